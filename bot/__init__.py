@@ -1,0 +1,1 @@
+"""The workspace: Slack on one side, the domain in `core` on the other."""
