@@ -1,0 +1,49 @@
+"""What is stored: one file for people, one for the pitching record, one for messages."""
+
+from core.model.base import Stored, key
+from core.model.message import MessageState, OutboxMessage
+from core.model.people import (
+    BreakingPitch,
+    GuardianLink,
+    Membership,
+    Person,
+    PitchCaller,
+    Pitcher,
+    PitcherTeam,
+    Role,
+    Team,
+    Workspace,
+)
+from core.model.record import (
+    AuditAction,
+    AuditEntry,
+    Feeling,
+    Line,
+    LineState,
+    Outing,
+    PainReport,
+)
+
+__all__ = [
+    "AuditAction",
+    "AuditEntry",
+    "BreakingPitch",
+    "Feeling",
+    "GuardianLink",
+    "Line",
+    "LineState",
+    "Membership",
+    "MessageState",
+    "OutboxMessage",
+    "Outing",
+    "PainReport",
+    "Person",
+    "PitchCaller",
+    "Pitcher",
+    "PitcherTeam",
+    "Role",
+    "Stored",
+    "Team",
+    "Workspace",
+    "key",
+]
