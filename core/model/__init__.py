@@ -3,6 +3,7 @@
 from core.model.base import Stored, key
 from core.model.message import MessageState, OutboxMessage
 from core.model.people import (
+    STAFF_ROLES,
     BreakingPitch,
     GuardianLink,
     Membership,
@@ -25,6 +26,7 @@ from core.model.record import (
 )
 
 __all__ = [
+    "STAFF_ROLES",
     "AuditAction",
     "AuditEntry",
     "BreakingPitch",

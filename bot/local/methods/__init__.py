@@ -1,0 +1,1 @@
+"""The Web API methods that the stand-in answers, one function each."""

@@ -1,0 +1,125 @@
+"""The ground on which people and the app act: one workspace's contents, identity and delivery."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from datetime import datetime
+
+from bot.local import subscriptions
+from bot.local.calls import CallLog
+from bot.local.courier import Courier
+from bot.local.delivery import Delivery, Outcome, Sort
+from bot.local.faults import Faults
+from bot.local.records import Channel, Json, Person
+from bot.local.sockets import SocketHub
+from bot.local.state import State
+
+
+@dataclass(frozen=True, slots=True)
+class Installation:
+    """By what the app knows the workspace, and the workspace the app."""
+
+    team_id: str
+    app_id: str
+    bot_token: str
+    app_token: str
+    signing_secret: str
+    verification_token: str
+
+
+class Stage:
+    """Everything about one workspace that acts on it share."""
+
+    def __init__(
+        self, number: int, now: Callable[[], datetime], base_url: str, ack_limit: float
+    ) -> None:
+        self.state = State(number, now)
+        self.changed = self.state.changed
+        self.base_url = base_url
+        self.domain = f"local{number}"
+        self.calls = CallLog(self.changed, now)
+        self.faults = Faults()
+        self.sockets = SocketHub(self.state.ids, self.changed, ack_limit)
+        self.courier = Courier(self.changed, target=self.sockets)
+        self.installation = self._install()
+        self.subscriptions: set[str] = set(subscriptions.DEFAULT)
+        self.scopes: frozenset[str] | None = None
+        self.installed = True
+        self.messages_tab = True
+        self.bot = self._add_bot()
+
+    def grant(self, scopes: Iterable[str]) -> None:
+        """Check scopes from now on; before this, the app has every scope."""
+        self.scopes = frozenset(scopes)
+
+    def bot_is_in(self, channel: Channel) -> bool:
+        """Whether the app sees what happens in a channel."""
+        return self.bot.id in self.state.channel(channel).members
+
+    def subscribed(self, name: str, channel: Channel | None) -> bool:
+        """Whether an event of this name (such as "message.im") goes to the app."""
+        if not self.installed or name not in self.subscriptions:
+            return False
+        if channel is not None and not self.bot_is_in(channel):
+            return False
+        scope = subscriptions.scope_for(name, channel)
+        return scope is None or self.scopes is None or scope in self.scopes
+
+    def emit(self, name: str, event: Json, channel: Channel | None = None) -> list[Delivery]:
+        """Send an event if the app is subscribed; returns the delivery, if there is one."""
+        if not self.subscribed(name, channel):
+            return []
+        return [self.deliver("events_api", self.event_callback(event))]
+
+    def deliver(
+        self, sort: Sort, payload: Json, on_ack: Callable[[Outcome], None] | None = None
+    ) -> Delivery:
+        """Send any payload to the app."""
+        return self.courier.send(Delivery(sort, payload, self.changed, on_ack=on_ack))
+
+    def event_callback(self, event: Json) -> Json:
+        """Wrap an inner event in the Events API's envelope."""
+        team = self.installation.team_id
+        authorization = {
+            "enterprise_id": None,
+            "team_id": team,
+            "user_id": self.bot.id,
+            "is_bot": True,
+            "is_enterprise_install": False,
+        }
+        return {
+            "token": self.installation.verification_token,
+            "team_id": team,
+            "context_team_id": team,
+            "context_enterprise_id": None,
+            "api_app_id": self.installation.app_id,
+            "event": event,
+            "type": "event_callback",
+            "event_id": self.state.ids.next("Ev"),
+            "event_time": self.state.stamps.seconds(),
+            "authorizations": [authorization],
+            "is_ext_shared_channel": False,
+            "event_context": f"4-{self.state.ids.next('x')}",
+        }
+
+    def _install(self) -> Installation:
+        ids = self.state.ids
+        return Installation(
+            team_id=ids.next("T"),
+            app_id=ids.next("A"),
+            bot_token=f"xoxb-local-{ids.secret('bot token')}",
+            app_token=f"xapp-1-local-{ids.secret('app token')}",
+            signing_secret=ids.secret("signing secret"),
+            verification_token=ids.secret("verification token")[:24],
+        )
+
+    def _add_bot(self) -> Person:
+        ids = self.state.ids
+        bot = Person(
+            id=ids.next("U"),
+            name="spinkeeper",
+            real_name="Spinkeeper",
+            is_bot=True,
+            bot_id=ids.next("B"),
+            app_id=self.installation.app_id,
+        )
+        return self.state.keep_person(bot)

@@ -1,0 +1,149 @@
+"""The calls that put a message into Slack, and what their failures mean."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import timedelta
+from enum import StrEnum
+from http.client import HTTPException
+from typing import Any
+
+from slack_sdk import WebClient
+from slack_sdk.errors import SlackApiError
+from slack_sdk.web import SlackResponse
+
+from bot.outbox.rendered import Reaction, Words
+from core.model import OutboxMessage
+
+EVENT_TYPE = "spinkeeper_message"
+#: Slack stamps messages by its own clock: look a little further back than ours says.
+CLOCKS_DIFFER = timedelta(minutes=5)
+
+#: Errors after which trying again changes nothing (Slack's method pages, docs.slack.dev).
+PERMANENT = frozenset({
+    "account_inactive", "cant_update_message", "channel_not_found", "edit_window_closed",
+    "invalid_auth", "invalid_blocks", "is_archived", "is_inactive", "message_not_found",
+    "messages_tab_disabled", "missing_scope", "msg_blocks_too_long", "msg_too_long",
+    "no_permission", "not_authed", "not_in_channel", "org_login_required", "restricted_action",
+    "restricted_action_read_only_channel", "restricted_action_thread_only_channel",
+    "thread_not_found", "token_expired", "token_revoked", "user_disabled", "user_not_found",
+    "user_not_visible", "invalid_arguments", "no_text", "cannot_dm_bot",
+})  # fmt: skip
+#: Errors that say the wanted state is there already.
+DONE_ALREADY = frozenset({"already_reacted", "no_reaction"})
+
+
+class Failure(StrEnum):
+    """What a failed call means for its message."""
+
+    PERMANENT = "permanent"
+    RATE_LIMITED = "rate limited"
+    UNKNOWN = "unknown"  # it may have been done all the same: look before repeating
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """Where a message stands in Slack."""
+
+    channel: str
+    ts: str
+
+
+class SendError(Exception):
+    """A call failed; `after` is the wait in seconds that Slack asks for, where it does."""
+
+    def __init__(self, failure: Failure, error: str, method: str, after: float = 0.0) -> None:
+        """Name the failure, Slack's word for it and the method."""
+        super().__init__(f"{method}: {error}")
+        self.failure, self.error, self.method, self.after = failure, error, method, after
+
+
+def post(client: WebClient, row: OutboxMessage, words: Words) -> Shown:
+    """Post a message for the first time, marked with its slot so that it can be found again."""
+    answer = _call(
+        client.chat_postMessage,
+        channel=row.destination,
+        thread_ts=row.thread_ts,
+        text=words.text,
+        blocks=list(words.blocks) or None,
+        metadata={"event_type": EVENT_TYPE, "event_payload": {"slot": row.slot}},
+        unfurl_links=False,
+        unfurl_media=False,
+    )
+    return Shown(str(answer["channel"]), str(answer["ts"]))
+
+
+def update(client: WebClient, shown: Shown, words: Words) -> None:
+    """Bring a message that people see to the newest words."""
+    _call(
+        client.chat_update,
+        channel=shown.channel,
+        ts=shown.ts,
+        text=words.text,
+        blocks=list(words.blocks),
+    )
+
+
+def react(client: WebClient, channel: str, reaction: Reaction, standing: str | None) -> None:
+    """Leave exactly the wanted reaction on a line."""
+    if standing and standing != reaction.name:
+        _call(client.reactions_remove, channel=channel, timestamp=reaction.ts, name=standing)
+    if reaction.name:
+        _call(client.reactions_add, channel=channel, timestamp=reaction.ts, name=reaction.name)
+
+
+def look_up(client: WebClient, row: OutboxMessage) -> Shown | None:
+    """The message of this slot, if Slack shows it already (after a send of unknown outcome)."""
+    channel = row.destination
+    if channel.startswith(("U", "W")):
+        channel = str(_call(client.conversations_open, users=[channel])["channel"]["id"])
+    if row.thread_ts:
+        list_messages, where = client.conversations_replies, {"ts": row.thread_ts}
+    else:
+        list_messages, where = client.conversations_history, {}
+    oldest = f"{(row.not_before - CLOCKS_DIFFER).timestamp():.6f}"
+    cursor: str | None = ""
+    while cursor is not None:
+        found = _call(
+            list_messages,
+            channel=channel,
+            oldest=oldest,
+            include_all_metadata=True,
+            limit=200,
+            cursor=cursor or None,
+            **where,
+        )
+        for message in found["messages"]:
+            payload = message.get("metadata", {}).get("event_payload", {})
+            if payload.get("slot") == row.slot:
+                return Shown(channel, str(message["ts"]))
+        cursor = (found.get("response_metadata") or {}).get("next_cursor") or None
+    return None
+
+
+def _call(method: Callable[..., SlackResponse], **arguments: Any) -> Any:
+    given = {name: value for name, value in arguments.items() if value is not None}
+    name = method.__name__.replace("_", ".", 1)
+    try:
+        return method(**given)
+    except SlackApiError as problem:
+        error = _error(problem)
+        if error in DONE_ALREADY:
+            return problem.response
+        raise _send_error(problem, error, name) from problem
+    except (OSError, HTTPException) as problem:
+        raise SendError(Failure.UNKNOWN, type(problem).__name__, name) from problem
+
+
+def _error(problem: SlackApiError) -> str:
+    data = problem.response.data
+    return str(data.get("error", "")) if isinstance(data, dict) else ""
+
+
+def _send_error(problem: SlackApiError, error: str, method: str) -> SendError:
+    response = problem.response
+    if response.status_code == 429 or error in {"ratelimited", "rate_limited"}:
+        after = float(response.headers.get("Retry-After", 1))
+        return SendError(Failure.RATE_LIMITED, "ratelimited", method, after)
+    if error in PERMANENT:
+        return SendError(Failure.PERMANENT, error, method)
+    return SendError(Failure.UNKNOWN, error or f"http {response.status_code}", method)

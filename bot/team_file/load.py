@@ -1,0 +1,47 @@
+"""Load a team file: read, check, look up, compare, write."""
+
+from collections.abc import Collection
+from datetime import date
+from pathlib import Path
+
+from sqlmodel import Session
+
+from bot.team_file.apply import apply_plan
+from bot.team_file.check import check
+from bot.team_file.directory import Directory
+from bot.team_file.parse import parse
+from bot.team_file.plan import make_plan
+from bot.team_file.problems import Problem, TeamFileError
+from bot.team_file.report import LoadReport
+from bot.team_file.resolve import resolve
+from bot.team_file.stored import read_stored
+
+
+def load_team_file(
+    path: Path,
+    directory: Directory,
+    session: Session,
+    workspace_id: str,
+    *,
+    known_books: Collection[str],
+    today: date,
+    dry_run: bool = False,
+) -> LoadReport:
+    """Bring a workspace's teams to what the file at `path` and its roster say.
+
+    Works in the caller's open transaction and does not commit; with `dry_run` it only
+    reads. `known_books` are the ids of the built-in rule books, `today` the day for ages.
+    Raises `TeamFileError` with every problem found, before anything is written, and
+    `DirectoryError` when Slack refuses.
+    """
+    parsed = parse(path)
+    resolved = resolve(parsed, directory, today)
+    problems = [*parsed.problems, *check(parsed, known_books, today), *resolved.problems]
+    if problems:
+        raise TeamFileError(problems)
+    plan = make_plan(read_stored(session, workspace_id), resolved.wanted)
+    if plan.conflicts:
+        raise TeamFileError([Problem(parsed.file, None, says) for says in plan.conflicts])
+    if not dry_run:
+        apply_plan(session, workspace_id, plan)
+    return LoadReport(plan, tuple(resolved.notes), dry_run)

@@ -1,0 +1,187 @@
+"""From the two files to validated rows, each with the line it stands on."""
+
+import csv
+import re
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any, TypeVar
+
+from pydantic import BaseModel, ValidationError
+
+from bot.team_file.columns import RosterRow, TeamTable, column_names, in_words
+from bot.team_file.problems import Problem, TeamFileError
+
+Model = TypeVar("Model", bound=BaseModel)
+_HEADER = re.compile(r"^\s*\[\[\s*teams\s*\]\]")
+_KEY = re.compile(r"^\s*([A-Za-z_]+)\s*=")
+
+
+@dataclass(frozen=True, slots=True)
+class TeamAt:
+    """A team's table, and the line of each of its keys."""
+
+    table: TeamTable
+    line: int
+    key_lines: Mapping[str, int]
+
+
+@dataclass(frozen=True, slots=True)
+class RowAt:
+    """A row of the roster and its line."""
+
+    row: RosterRow
+    line: int
+
+
+@dataclass(frozen=True, slots=True)
+class ParsedFile:
+    """What could be read of the two files, and what could not."""
+
+    folder: Path
+    file: str
+    roster: str
+    teams: tuple[TeamAt, ...]
+    rows: tuple[RowAt, ...]
+    #: Keys of all tables, faulty ones too, so that one mistake is not reported on every row.
+    team_keys: frozenset[str]
+    problems: tuple[Problem, ...]
+
+    def team_problem(self, team: TeamAt, key: str, says: str) -> Problem:
+        """A problem at one key of a team's table."""
+        return Problem(self.file, team.key_lines.get(key, team.line), says)
+
+    def row_problem(self, row: RowAt, says: str) -> Problem:
+        """A problem of one row, named by the pitcher it is about."""
+        return Problem(self.roster, row.line, f"{row.row.name}: {says}")
+
+
+@dataclass(slots=True)
+class _Lines:
+    """Where each `[[teams]]` table and each of its keys begins."""
+
+    starts: list[int] = field(default_factory=list)
+    keys: list[dict[str, int]] = field(default_factory=list)
+
+
+def parse(path: Path) -> ParsedFile:
+    """Read a team file and its roster; the faults of both are in `problems`.
+
+    Raises `TeamFileError` when a file cannot be opened or is no TOML or CSV at all.
+    """
+    text = _read(path)
+    try:
+        club = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as wrong:
+        raise TeamFileError([Problem(path.name, None, f"is no TOML: {wrong}.")]) from wrong
+    problems: list[Problem] = []
+    tables = _tables(club, path.name, problems)
+    roster = path.parent / str(club.get("roster", "roster.csv"))
+    return ParsedFile(
+        folder=path.parent,
+        file=path.name,
+        roster=roster.name,
+        teams=_teams(tables, _lines(text), path.name, problems),
+        rows=_rows(roster, problems),
+        team_keys=frozenset(str(table.get("key", "")).strip() for table in tables),
+        problems=tuple(problems),
+    )
+
+
+def _read(path: Path) -> str:
+    try:
+        return path.read_text(encoding="utf-8-sig")
+    except (OSError, UnicodeDecodeError) as wrong:
+        says = f"cannot be read ({type(wrong).__name__}); check its name, save it as UTF-8."
+        raise TeamFileError([Problem(path.name, None, says)]) from wrong
+
+
+def _tables(club: dict[str, Any], file: str, problems: list[Problem]) -> list[dict[str, Any]]:
+    for name in sorted(club.keys() - {"teams", "roster"}):
+        says = f"{name} is not known here; only roster and [[teams]] are."
+        problems.append(Problem(file, None, says))
+    tables = club.get("teams")
+    if not isinstance(tables, list) or not all(isinstance(table, dict) for table in tables):
+        problems.append(Problem(file, None, "names no team; add a [[teams]] table."))
+        return []
+    return tables
+
+
+def _lines(text: str) -> _Lines:
+    found = _Lines()
+    for number, line in enumerate(text.splitlines(), start=1):
+        if _HEADER.match(line):
+            found.starts.append(number)
+            found.keys.append({})
+        elif found.keys and (match := _KEY.match(line)):
+            found.keys[-1].setdefault(match[1], number)
+    return found
+
+
+def _teams(
+    tables: list[dict[str, Any]], lines: _Lines, file: str, problems: list[Problem]
+) -> tuple[TeamAt, ...]:
+    teams = []
+    # Tables may also stand in an inline array: then there are no headers to point at.
+    known = len(lines.starts) == len(tables)
+    for index, table in enumerate(tables):
+        start, keys = (lines.starts[index], lines.keys[index]) if known else (1, {})
+        read, faults = _validate(TeamTable, table)
+        problems += [Problem(file, keys.get(name, start), says) for name, says in faults]
+        if read is not None:
+            teams.append(TeamAt(read, start, keys))
+    return tuple(teams)
+
+
+def _rows(path: Path, problems: list[Problem]) -> tuple[RowAt, ...]:
+    text = _read(path)
+    reader = csv.reader(text.splitlines(keepends=True), strict=True)
+    try:
+        records = [(reader.line_num, record) for record in reader if any(map(str.strip, record))]
+    except csv.Error as wrong:
+        says = f"is no CSV: {wrong}. Save it again as “CSV, comma separated”."
+        raise TeamFileError([Problem(path.name, reader.line_num, says)]) from wrong
+    header = [_column(name) for name in records[0][1]] if records else []
+    faults = _header_faults(header)
+    problems += [Problem(path.name, 1, says) for says in faults]
+    if faults:
+        return ()
+    rows = []
+    for line, record in records[1:]:
+        if len(record) != len(header):
+            says = f"has {len(record)} cells, the header {len(header)}; quote a cell with a comma."
+            problems.append(Problem(path.name, line, says))
+            continue
+        row, wrong_cells = _validate(RosterRow, dict(zip(header, record, strict=True)))
+        problems += [Problem(path.name, line, says) for _, says in wrong_cells]
+        if row is not None:
+            rows.append(RowAt(row, line))
+    return tuple(rows)
+
+
+def _column(name: str) -> str:
+    return " ".join(name.replace("_", " ").split()).casefold()
+
+
+def _header_faults(header: list[str]) -> list[str]:
+    known = column_names(RosterRow)
+    unknown = [name for name in header if name not in known]
+    missing = [name for name, required in known.items() if required and name not in header]
+    twice = sorted({name for name in header if header.count(name) > 1})
+    return (
+        [f"the column “{name}” is not known; take it out or rename it." for name in unknown]
+        + [f"the column “{name}” is missing; add it." for name in missing]
+        + [f"the column “{name}” stands twice; take one out." for name in twice]
+    )
+
+
+def _validate(
+    model: type[Model], values: Mapping[str, Any]
+) -> tuple[Model | None, list[tuple[str, str]]]:
+    """The validated row, or the faults as pairs of (field, what to change)."""
+    try:
+        return model.model_validate(values), []
+    except ValidationError as wrong:
+        errors = wrong.errors(include_url=False)
+        return None, [(str(error["loc"][0]), in_words(dict(error))) for error in errors]

@@ -1,0 +1,111 @@
+"""Who may log for whom, who may see what, and who is told: rows, read in one place.
+
+Most pitchers are minors. Every question "may this person …" and "who hears of it" is
+answered by the tables of this file and by nothing else.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import StrEnum
+
+#: Slack's Developer Policy does not allow use by children under 16 (docs.slack.dev).
+LOWEST_ACCOUNT_AGE = 16
+
+
+class Relation(StrEnum):
+    """What a person is to a pitcher."""
+
+    STAFF = "staff"
+    SCOREKEEPER = "scorekeeper"
+    SELF = "self"
+    GUARDIAN = "guardian"
+
+
+class Subject(StrEnum):
+    """What a line states about a pitcher."""
+
+    GAME_COUNTS = "game counts"
+    PRACTICE = "practice"
+    ARM = "arm"  # pain, soreness, tiredness
+
+
+class View(StrEnum):
+    """What can be read about a pitcher."""
+
+    OWN_LINE = "own line"  # what was read of a line that the viewer typed, without pain
+    RECORD = "record"  # counts, mix, rest and history
+    ARM = "arm"
+
+
+#: Who may log what for a pitcher. Nobody else may log anything for him.
+MAY_LOG: dict[Relation, frozenset[Subject]] = {
+    Relation.STAFF: frozenset(Subject),
+    Relation.SELF: frozenset(Subject),
+    Relation.GUARDIAN: frozenset(Subject),
+    Relation.SCOREKEEPER: frozenset({Subject.GAME_COUNTS}),
+}
+
+#: Who may read what about a pitcher. Nobody else may read anything about him.
+MAY_SEE: dict[Relation, frozenset[View]] = {
+    Relation.STAFF: frozenset(View),
+    Relation.SELF: frozenset(View),
+    Relation.GUARDIAN: frozenset(View),
+    Relation.SCOREKEEPER: frozenset({View.OWN_LINE}),
+}
+
+
+class Told(StrEnum):
+    """Who hears of something without having asked."""
+
+    STAFF_CHANNEL = "staff channel"
+    GUARDIANS = "guardians"
+
+
+class Occasion(StrEnum):
+    """What happened that somebody must hear of."""
+
+    PAIN = "pain"
+    SORE_OR_TIRED = "sore or tired"
+    COUNTED_BY_SCOREKEEPER = "counted by a scorekeeper"
+    KEPT_BACK = "kept back"
+
+
+@dataclass(frozen=True, slots=True)
+class TellRow:
+    """One row of the table of messages: who is told, and whether quiet hours hold it."""
+
+    occasion: Occasion
+    told: tuple[Told, ...]
+    waits_for_morning: bool
+
+
+#: Pain goes to adults at any hour; the staff channel is exempt from quiet hours.
+TELL: tuple[TellRow, ...] = (
+    TellRow(Occasion.PAIN, (Told.STAFF_CHANNEL, Told.GUARDIANS), waits_for_morning=False),
+    TellRow(Occasion.SORE_OR_TIRED, (Told.STAFF_CHANNEL,), waits_for_morning=False),
+    TellRow(Occasion.COUNTED_BY_SCOREKEEPER, (Told.STAFF_CHANNEL,), waits_for_morning=False),
+    TellRow(Occasion.KEPT_BACK, (Told.STAFF_CHANNEL,), waits_for_morning=False),
+)
+
+
+def may_log(relations: Iterable[Relation], subject: Subject) -> bool:
+    """Whether somebody with these relations to a pitcher may log this about him."""
+    return any(subject in MAY_LOG[relation] for relation in relations)
+
+
+def may_see(relations: Iterable[Relation], view: View) -> bool:
+    """Whether somebody with these relations to a pitcher may read this about him."""
+    return any(view in MAY_SEE[relation] for relation in relations)
+
+
+def who_is_told(occasion: Occasion) -> TellRow:
+    """The row for an occasion; `KeyError` for one that the table does not list."""
+    return {row.occasion: row for row in TELL}[occasion]
+
+
+def has_own_account(age: int, account_age: int) -> bool:
+    """Whether a pitcher of this age (years) has an account and messages of his own.
+
+    A club may ask for more than Slack's lowest age, never for less.
+    """
+    return age >= max(account_age, LOWEST_ACCOUNT_AGE)

@@ -1,0 +1,138 @@
+"""Writes a reading into the record: only what changed since the last reading of the line."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from sqlmodel import Session, select
+
+from core.ledger.crew import Crew
+from core.ledger.fields import as_columns
+from core.model import AuditAction, AuditEntry, Line, Outing, PainReport, key
+
+Row = Outing | PainReport
+#: Column values by row slot, as JSON holds them.
+Readings = dict[str, dict[str, Any]]
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """Who changes a line's record, and when (UTC)."""
+
+    session: Session
+    line: Line
+    by_slack_id: str
+    at: datetime
+
+
+def apply_reading(
+    change: Change, before: Iterable[dict[str, Any]], after: Iterable[dict[str, Any]], crew: Crew
+) -> None:
+    """Bring the rows of a line from the reading `before` to the reading `after`.
+
+    A field whose reading did not change keeps its stored value, so that what was put right
+    by hand stays right. A row whose entry is gone is withdrawn, never deleted.
+    """
+    old, new = list(before), list(after)
+    rows: list[tuple[type[Row], Readings, Readings]] = [
+        (Outing, _outings(old), _outings(new)),
+        (PainReport, _reports(old), _reports(new)),
+    ]
+    for table, was, is_now in rows:
+        stored = {row.slot: row for row in _rows(change, table)}
+        for slot, fields in is_now.items():
+            if slot in stored:
+                _correct(change, stored[slot], was.get(slot, {}), fields)
+            else:
+                _insert(change, table, slot, fields, crew)
+        for slot in stored.keys() - is_now.keys():
+            _withdraw(change, stored[slot])
+
+
+def withdraw_rows(change: Change) -> None:
+    """Take everything that was read from a line out of the record; the rows stay."""
+    for row in [*_rows(change, Outing), *_rows(change, PainReport)]:
+        _withdraw(change, row)
+
+
+def _outings(readings: Iterable[dict[str, Any]]) -> Readings:
+    return {one["slot"]: one["outing"] for one in readings if one["outing"] is not None}
+
+
+def _reports(readings: Iterable[dict[str, Any]]) -> Readings:
+    return {
+        f"{one['slot']}/{name}": {"on": one["on"], **felt}
+        for one in readings
+        for name, felt in one["felt"].items()
+    }
+
+
+def _rows(change: Change, table: type[Row]) -> list[Row]:
+    return list(change.session.exec(select(table).where(table.line_id == key(change.line))))
+
+
+def _insert(
+    change: Change, table: type[Row], slot: str, fields: Mapping[str, Any], crew: Crew
+) -> None:
+    pitcher_id = int(slot.split("/", 1)[0])
+    line = change.line
+    own = {"team_id": crew.team_for(pitcher_id)} if table is Outing else {}
+    row = table(
+        workspace_id=line.workspace_id,
+        line_id=key(line),
+        slot=slot,
+        pitcher_id=pitcher_id,
+        **own,
+        **as_columns(fields),
+    )
+    change.session.add(row)
+    change.session.flush()
+    _audit(change, row, AuditAction.RECORDED, {}, fields)
+
+
+def _correct(change: Change, row: Row, was: Mapping[str, Any], is_now: Mapping[str, Any]) -> None:
+    back = row.withdrawn_at is not None
+    changed = {name: value for name, value in is_now.items() if back or was.get(name) != value}
+    if not changed:
+        return
+    before = {name: _as_json(getattr(row, name)) for name in changed}
+    for name, value in as_columns(changed).items():
+        setattr(row, name, value)
+    row.withdrawn_at = None
+    change.session.add(row)
+    _audit(change, row, AuditAction.CORRECTED, before, changed)
+
+
+def _withdraw(change: Change, row: Row) -> None:
+    if row.withdrawn_at is not None:
+        return
+    row.withdrawn_at = change.at
+    change.session.add(row)
+    _audit(change, row, AuditAction.WITHDRAWN, {}, {})
+
+
+def _audit(
+    change: Change,
+    row: Row,
+    action: AuditAction,
+    before: Mapping[str, Any],
+    after: Mapping[str, Any],
+) -> None:
+    change.session.add(
+        AuditEntry(
+            workspace_id=change.line.workspace_id,
+            at=change.at,
+            by_slack_id=change.by_slack_id,
+            line_id=key(change.line),
+            subject=type(row).__name__.lower(),
+            subject_id=key(row),
+            action=action,
+            before=dict(before),
+            after=dict(after),
+        )
+    )
+
+
+def _as_json(value: Any) -> Any:
+    return value.isoformat() if hasattr(value, "isoformat") else value

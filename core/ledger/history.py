@@ -1,0 +1,55 @@
+"""A pitcher's standing record, as the rest and the mix want it."""
+
+from sqlmodel import Session, col, select
+
+from core.mix import Game
+from core.model import Outing
+from core.rest import Thrown
+
+
+def standing_outings(session: Session, pitcher_id: int) -> list[Outing]:
+    """Every outing of a pitcher that was not withdrawn, oldest first."""
+    return list(
+        session.exec(
+            select(Outing)
+            .where(Outing.pitcher_id == pitcher_id, col(Outing.withdrawn_at).is_(None))
+            .order_by(col(Outing.on), col(Outing.id))
+        )
+    )
+
+
+def thrown(outings: list[Outing]) -> list[Thrown]:
+    """The outings as rest counts them.
+
+    An outing of unknown kind counts as a game until the kind is known; one that only says
+    how long he caught has no pitches.
+    """
+    return [
+        Thrown(
+            on=outing.on,
+            kind=outing.kind or "game",
+            pitches=0 if _only_caught(outing) else outing.pitches,
+            outs=outing.outs,
+            last_batter_from=outing.last_batter_from,
+            game=outing.game,
+            caught_outs=outing.caught_outs,
+            about=outing.about,
+        )
+        for outing in outings
+        if outing.kind != "off"
+    ]
+
+
+def _only_caught(outing: Outing) -> bool:
+    counts = (outing.pitches, outing.outs, outing.breaking, outing.strikes)
+    return outing.caught_outs is not None and all(count is None for count in counts)
+
+
+def games(outings: list[Outing]) -> list[Game]:
+    """The outings as the mix counts them: games only, and only those whose day is certain."""
+    return [game_of(outing) for outing in outings if outing.kind == "game" and not outing.waiting]
+
+
+def game_of(outing: Outing) -> Game:
+    """The counts of one outing."""
+    return Game(outing.on, outing.pitches, outing.breaking, outing.curve, outing.slider)

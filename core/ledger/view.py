@@ -1,0 +1,145 @@
+"""What a line put into the record, as one viewer may read it."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import timedelta
+
+from sqlmodel import Session, col, select
+
+from core.audience import Relation, View, may_see
+from core.ledger.crew import load_crew
+from core.ledger.decide import Question
+from core.ledger.history import game_of, games, standing_outings, thrown
+from core.ledger.notices import teams_of
+from core.mix import Mix, Window, mix_of, windows
+from core.model import Line, Outing, PainReport, Person, Pitcher, Team, key
+from core.rest import RestAnswer, RestError, Thrower, answer
+from core.rulebooks import RuleBook, RuleBookError
+
+Books = Callable[[tuple[str, ...]], tuple[RuleBook, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """Where an arm stands after one outing: its mix and the rest it owes by rule."""
+
+    outing_mix: Mix
+    windows: dict[Window, Mix]
+    rest: RestAnswer | None
+    #: Why no rest could be worked out, in the rule books' words.
+    rest_problem: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class PitcherView:
+    """One pitcher's part of a line; what the viewer may not see is absent."""
+
+    pitcher: Pitcher
+    outings: tuple[tuple[Outing, Standing | None], ...]
+    reports: tuple[PainReport, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LineView:
+    """A line as one viewer may read it."""
+
+    line: Line
+    team: Team | None
+    pitchers: tuple[PitcherView, ...]
+    questions: tuple[Question, ...]
+
+    @property
+    def is_empty(self) -> bool:
+        """Whether nothing of the line stands in the record and nothing is asked."""
+        return not self.pitchers and not self.questions
+
+
+def line_view(session: Session, line: Line, viewer: Person | None, books: Books) -> LineView:
+    """The line for `viewer`; for the staff of the team when no viewer is given."""
+    rows = _standing_rows(session, line)
+    pitchers = []
+    for pitcher_id, (outings, reports) in rows.items():
+        relations = _relations(session, viewer, pitcher_id)
+        pitcher = session.get_one(Pitcher, pitcher_id)
+        record, arm = may_see(relations, View.RECORD), may_see(relations, View.ARM)
+        seen = outings if record or may_see(relations, View.OWN_LINE) else []
+        standing = _standings(session, pitcher, seen, books) if record else {}
+        pitchers.append(
+            PitcherView(
+                pitcher,
+                tuple((outing, standing.get(key(outing))) for outing in seen),
+                tuple(reports) if arm else (),
+            )
+        )
+    questions = tuple(Question.from_json(stored) for stored in line.questions)
+    return LineView(line, line_team(session, line), tuple(pitchers), questions)
+
+
+def line_team(session: Session, line: Line) -> Team | None:
+    """The team whose channel a line stands in, else the first of its author's teams."""
+    if line.team_id is not None:
+        return session.get(Team, line.team_id)
+    author = session.get(Person, line.author_id) if line.author_id is not None else None
+    teams = load_crew(session, author, None).teams if author is not None else ()
+    return teams[0] if teams else None
+
+
+def _standing_rows(
+    session: Session, line: Line
+) -> dict[int, tuple[list[Outing], list[PainReport]]]:
+    rows: dict[int, tuple[list[Outing], list[PainReport]]] = {}
+    for outing in session.exec(
+        select(Outing).where(Outing.line_id == key(line), col(Outing.withdrawn_at).is_(None))
+        .order_by(col(Outing.on), col(Outing.id))
+    ):  # fmt: skip
+        rows.setdefault(outing.pitcher_id, ([], []))[0].append(outing)
+    for report in session.exec(
+        select(PainReport).where(
+            PainReport.line_id == key(line), col(PainReport.withdrawn_at).is_(None)
+        ).order_by(col(PainReport.id))
+    ):  # fmt: skip
+        rows.setdefault(report.pitcher_id, ([], []))[1].append(report)
+    return rows
+
+
+def _relations(session: Session, viewer: Person | None, pitcher_id: int) -> frozenset[Relation]:
+    if viewer is None:
+        return frozenset({Relation.STAFF})
+    return load_crew(session, viewer, None).relations.get(pitcher_id, frozenset())
+
+
+def _standings(
+    session: Session, pitcher: Pitcher, seen: list[Outing], books: Books
+) -> dict[int, Standing]:
+    record = standing_outings(session, key(pitcher))
+    teams = teams_of(session, {key(pitcher)})
+    return {key(outing): _standing(outing, record, pitcher, teams, books) for outing in seen}
+
+
+def _standing(
+    outing: Outing, record: list[Outing], pitcher: Pitcher, teams: list[Team], books: Books
+) -> Standing:
+    season_start = min((t.season_start for t in teams if t.season_start), default=None)
+    rest, problem = rest_after(outing, record, pitcher, teams, books)
+    return Standing(
+        outing_mix=mix_of([game_of(outing)]),
+        windows=windows(games(record), outing.on, season_start),
+        rest=rest,
+        rest_problem=problem,
+    )
+
+
+def rest_after(
+    outing: Outing, record: list[Outing], pitcher: Pitcher, teams: list[Team], books: Books
+) -> tuple[RestAnswer | None, str | None]:
+    """The rest owed by the record up to the day of an outing, asked for the day after it.
+
+    The second value says, in words, why there is no answer.
+    """
+    names = dict.fromkeys([name for team in teams for name in team.rule_books] + pitcher.rule_books)
+    thrower = Thrower(birth_date=pitcher.birth_date, grade=pitcher.grade, level=pitcher.level)
+    so_far = thrown([one for one in record if one.on <= outing.on])
+    try:
+        return answer(books(tuple(names)), thrower, so_far, outing.on + timedelta(days=1)), None
+    except (RestError, RuleBookError) as problem:
+        return None, str(problem)

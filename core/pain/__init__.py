@@ -1,0 +1,36 @@
+"""Which reports of pain stop an arm for the day; it judges no injury.
+
+Any pain of 1 or more, or pain without a number, in the throwing arm stops throwing for the
+day and tells the adults: the American Academy of Pediatrics advises to stop pitching at
+once on arm pain (Pediatrics 129(3):e842-e856, 2012). There is no published score below
+which throwing is all right.
+"""
+
+from dataclasses import dataclass
+
+#: Sites of the throwing arm. An "arm" with no part named counts, and so does a hand that is
+#: numb or tingles: facts that a clinician asks for first.
+ARM_SITES = frozenset({"elbow", "shoulder", "forearm", "upper arm", "arm", "biceps", "triceps"})
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """A report of pain: the site as a singular English word, the side where it was said."""
+
+    site: str | None
+    severity: int | None = None
+    side: str | None = None
+    sore: bool = False
+
+
+def stops_throwing(report: Report, throws: str) -> bool:
+    """Whether throwing stops for the day; `throws` is "L" or "R".
+
+    A side that was not said counts as the throwing side. Soreness in so many words stops
+    nothing unless it is at the elbow.
+    """
+    if report.severity == 0 or report.site not in ARM_SITES:
+        return False
+    if report.side is not None and report.side[:1].upper() != throws.upper():
+        return False
+    return not report.sore or report.site == "elbow"

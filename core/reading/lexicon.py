@@ -1,0 +1,91 @@
+"""Words to symbols: the vocabulary tables of one language, ready for look-up."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cache, lru_cache
+
+from core.reading.tokens import tokenize
+from core.reading.vocabulary import Language, language
+
+
+@dataclass(frozen=True, slots=True)
+class Meaning:
+    """What a phrase stands for: a symbol, and for some symbols which one (the elbow, Monday)."""
+
+    symbol: str
+    value: str = ""
+
+
+Phrases = Mapping[str, list[tuple[tuple[str, ...], Meaning]]]
+SHORTEST_TYPO = 5  # a shorter word is one letter away from too many others
+LONG_WORD = 8  # from here on two slips are forgiven
+
+
+class Lexicon:
+    """The phrases of one language, by first word, longest first; and its typo finder."""
+
+    def __init__(self, tables: Language) -> None:
+        self.phrases: dict[str, list[tuple[tuple[str, ...], Meaning]]] = {}
+        for words, meaning in _meanings(tables):
+            self._add(words, meaning)
+        for entries in self.phrases.values():
+            entries.sort(key=lambda entry: -len(entry[0]))
+        self.numbers = tables.numbers
+        self.plain = tables.plain
+        self._correctable = tuple(
+            word
+            for word, entries in self.phrases.items()
+            if len(word) >= SHORTEST_TYPO
+            and any(not tail and m.symbol in _CORRECTABLE for tail, m in entries)
+        ) + tuple(word for word in tables.numbers if len(word) >= SHORTEST_TYPO)
+        self.corrected = lru_cache(maxsize=20_000)(self._corrected)
+
+    def _add(self, phrase: str, meaning: Meaning) -> None:
+        words = [token.norm for token in tokenize(phrase)]
+        if not words:
+            return
+        entries = self.phrases.setdefault(words[0], [])
+        tail = tuple(words[1:])
+        if all(known != tail for known, _ in entries):
+            entries.append((tail, meaning))
+
+    def knows(self, norm: str) -> bool:
+        """Whether the word is in the vocabulary or is an everyday word."""
+        return norm in self.phrases or norm in self.plain or norm in self.numbers
+
+    def _corrected(self, norm: str) -> str | None:
+        """The vocabulary word that an unknown word is a slip of, or None. Never for numbers."""
+        from rapidfuzz import process
+        from rapidfuzz.distance import OSA
+
+        if len(norm) < SHORTEST_TYPO or len(norm) > 20:
+            return None
+        slips = 2 if len(norm) >= LONG_WORD else 1
+        found = process.extract(
+            norm, self._correctable, scorer=OSA.distance, score_cutoff=slips, limit=3
+        )
+        same_start = [(word, slip) for word, slip, _ in found if set(word[:2]) & set(norm[:2])]
+        return str(same_start[0][0]) if same_start else None
+
+
+_CORRECTABLE = frozenset(
+    "pitches breaking curve slider changeup fastball strikes innings bullpen site pain sore "
+    "everyone yesterday weekday tired game threw percent".split()
+)
+
+
+def _meanings(tables: Language) -> Iterator[tuple[str, Meaning]]:
+    for table in tables.words:
+        for symbol, phrases in table.items():
+            for phrase in phrases.split(","):
+                yield phrase.strip(), Meaning(symbol)
+    for symbol, named in tables.named.items():
+        for value, phrases in named.items():
+            for phrase in phrases.split(","):
+                yield phrase.strip(), Meaning(symbol, value)
+
+
+@cache
+def lexicon(lang: str) -> Lexicon:
+    """The lexicon of "en" or "es", built on first use."""
+    return Lexicon(language(lang))

@@ -1,0 +1,121 @@
+"""A typed line cut into tokens. Every token keeps its place, so that `unread` quotes as typed."""
+
+import re
+import unicodedata
+from dataclasses import dataclass
+from enum import StrEnum
+from fractions import Fraction
+
+
+class Form(StrEnum):
+    """What a token looks like, before anybody asks what it means."""
+
+    WORD = "word"
+    NUMBER = "number"  # 62, 4.1, 2/3, 4 1/3
+    RATIO = "ratio"  # 38/62 and every other a/b that is no usual fraction
+    PERCENT = "percent"
+    ORDINAL = "ordinal"  # 5th
+    CLOCK = "clock"  # 5:30, 8am
+    MONEY = "money"
+    DATE = "date"  # 2026-04-18, 4/18/26
+    MENTION = "mention"  # <@U41K7>
+    MARK = "mark"  # punctuation, one character
+    NEWLINE = "newline"
+
+
+@dataclass(frozen=True, slots=True)
+class Token:
+    """One piece of the line; `norm` is lower case without accents."""
+
+    form: Form
+    text: str
+    norm: str
+    start: int
+    end: int
+    tight: bool  # nothing between this token and the one before it
+
+
+_TOKEN = re.compile(
+    r"""
+      (?P<mention> <@[A-Z0-9]+(?:\|[^>\n]{0,80})?> )
+    | (?P<skip> <(?:https?:|mailto:|[\#!])[^>\n]{0,400}> | https?://[^\s]{1,400} | :[a-z][a-z0-9_+-]{1,40}: )
+    | (?P<entity> &(?:amp|lt|gt); )
+    | (?P<date> \d{4}-\d{1,2}-\d{1,2}(?!\d) | (?<![\d/])\d{1,2}/\d{1,2}/\d{2,4}(?![\d/]) )
+    | (?P<clock> (?<!\d)\d{1,2}:\d{2}(?!\d)(?:\s?[ap]\.?\s?m\b\.?)? | (?<![\d.])\d{1,2}\s?[ap]m\b )
+    | (?P<money> \$\s?\d+(?:[.,]\d+)? )
+    | (?P<percent> (?<![\d.])\d{1,3}\s?% )
+    | (?P<ordinal> (?<![\d.])\d{1,2}(?:st|nd|rd|th|ra|da|ro|ta|er|do|to|va|na|º|ª|°)(?![^\W\d_]) )
+    | (?P<number> (?<![\d/.])\d{1,2}(?:\s+|-|\s?&\s?|\s+and\s+|\s+y\s+)(?:1/3|2/3|1/2)(?![\d/])
+               | (?<![\d/.])(?:1/3|2/3|1/2)(?![\d/])
+               | (?<![\d])\d{0,2}\s?[½⅓⅔¼¾]
+               | \d{1,3}(?:,\d{3})+(?!\d)
+               | \d*\.\d+(?!\d*\.\d) )
+    | (?P<ratio> (?<![\d/.])\d{1,3}\s?/\s?\d{1,3}(?![\d/]) )
+    | (?P<integer> \d+ )
+    | (?P<word> [^\W\d_]+(?:['’`´][^\W\d_]+)* )
+    | (?P<newline> \n )
+    | (?P<mark> \S )
+    """,
+    re.VERBOSE,
+)
+_FORMS = {form.value: form for form in Form} | {"integer": Form.NUMBER, "entity": Form.MARK}
+_ENTITIES = {"&amp;": "&", "&lt;": "<", "&gt;": ">"}
+_MARKS = str.maketrans({"–": "-", "—": "-", "−": "-", "’": "'", "`": "'", "´": "'", "“": '"', "”": '"'})
+_PARTS = {"½": Fraction(1, 2), "⅓": Fraction(1, 3), "⅔": Fraction(2, 3), "¼": Fraction(1, 4), "¾": Fraction(3, 4)}
+
+
+def tokenize(text: str) -> list[Token]:
+    """Cut a line into tokens; links, channel names and `:emoji:` codes are left out.
+
+    A hyphen between a letter or digit and a letter only spells a word ("change-up", "30-pitch")
+    and is left out too, so that both spellings are the same words.
+    """
+    tokens: list[Token] = []
+    previous_end = 0
+    for match in _TOKEN.finditer(text):
+        name = match.lastgroup or "mark"
+        start, end = match.span()
+        if name == "skip" or _is_spelling_hyphen(text, start, end):
+            continue
+        tokens.append(_token(_FORMS[name], match.group(), start, end, start == previous_end and start > 0))
+        previous_end = end
+    return tokens
+
+
+def _token(form: Form, raw: str, start: int, end: int, tight: bool) -> Token:
+    if form is Form.WORD:
+        norm = fold(raw)
+    elif form is Form.MARK:
+        norm = _ENTITIES.get(raw, raw.translate(_MARKS))
+    else:
+        norm = raw
+    return Token(form, raw, norm, start, end, tight)
+
+
+def fold(word: str) -> str:
+    """Lower case, without accents and with one kind of apostrophe ("Mañana" is "manana")."""
+    word = word.lower()
+    if word.isascii():
+        return word
+    decomposed = unicodedata.normalize("NFKD", word.translate(_MARKS))
+    return "".join(char for char in decomposed if not unicodedata.combining(char))
+
+
+def number_value(norm: str) -> Fraction:
+    """The value of a NUMBER token's text: "62", "4.1", "2/3", "4 1/3", "4½", "1,200"."""
+    if norm[-1] in _PARTS:
+        return Fraction(int(norm[:-1].strip() or 0)) + _PARTS[norm[-1]]
+    if "/" in norm:
+        numbers = [int(part) for part in re.findall(r"\d+", norm)]
+        return Fraction(numbers[-2], numbers[-1]) + (numbers[0] if len(numbers) == 3 else 0)
+    return Fraction(norm.replace(",", ""))
+
+
+def _is_spelling_hyphen(text: str, start: int, end: int) -> bool:
+    return (
+        text[start:end] in "-‐‑"
+        and 0 < start
+        and end < len(text)
+        and text[start - 1].isalnum()
+        and text[end].isalpha()
+    )

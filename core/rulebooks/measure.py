@@ -1,0 +1,83 @@
+"""What a rule counts: a unit, summed over a window of time."""
+
+from typing import Any, Literal, Self
+
+from pydantic import BaseModel, ConfigDict, Field, model_validator
+
+Unit = Literal[
+    "pitches",
+    "outs",
+    "innings-begun",
+    "days",
+    "games",
+    "appearances",
+    "caught-innings",
+    "caught-outs",
+]
+Weekday = Literal["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]
+
+_SHAPES = (
+    {"span"},
+    {"days"},
+    {"days", "back"},
+    {"days", "from_"},
+    {"months"},
+    {"same", "days"},
+    {"last", "within"},
+)
+
+
+class Part(BaseModel):
+    """Anything in a rule-book file: unknown keys are refused, values never change."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+class Window(Part):
+    """Which outings are summed, seen from one date. FORMAT.md lists the ways to write it."""
+
+    span: Literal["game", "other-games", "day", "season"] | None = None
+    days: int | None = Field(None, ge=1, le=400)
+    back: int | None = Field(None, ge=1, le=60)
+    from_: Weekday | None = Field(None, alias="from")
+    months: int | None = Field(None, ge=1, le=24)
+    same: Literal["tournament", "series"] | None = None
+    last: Literal["day", "outing"] | None = None
+    within: int | None = Field(None, ge=1, le=60)
+
+    @model_validator(mode="before")
+    @classmethod
+    def _word_alone(cls, value: Any) -> Any:
+        return {"span": value} if isinstance(value, str) else value
+
+    @model_validator(mode="after")
+    def _one_shape(self) -> Self:
+        if {name for name in type(self).model_fields if getattr(self, name)} not in _SHAPES:
+            raise ValueError(
+                'write a window as "game", "other-games", "day", "season", {days = 7}, '
+                '{days = 2, back = 1}, {days = 7, from = "monday"}, {months = 12}, '
+                '{same = "tournament", days = 4} or {last = "day", within = 4}'
+            )
+        if self.from_ and self.days is not None and self.days > 7:
+            raise ValueError("a period that starts on a weekday has at most 7 days")
+        return self
+
+
+class Measure(Part):
+    """A unit over a window; `finish_batter` when the count at the last batter's start decides."""
+
+    unit: Unit
+    window: Window
+    finish_batter: bool = False
+
+    @model_validator(mode="after")
+    def _batters_are_pitched_to(self) -> Self:
+        if self.finish_batter and self.unit != "pitches":
+            raise ValueError('finish_batter goes with unit = "pitches": leave it out here')
+        return self
+
+
+class Condition(Measure):
+    """Holds when the measure, without the outing that is being planned, is at least this."""
+
+    at_least: int = Field(ge=1)
