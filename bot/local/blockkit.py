@@ -59,11 +59,35 @@ BLOCK_TYPES: Final = {
     "home": EVERYWHERE | {"input"},
 }
 ELEMENT_TYPES: Final = frozenset(
-    """button checkboxes datepicker datetimepicker email_text_input file_input image
-    multi_channels_select multi_conversations_select multi_external_select multi_static_select
-    multi_users_select number_input overflow plain_text_input radio_buttons rich_text_input
-    channels_select conversations_select external_select static_select users_select timepicker
-    url_text_input workflow_button feedback_buttons icon_button""".split()
+    {
+        "button",
+        "channels_select",
+        "checkboxes",
+        "conversations_select",
+        "datepicker",
+        "datetimepicker",
+        "email_text_input",
+        "external_select",
+        "feedback_buttons",
+        "file_input",
+        "icon_button",
+        "image",
+        "multi_channels_select",
+        "multi_conversations_select",
+        "multi_external_select",
+        "multi_static_select",
+        "multi_users_select",
+        "number_input",
+        "overflow",
+        "plain_text_input",
+        "radio_buttons",
+        "rich_text_input",
+        "static_select",
+        "timepicker",
+        "url_text_input",
+        "users_select",
+        "workflow_button",
+    }
 )
 NEEDED: Final = {
     "header": ("text",),
@@ -91,7 +115,9 @@ def check_view(view: Any) -> None:
         faults.append("missing required field: title [json-pointer:/view]")
     if view["type"] == "home" and ("submit" in view or "close" in view):
         faults.append("a home has no submit or close [json-pointer:/view]")
-    inputs = [b for b in view.get("blocks") or [] if isinstance(b, dict) and b.get("type") == "input"]
+    inputs = [
+        b for b in view.get("blocks") or [] if isinstance(b, dict) and b.get("type") == "input"
+    ]
     if view["type"] == "modal" and inputs and "submit" not in view:
         faults.append("a modal with an input needs submit [json-pointer:/view]")
     _refuse(faults, "invalid_arguments")

@@ -1,4 +1,4 @@
-"""What can go wrong in the local workspace: for the app that calls it, and for the test that drives it."""
+"""What can go wrong in the local workspace, for the app that calls it and for the script."""
 
 from typing import Any
 

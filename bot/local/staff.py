@@ -7,7 +7,7 @@ from typing import Any
 from bot.local import events
 from bot.local.delivery import Delivery
 from bot.local.errors import ScriptError
-from bot.local.records import Channel, Person
+from bot.local.records import Channel, Kind, Person
 from bot.local.stage import Stage
 
 
@@ -23,7 +23,9 @@ class Staff(Stage):
         if fields.get("is_bot"):
             fields.setdefault("bot_id", self.state.ids.next("B"))
             fields.setdefault("app_id", self.state.ids.next("A"))
-        return self.state.keep_person(Person(self.state.ids.next("U"), real_name=real_name, **fields))
+        return self.state.keep_person(
+            Person(self.state.ids.next("U"), real_name=real_name, **fields)
+        )
 
     def add_channel(
         self, name: str, members: Iterable[Person] = (), *, private: bool = False, bot: bool = True
@@ -32,7 +34,7 @@ class Staff(Stage):
 
         No event is sent; use `join` for somebody who comes later.
         """
-        kind = "private" if private else "public"
+        kind: Kind = "private" if private else "public"
         ids = [p.id for p in members] + [self.bot.id] * bot
         if any(c.name == name for c in self.state.channels.values()):
             raise ScriptError(f"There is already a channel #{name}.")

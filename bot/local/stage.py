@@ -9,6 +9,7 @@ from bot.local.calls import CallLog
 from bot.local.courier import Courier
 from bot.local.delivery import Delivery, Outcome, Sort
 from bot.local.faults import Faults
+from bot.local.rates import Rates
 from bot.local.records import Channel, Json, Person
 from bot.local.sockets import SocketHub
 from bot.local.state import State
@@ -38,12 +39,14 @@ class Stage:
         self.domain = f"local{number}"
         self.calls = CallLog(self.changed, now)
         self.faults = Faults()
+        self.rates = Rates(now)
         self.sockets = SocketHub(self.state.ids, self.changed, ack_limit)
         self.courier = Courier(self.changed, target=self.sockets)
         self.installation = self._install()
         self.subscriptions: set[str] = set(subscriptions.DEFAULT)
         self.scopes: frozenset[str] | None = None
         self.installed = True
+        self.token_revoked = False
         self.messages_tab = True
         self.bot = self._add_bot()
 

@@ -115,4 +115,3 @@ class State:
     def change_members(self, channel: Channel, members: Iterable[str]) -> Channel:
         """Set who is in a channel."""
         return self.keep_channel(replace(self.channel(channel), members=tuple(members)))
-

@@ -46,7 +46,9 @@ SCOPES: Final = {
 def scope_for(event: str, channel: Channel | None) -> str | None:
     """Return the scope that an event needs, or None."""
     if event.startswith(("member_", "channel_")):
-        return "groups:read" if channel is not None and channel.kind == "private" else (
-            "channels:read"
+        return (
+            "groups:read"
+            if channel is not None and channel.kind == "private"
+            else ("channels:read")
         )
     return SCOPES.get(event)

@@ -1,16 +1,16 @@
 """One workspace as a script or a test sees it: its people, what they do, and what is there."""
 
 from bot.local.courier import Target
-from bot.local.errors import ScriptError
+from bot.local.errors import ApiError, ScriptError
+from bot.local.forms import Forms
 from bot.local.reading import Reading
 from bot.local.staff import Staff
-from bot.local.talk import Said, Talk
-from bot.local.touch import Touch
+from bot.local.talk import Said
 
 __all__ = ["Said", "Workspace"]
 
 
-class Workspace(Staff, Talk, Touch, Reading):
+class Workspace(Staff, Forms, Reading):
     """A workspace in which the app is installed.
 
     Made by `StandIn.new_workspace`, which gives it tokens of its own. Safe to use from
@@ -56,6 +56,19 @@ class Workspace(Staff, Talk, Touch, Reading):
         """Send everything to the clients connected by Socket Mode (the default)."""
         self.deliver_by(self.sockets)
 
+    def check_call(self, scopes: tuple[str, ...]) -> None:
+        """Check what Slack checks before it does anything.
+
+        Raises ApiError `token_revoked`, `account_inactive`, `missing_scope`.
+        """
+        if not self.installed:
+            raise ApiError("account_inactive")
+        if self.token_revoked:
+            raise ApiError("token_revoked")
+        if self.scopes is not None and scopes and not self.scopes.intersection(scopes):
+            provided = ",".join(sorted(self.scopes))
+            raise ApiError("missing_scope", needed=",".join(scopes), provided=provided)
+
     def settle(self, timeout: float = 10.0) -> None:
         """Return when no delivery is unanswered and no Web API call is under way.
 
@@ -69,5 +82,3 @@ class Workspace(Staff, Talk, Touch, Reading):
 
     def _is_settled(self) -> bool:
         return not self.courier.outstanding() and not self.calls.under_way()
-
-

@@ -128,4 +128,3 @@ def _metadata(args: Arguments) -> Json | None:
     if not well_formed or not isinstance(metadata.get("event_payload"), dict):
         raise ApiError("invalid_metadata_schema")
     return {"event_type": metadata["event_type"], "event_payload": metadata["event_payload"]}
-

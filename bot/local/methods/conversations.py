@@ -89,9 +89,11 @@ def replies(ws: Workspace, args: Arguments) -> Json:
 
 
 def _users(args: Arguments) -> list[str]:
-    given = args.structure("users", "invalid_arguments") if "[" in str(
-        args.given.get("users")
-    ) else args.given.get("users")
+    given = (
+        args.structure("users", "invalid_arguments")
+        if "[" in str(args.given.get("users"))
+        else args.given.get("users")
+    )
     names = given if isinstance(given, list) else str(given or "").split(",")
     users = list(dict.fromkeys(str(n).strip() for n in names if str(n).strip()))
     if not users:

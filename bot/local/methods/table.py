@@ -35,7 +35,9 @@ METHODS: Final = {
     "conversations.info": Method(conversations.info, _READ_CHANNELS),
     "conversations.list": Method(conversations.list_, _READ_CHANNELS),
     "conversations.members": Method(conversations.members, _READ_CHANNELS),
-    "conversations.open": Method(conversations.open_, ("im:write", "mpim:write", "channels:manage")),
+    "conversations.open": Method(
+        conversations.open_, ("im:write", "mpim:write", "channels:manage")
+    ),
     "conversations.replies": Method(conversations.replies, _READ_HISTORY),
     "reactions.add": Method(reactions.add, ("reactions:write",)),
     "reactions.remove": Method(reactions.remove, ("reactions:write",)),

@@ -1,0 +1,102 @@
+"""The stand-in itself: one server on a loopback port for any number of workspaces."""
+
+from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
+from datetime import datetime
+from itertools import count
+from types import TracebackType
+from typing import Self
+
+from slack_sdk.signature import Clock
+from starlette.requests import Request
+
+from bot.local.http_target import HttpTarget
+from bot.local.loopback import LoopbackServer
+from bot.local.registry import Registry
+from bot.local.web import make_app
+from bot.local.workspace import Workspace
+
+REAL_CLOCK = Clock()
+
+
+class StandIn:
+    """Start it with `with StandIn() as stand_in:`.
+
+    `real_time` gives the seconds since 1970 that request signatures carry (the app
+    compares them with its own clock); `ack_limit` is how long the app may take to answer,
+    in real seconds (Slack: 3).
+    """
+
+    def __init__(
+        self, *, real_time: Callable[[], float] = REAL_CLOCK.now, ack_limit: float = 3.0
+    ) -> None:
+        self.real_time = real_time
+        self.ack_limit = ack_limit
+        self._numbers = count(1)
+        self._pool = ThreadPoolExecutor(16, thread_name_prefix="slack-delivery")
+        self._registry = Registry(self._hang_up)
+        self._server = LoopbackServer(make_app(self._registry))
+
+    def __enter__(self) -> Self:
+        self.start()
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        self.stop()
+
+    @property
+    def base_url(self) -> str:
+        """The server's address."""
+        return self._server.base_url
+
+    @property
+    def api_url(self) -> str:
+        """The base URL for the app's Web API client."""
+        return f"{self.base_url}/api/"
+
+    def start(self) -> None:
+        """Begin to answer."""
+        self._server.start()
+
+    def new_workspace(
+        self, now: Callable[[], datetime], *, ack_limit: float | None = None
+    ) -> Workspace:
+        """Return a fresh, empty workspace whose messages are stamped by `now` (UTC).
+
+        It has tokens and a secret of its own, so tests that share the server do not see
+        one another. Deliveries go to Socket Mode clients until `deliver_to` is called.
+        """
+        limit = self.ack_limit if ack_limit is None else ack_limit
+        ws = Workspace(next(self._numbers), now, self.base_url, limit)
+        self._registry.add(ws)
+        return ws
+
+    def deliver_to(self, ws: Workspace, url: str, *, ack_limit: float | None = None) -> HttpTarget:
+        """Deliver this workspace's payloads by HTTP to the app's request URL.
+
+        Returns the target, by which a test can also post bytes of its own making.
+        """
+        limit = ws.sockets.ack_limit if ack_limit is None else ack_limit
+        target = HttpTarget(url, ws.signing_secret, self.real_time, self._pool, limit)
+        ws.deliver_by(target)
+        return target
+
+    def close_workspace(self, ws: Workspace) -> None:
+        """Forget a workspace: gates open, its tokens are invalid from now on."""
+        ws.faults.clear()
+        self._registry.remove(ws)
+
+    def stop(self) -> None:
+        """Stop serving; open gates, close sockets, end threads."""
+        for ws in self._registry.workspaces():
+            self.close_workspace(ws)
+        self._server.stop()
+        self._pool.shutdown()
+
+    def _hang_up(self, request: Request) -> None:
+        self._server.hang_up(request)
