@@ -31,9 +31,7 @@ def faults(book: RuleBook) -> Iterator[Fault]:
 
 def binds(rule: Rule, band: Band, phase: str) -> bool:
     """Whether a rule speaks of this band in this phase."""
-    return (not rule.bands or band.name in rule.bands) and (
-        not rule.phases or phase in rule.phases
-    )
+    return (not rule.bands or band.name in rule.bands) and (not rule.phases or phase in rule.phases)
 
 
 def _band_faults(book: RuleBook) -> Iterator[Fault]:

@@ -42,9 +42,7 @@ def template() -> str:
     return (files("core.rulebooks") / "template.toml").read_text(encoding="utf-8")
 
 
-def load_books(
-    ids_or_paths: Sequence[str], folder: Path | None = None
-) -> tuple[RuleBook, ...]:
+def load_books(ids_or_paths: Sequence[str], folder: Path | None = None) -> tuple[RuleBook, ...]:
     """Load books in the order given: a built-in id, a path, or a file's name inside `folder`.
 
     Raises RuleBookError when nothing is named, when a book is unknown, or when a file is refused.

@@ -39,7 +39,9 @@ def window_words(window: Window) -> str:
         return f"in the {window.days} days from {window.from_.capitalize()}"
     if window.back:
         when = "day before" if window.back == 1 else f"day {window.back} days before"
-        return f"on the {when}" if window.days == 1 else f"in the {window.days} days up to the {when}"
+        return (
+            f"on the {when}" if window.days == 1 else f"in the {window.days} days up to the {when}"
+        )
     return "on the day" if window.days == 1 else f"in any {window.days} days in a row"
 
 
@@ -143,5 +145,3 @@ def _who(band: Band) -> str:
         if span is not None
     ]
     return ", ".join([*said, *band.level]) or "everyone"
-
-

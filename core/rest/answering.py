@@ -1,0 +1,208 @@
+"""The answer: what every book together allows on a date, from when on, and why."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+
+from dateutil.relativedelta import relativedelta
+
+from core.rest.bounds import Bound, bounds, resting
+from core.rest.owed import Owed, owed_by
+from core.rest.reasons import cap_reason, note, pitches_on, rest_reason
+from core.rest.values import (
+    NO_PITCH_LIMIT,
+    Ask,
+    Phase,
+    Reason,
+    RestAnswer,
+    RestError,
+    RestOwed,
+    Thrower,
+    Thrown,
+)
+from core.rest.views import View, views
+from core.rulebooks import RuleBook, RuleBookError
+
+
+NINE_INNINGS = 27
+"""Outs: what one outing can need of a season's total."""
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """Everything that limits one planned outing, over all books."""
+
+    owed: tuple[Owed, ...]
+    bounds: tuple[Bound, ...]
+
+    @property
+    def barred(self) -> bool:
+        """Whether not one pitch is allowed."""
+        return bool(self.owed) or any(bound.bars for bound in self.bounds)
+
+    @property
+    def pitches(self) -> int:
+        """The most pitches allowed; NO_PITCH_LIMIT where no cap counts pitches."""
+        rooms = [bound.room for bound in self.bounds if bound.of == "pitches"]
+        return 0 if self.barred else min(rooms, default=NO_PITCH_LIMIT)
+
+    @property
+    def outs(self) -> int | None:
+        """The most outs allowed; None where no cap on outs or innings can touch one outing."""
+        rooms = [bound.room for bound in self.bounds if _touches_outs(bound)]
+        return (0 if self.barred else min(rooms)) if rooms else None
+
+    @property
+    def limited(self) -> bool:
+        """Whether any cap counts pitches."""
+        return self.barred or any(bound.of == "pitches" for bound in self.bounds)
+
+    @property
+    def may_catch(self) -> bool:
+        """Whether no cap bars the plate."""
+        return all(bound.room > 0 for bound in self.bounds if bound.of == "plate")
+
+
+def _touches_outs(bound: Bound) -> bool:
+    """Whether a cap on outs can end one outing: a season's or a year's total only near its end."""
+    long = bound.cap.window.months is not None or bound.cap.window.span == "season"
+    return bound.of == "outs" and (not long or bound.room < NINE_INNINGS)
+
+
+def judge(looks: Sequence[View], ask: Ask) -> Verdict:
+    """What limits a planned outing. Raises RuleBookError when a book does not cover the date."""
+    return Verdict(
+        tuple(owed for view in looks for owed in resting(view, ask)),
+        tuple(bound for view in looks for bound in bounds(view, ask)),
+    )
+
+
+def answer(
+    books: Sequence[RuleBook],
+    thrower: Thrower,
+    outings: Sequence[Thrown],
+    on: date,
+    *,
+    phase: Phase = "regular",
+    game: int | None = None,
+    tournament: str | None = None,
+    series: str | None = None,
+) -> RestAnswer:
+    """What every book together allows on a date, given the outings recorded.
+
+    Outings after that date count only for the dates that follow them. `game`, `tournament` and
+    `series` say which one is planned, for books with limits on these. Raises RuleBookError when
+    a book does not cover the pitcher or the date, RestError when the question makes no sense.
+    """
+    looks = views(books, thrower, outings, phase)
+    ask = Ask(on, game, tournament, series)
+    verdict = judge(looks, ask)
+    following = _next_date(looks, ask, verdict)
+    return RestAnswer(
+        eligible=verdict.pitches > 0,
+        pitches_allowed=verdict.pitches,
+        outs_allowed=verdict.outs,
+        next_eligible=following,
+        rest=tuple(_all_rest(looks, on)),
+        why=tuple(_why(looks, ask, verdict, following)),
+        pitches_limited=verdict.limited,
+        may_catch=verdict.may_catch,
+    )
+
+
+def _next_date(looks: Sequence[View], ask: Ask, verdict: Verdict) -> date | None:
+    """The first date from the one asked about with at least one pitch, within a year."""
+    end = ask.on + relativedelta(years=1)
+    day = ask.on
+    while verdict.barred:
+        if any(bound.bars and bound.cap.window.span == "season" for bound in verdict.bounds):
+            return None
+        day = max((owed.until for owed in verdict.owed), default=day + timedelta(days=1))
+        if day > end:
+            return None
+        try:
+            verdict = judge(looks, replace(ask, on=day, game=None))
+        except (RuleBookError, RestError):
+            return None
+    return day
+
+
+def _all_rest(looks: Sequence[View], on: date) -> Iterator[RestOwed]:
+    """Each day's rest by the strictest book, in order of days; days after `on` included."""
+    days = sorted({day for view in looks for day in view.record.days()})
+    for day in days:
+        if (owed := _strictest(looks, day, on)) is not None:
+            yield RestOwed(day, pitches_on(owed), owed.row.days, rest_reason(owed, binds=False))
+
+
+def _strictest(looks: Sequence[View], day: date, on: date) -> Owed | None:
+    found = [owed for view in looks if (owed := owed_by(view, day, on)) is not None]
+    return max(found, key=lambda owed: owed.row.days, default=None)
+
+
+def _why(
+    looks: Sequence[View], ask: Ask, verdict: Verdict, following: date | None
+) -> Iterator[Reason]:
+    """First what binds, then what was noted on the way."""
+    yield from (rest_reason(owed, binds=True) for owed in verdict.owed)
+    yield from (cap_reason(b, binds=True) for b in verdict.bounds if _decides(b, verdict))
+    for view in looks:
+        yield from _notes(view, ask, verdict)
+    if following is None:
+        days = f"from {ask.on} to {ask.on + relativedelta(years=1)}"
+        yield note(looks[0], "no-date", f"no date {days} on which a pitch is allowed is known")
+
+
+def _decides(bound: Bound, verdict: Verdict) -> bool:
+    """Whether a cap bars the outing, or leaves the least room of those that limit it."""
+    if bound.of == "plate" or (bound.of == "outs" and not _touches_outs(bound)):
+        return False
+    if verdict.barred:
+        return bound.bars
+    return bound.room == {"pitches": verdict.pitches, "outs": verdict.outs}.get(bound.of)
+
+
+def _notes(view: View, ask: Ask, verdict: Verdict) -> Iterator[Reason]:
+    """The last outing's rest when it is over, guesses that were made, and an old edition."""
+    past = view.record.days_between(date.min, ask.on)
+    owing = {owed.day for owed in verdict.owed if owed.view is view}
+    for day in past[-1:]:
+        if day not in owing and (owed := owed_by(view, day, ask.on)) is not None:
+            yield rest_reason(owed, binds=False)
+    for bound in verdict.bounds:
+        guessed = bound.tally.uncounted and bound.cap.uncounted == "most"
+        if bound.view is not view or _decides(bound, verdict):
+            continue
+        if guessed or (bound.of == "plate" and not bound.room):
+            yield cap_reason(bound, binds=False)
+    newer = view.book.superseded
+    if newer is not None and ask.on >= newer.on:
+        yield note(view, "edition", f"{view.book.edition}: superseded on {newer.on} by {newer.by}")
+    if all(bound.of != "pitches" for bound in verdict.bounds if bound.view is view):
+        yield note(view, "no-pitch-limit", "this rule book limits no pitches: see the outs")
+
+
+def required(
+    books: Sequence[RuleBook],
+    thrower: Thrower,
+    outings: Sequence[Thrown],
+    on: date | None = None,
+    *,
+    phase: Phase = "regular",
+) -> RestOwed:
+    """The rest that one day's outings owe by the strictest book, with its reason.
+
+    `on` is the day, by default that of the last outing; earlier outings are given where a book
+    sums over several days. A day on which nothing counts owes 0, with no reason.
+    Raises as `answer` does, and RestError without any outing.
+    """
+    if not outings:
+        raise RestError("no outing is given: give at least the day's own")
+    day = on or max(outing.on for outing in outings)
+    looks = views(books, thrower, outings, phase)
+    for view in looks:
+        view.rules(day)
+    owed = _strictest(looks, day, day)
+    if owed is None:
+        return RestOwed(day, None, 0)
+    return RestOwed(day, pitches_on(owed), owed.row.days, rest_reason(owed, binds=True))

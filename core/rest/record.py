@@ -1,0 +1,135 @@
+"""The outings that one book counts, put to the days and in the units that the book goes by."""
+
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from datetime import date, time, timedelta
+
+from core.rest.values import Thrown
+from core.rulebooks import Counting, RuleBook
+
+
+@dataclass(frozen=True, slots=True)
+class Counted:
+    """One outing in a book's own terms; None is a number that nobody counted.
+
+    `trim` is what the count drops by where the first pitch to the last batter decides.
+    """
+
+    day: date
+    game: int | None
+    tournament: str | None
+    series: str | None
+    pitched: bool
+    about: bool
+    pitches: int | None
+    outs: int | None
+    innings_begun: int | None
+    caught_innings: int
+    caught_outs: int
+    trim: int
+
+
+class Record:
+    """A pitcher's counted outings in order of days, with quick slices."""
+
+    def __init__(self, book: RuleBook, outings: Iterable[Thrown]) -> None:
+        mine = [_counted(book.counting, o) for o in outings if o.kind in book.counting.kinds]
+        mine.sort(key=lambda outing: outing.day)
+        self._outings = _keep_last_trims(mine)
+        self._days = [outing.day for outing in self._outings]
+
+    def between(self, first: date, last: date) -> Sequence[Counted]:
+        """Outings from the first day to the last, both included, in order."""
+        return self._outings[bisect_left(self._days, first) : bisect_right(self._days, last)]
+
+    def until(self, last: date) -> Sequence[Counted]:
+        """Every outing up to and including a day."""
+        return self._outings[: bisect_right(self._days, last)]
+
+    def days(self) -> list[date]:
+        """The days on which anything counted was done, each once, in order."""
+        return list(dict.fromkeys(self._days))
+
+    def days_between(self, first: date, last: date) -> list[date]:
+        """As `days`, from the first day to the last, both included."""
+        low, high = bisect_left(self._days, first), bisect_right(self._days, last)
+        return list(dict.fromkeys(self._days[low:high]))
+
+
+def _counted(counting: Counting, outing: Thrown) -> Counted:
+    walks = counting.intentional_walk * outing.intentional_walks
+    pitches = None if outing.pitches is None else outing.pitches + walks
+    caught_outs = outing.caught_outs or 0
+    caught = outing.caught_innings or -(-caught_outs // 3)
+    pitched = _pitched(pitches, outing.outs, outing.innings_begun, caught)
+    return Counted(
+        day=_day_of(counting, outing),
+        game=outing.game,
+        tournament=outing.tournament,
+        series=outing.series,
+        pitched=pitched,
+        about=outing.about and pitched,
+        pitches=pitches,
+        outs=outing.outs,
+        innings_begun=_begun(outing),
+        caught_innings=caught,
+        caught_outs=caught_outs,
+        trim=_trim(pitches, outing.last_batter_from, walks),
+    )
+
+
+def _pitched(pitches: int | None, outs: int | None, begun: int | None, caught: int) -> bool:
+    """No count at all is an outing nobody counted, unless the line only tells of catching."""
+    if pitches is None and outs is None and begun is None:
+        return not caught
+    return bool(pitches or outs or begun) or (pitches is None and not caught)
+
+
+def _begun(outing: Thrown) -> int | None:
+    if outing.innings_begun is not None or outing.outs is None:
+        return outing.innings_begun
+    return max(1, -(-outing.outs // 3))
+
+
+def _trim(pitches: int | None, last_batter_from: int | None, walks: int) -> int:
+    """Pitches after the first one to the last batter; walks are taken to have come before him."""
+    if pitches is None or last_batter_from is None:
+        return 0
+    return max(0, pitches - (last_batter_from + walks + 1))
+
+
+def _day_of(counting: Counting, outing: Thrown) -> date:
+    if counting.day_begins == "game":
+        return outing.began_on or outing.on
+    if counting.day_begins != "midnight" and outing.at is not None:
+        early = outing.at < time.fromisoformat(counting.day_begins)
+        return outing.on - timedelta(days=1) if early else outing.on
+    return outing.on
+
+
+def _keep_last_trims(outings: list[Counted]) -> list[Counted]:
+    """Order a day by its games; only the day's last outing may keep its trim.
+
+    Where a day has several outings and not all are numbered, none keeps it: the order is not
+    known, and the full count is the cautious one.
+    """
+    by_day: dict[date, list[Counted]] = {}
+    for outing in outings:
+        by_day.setdefault(outing.day, []).append(outing)
+    kept: list[Counted] = []
+    for day in by_day.values():
+        kept.extend(_ordered(day))
+    return kept
+
+
+def _ordered(day: list[Counted]) -> list[Counted]:
+    pitched = [outing for outing in day if outing.pitched]
+    if len(pitched) < 2:
+        return day
+    games = [outing.game for outing in pitched]
+    known = None not in games and len(set(games)) == len(games)
+    if known:
+        day = sorted(day, key=lambda outing: outing.game or 0)
+    last = max(pitched, key=lambda outing: outing.game or 0) if known else None
+    return [o if o is last else replace(o, trim=0) for o in day]

@@ -1,0 +1,97 @@
+"""One rule book looking at one pitcher's record: which of its rules apply on a day."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from functools import lru_cache
+
+from core.rest.record import Record
+from core.rest.values import KINDS, Phase, RestError, Thrower, Thrown
+from core.rulebooks import Band, Cap, NotCoveredError, Off, Rest, RuleBook
+
+
+@dataclass(frozen=True, slots=True)
+class Rules:
+    """The rules of one band in one phase."""
+
+    band: Band
+    caps: tuple[Cap, ...]
+    rests: tuple[Rest, ...]
+    offs: tuple[Off, ...]
+
+    def daily(self, unit: str) -> int | None:
+        """The smallest unconditional cap on a unit in a day or a game; None without one."""
+        found = [
+            cap.max
+            for cap in self.caps
+            if cap.unit == unit and cap.window.span in ("day", "game") and not cap.when
+            if not cap.advice
+        ]
+        return min(found, default=None)
+
+
+@dataclass(frozen=True, slots=True)
+class View:
+    """A book, the pitcher it looks at, and the outings that it counts."""
+
+    book: RuleBook
+    thrower: Thrower
+    record: Record
+    phase: Phase
+
+    def rules(self, on: date) -> Rules:
+        """The rules that apply on a date. Raises NotCoveredError when the book has none."""
+        self.book.check_date(on)
+        return self._for(on)
+
+    def rules_then(self, day: date, on: date) -> Rules:
+        """The rules of a day gone by; of the date asked about where no band covered that day."""
+        try:
+            return self._for(day)
+        except (NotCoveredError, RestError):
+            return self._for(on)
+
+    def _for(self, on: date) -> Rules:
+        thrower = self.thrower
+        age = thrower.age
+        if thrower.birth_date is not None:
+            try:
+                age = self.book.age_of(thrower.birth_date, on)
+            except ValueError as error:
+                raise RestError(str(error)) from error
+        band = self.book.band_for(age=age, grade=thrower.grade, level=thrower.level)
+        return _rules(self.book, band.name, self.phase)
+
+
+@lru_cache(maxsize=1024)
+def _rules(book: RuleBook, band: str, phase: Phase) -> Rules:
+    known = phase if phase in book.phases else "regular"
+    mine = [
+        rule
+        for rule in book.rule
+        if (not rule.bands or band in rule.bands) and (not rule.phases or known in rule.phases)
+    ]
+    return Rules(
+        band=next(each for each in book.band if each.name == band),
+        caps=tuple(rule for rule in mine if isinstance(rule, Cap)),
+        rests=tuple(rule for rule in mine if isinstance(rule, Rest)),
+        offs=tuple(rule for rule in mine if isinstance(rule, Off)),
+    )
+
+
+def views(
+    books: Sequence[RuleBook], thrower: Thrower, outings: Sequence[Thrown], phase: Phase
+) -> tuple[View, ...]:
+    """A view for each book. Raises RestError for no book, or a word that no book knows."""
+    if not books:
+        raise RestError("no rule book applies: choose at least one")
+    phases = {"regular", "playoffs"}.union(*(book.phases for book in books))
+    if phase not in phases:
+        raise RestError(f"no phase is called {phase}: use one of {', '.join(sorted(phases))}")
+    kinds = KINDS.union(*(book.counting.kinds for book in books))
+    for outing in outings:
+        if outing.kind not in kinds:
+            raise RestError(
+                f"no kind of outing is called {outing.kind}: use one of {', '.join(sorted(kinds))}"
+            )
+    return tuple(View(book, thrower, Record(book, outings), phase) for book in books)

@@ -1,0 +1,153 @@
+"""Summing a unit over a window of a record."""
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from dateutil.relativedelta import relativedelta
+
+from core.rest.record import Counted, Record
+from core.rest.values import Ask
+from core.rulebooks import Measure, RuleBook, Window
+
+_WEEK = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+
+
+@dataclass(frozen=True, slots=True)
+class Tally:
+    """A sum: of what was counted, how many outings were not, and whether one is an estimate.
+
+    `trim` is what the last batter added, where his first pitch decides.
+    """
+
+    value: int
+    uncounted: int = 0
+    about: bool = False
+    trim: int = 0
+
+    @property
+    def settled(self) -> int:
+        """The count that decides: up to the first pitch to the last batter."""
+        return self.value - self.trim
+
+
+EMPTY = Tally(0)
+
+_AMOUNTS: dict[str, Callable[[Counted], int | None]] = {
+    "pitches": lambda outing: outing.pitches,
+    "outs": lambda outing: outing.outs,
+    "innings-begun": lambda outing: outing.innings_begun,
+    "appearances": lambda _: 1,
+}
+
+
+def tally(book: RuleBook, record: Record, measure: Measure, ask: Ask) -> Tally | None:
+    """The measure seen from the day asked about, without the outing that is being planned.
+
+    Of several games the fullest counts. None where the window does not reach that day, such as
+    a Monday in a window from Friday to Sunday.
+    """
+    groups = _groups(book, record, measure.window, ask)
+    if groups is None:
+        return None
+    sums = [sum_of(group, measure) for group in groups]
+    return max(sums, key=lambda each: (each.uncounted, each.value), default=EMPTY)
+
+
+def sum_of(outings: Sequence[Counted], measure: Measure) -> Tally:
+    """The measure over outings that are in order of days."""
+    unit = measure.unit
+    if unit == "caught-innings":
+        return Tally(sum(outing.caught_innings for outing in outings))
+    if unit == "caught-outs":
+        return Tally(sum(outing.caught_outs for outing in outings))
+    pitched = [outing for outing in outings if outing.pitched]
+    if unit == "days":
+        return Tally(len({outing.day for outing in pitched}))
+    if unit == "games":
+        return Tally(_games(pitched))
+    amounts = [_AMOUNTS[unit](outing) for outing in pitched]
+    known = [amount for amount in amounts if amount is not None]
+    trim = pitched[-1].trim if pitched and measure.finish_batter else 0
+    about = any(outing.about for outing in pitched)
+    return Tally(sum(known), len(amounts) - len(known), about, trim)
+
+
+def _games(outings: Iterable[Counted]) -> int:
+    """Games pitched in; outings without a number count as a game each."""
+    numbered = {(o.day, o.game) for o in outings if o.game is not None}
+    return len(numbered) + sum(1 for outing in outings if outing.game is None)
+
+
+def _groups(
+    book: RuleBook, record: Record, window: Window, ask: Ask
+) -> list[Sequence[Counted]] | None:
+    if window.span in ("game", "other-games"):
+        return _by_game(record.between(ask.on, ask.on), window, ask)
+    if window.same is not None:
+        return [_same(record, window, ask)]
+    if window.last is not None:
+        return [_last(record, window, ask)]
+    dates = _dates(book, window, ask.on)
+    return None if dates is None else [record.between(*dates)]
+
+
+def _dates(book: RuleBook, window: Window, on: date) -> tuple[date, date] | None:
+    """The first and the last day of a window of days; None where it does not reach the day."""
+    if window.span == "day":
+        return on, on
+    if window.span == "season":
+        return book.season_start(on) or on, on
+    if window.months is not None:
+        return on - relativedelta(months=window.months) + timedelta(days=1), on
+    length = window.days or 1
+    if window.from_ is not None:
+        since = (on.weekday() - _WEEK.index(window.from_)) % 7
+        return (on - timedelta(days=since), on) if since < length else None
+    last = on - timedelta(days=window.back or 0)
+    return last - timedelta(days=length - 1), last
+
+
+def _by_game(day: Sequence[Counted], window: Window, ask: Ask) -> list[Sequence[Counted]]:
+    """The day's outings game by game; those that carry no number are taken to be one game."""
+    games: dict[int | None, list[Counted]] = {}
+    for outing in day:
+        games.setdefault(outing.game, []).append(outing)
+    if window.span == "other-games":
+        return [group for game, group in games.items() if game is None or game != ask.game]
+    return list(games.values())
+
+
+def planned_tally(book: RuleBook, record: Record, measure: Measure, ask: Ask) -> Tally | None:
+    """As `tally`, but "game" is the one game that is being planned.
+
+    Where neither the question nor an outing says which game, it is taken to be the same; a
+    question that names no game is not about a game already numbered: it is the next one.
+    """
+    if measure.window.span != "game":
+        return tally(book, record, measure, ask)
+    day = record.between(ask.on, ask.on)
+    return sum_of([outing for outing in day if outing.game in (ask.game, None)], measure)
+
+
+def _same(record: Record, window: Window, ask: Ask) -> list[Counted]:
+    """Outings of the same tournament or series; the unnamed ones within the window's days."""
+    name = ask.tournament if window.same == "tournament" else ask.series
+    first = ask.on - timedelta(days=(window.days or 1) - 1)
+    chosen = []
+    for outing in record.until(ask.on):
+        its = outing.tournament if window.same == "tournament" else outing.series
+        near = outing.day >= first
+        if (its == name and its is not None) or (near and (its is None or name is None)):
+            chosen.append(outing)
+    return chosen
+
+
+def _last(record: Record, window: Window, ask: Ask) -> Sequence[Counted]:
+    """The last pitched day before the one asked about, or the last outing up to it."""
+    first = ask.on - timedelta(days=window.within or 1)
+    until = ask.on if window.last == "outing" else ask.on - timedelta(days=1)
+    pitched = [outing for outing in record.between(first, until) if outing.pitched]
+    if not pitched or window.last == "outing":
+        return pitched[-1:]
+    return [outing for outing in pitched if outing.day == pitched[-1].day]
