@@ -4,20 +4,15 @@ from collections import Counter
 from collections.abc import Collection, Iterator
 from datetime import date
 
-from dateutil.relativedelta import relativedelta
-
 from bot.team_file.parse import ParsedFile, RowAt, TeamAt
 from bot.team_file.problems import Problem
 from core.audience import LOWEST_ACCOUNT_AGE, has_own_account
+from core.rulebooks import RuleBookError, read_book
+from core.rulebooks.ages import age_on
 
 #: Ages (years) that a pitcher in youth baseball can have; anything else is a slip of the pen.
 PLAUSIBLE_AGES = range(5, 23)
 ADULT_AGE = 18
-
-
-def age_on(birth_date: date, day: date) -> int:
-    """Age in completed years on a day; negative before the birth."""
-    return relativedelta(day, birth_date).years if birth_date <= day else -1
 
 
 def check(parsed: ParsedFile, known_books: Collection[str], today: date) -> list[Problem]:
@@ -36,7 +31,12 @@ def check(parsed: ParsedFile, known_books: Collection[str], today: date) -> list
 
 def is_minor(row: RowAt, today: date) -> bool:
     """Whether a row's pitcher is under 18 on the day."""
-    return age_on(row.row.birth_date, today) < ADULT_AGE
+    return _age(row, today) < ADULT_AGE
+
+
+def _age(row: RowAt, today: date) -> int:
+    """The pitcher's age in years; -1 for a birth date still to come."""
+    return age_on(row.row.birth_date, today) if row.row.birth_date <= today else -1
 
 
 def _check_teams(parsed: ParsedFile, known_books: Collection[str]) -> Iterator[Problem]:
@@ -54,11 +54,19 @@ def _book_faults(
     parsed: ParsedFile, books: tuple[str, ...], known_books: Collection[str]
 ) -> Iterator[str]:
     for book in books:
-        if book not in known_books and not (parsed.folder / book).is_file():
+        own = parsed.folder / book
+        if book in known_books:
+            continue
+        if not own.is_file():
             yield (
                 f"the rule book “{book}” is not known and no file beside this one; "
                 f"built in are {', '.join(sorted(known_books))}."
             )
+            continue
+        try:
+            read_book(own)
+        except RuleBookError as wrong:
+            yield f"the rule book “{book}” cannot be used: {wrong}"
 
 
 def _check_duplicate_rows(parsed: ParsedFile) -> Iterator[Problem]:
@@ -71,9 +79,9 @@ def _check_duplicate_rows(parsed: ParsedFile) -> Iterator[Problem]:
 
 
 def _check_row(parsed: ParsedFile, row: RowAt, today: date) -> Iterator[Problem]:
-    age = age_on(row.row.birth_date, today)
+    age = _age(row, today)
     for key in row.row.teams:
-        if key not in parsed.team_keys:
+        if parsed.team_keys and key not in parsed.team_keys:
             known = ", ".join(sorted(parsed.team_keys))
             yield parsed.row_problem(row, f"no team has the key “{key}”; the keys are {known}.")
     if age not in PLAUSIBLE_AGES:

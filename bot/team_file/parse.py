@@ -1,10 +1,9 @@
 """From the two files to validated rows, each with the line it stands on."""
 
 import csv
-import re
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -12,19 +11,17 @@ from pydantic import BaseModel, ValidationError
 
 from bot.team_file.columns import RosterRow, TeamTable, column_names, in_words
 from bot.team_file.problems import Problem, TeamFileError
+from core.rulebooks.places import line_of
 
 Model = TypeVar("Model", bound=BaseModel)
-_HEADER = re.compile(r"^\s*\[\[\s*teams\s*\]\]")
-_KEY = re.compile(r"^\s*([A-Za-z_]+)\s*=")
 
 
 @dataclass(frozen=True, slots=True)
 class TeamAt:
-    """A team's table, and the line of each of its keys."""
+    """A team's table, and which table of the file it is (from 0)."""
 
     table: TeamTable
-    line: int
-    key_lines: Mapping[str, int]
+    index: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +38,7 @@ class ParsedFile:
 
     folder: Path
     file: str
+    text: str
     roster: str
     teams: tuple[TeamAt, ...]
     rows: tuple[RowAt, ...]
@@ -50,19 +48,11 @@ class ParsedFile:
 
     def team_problem(self, team: TeamAt, key: str, says: str) -> Problem:
         """A problem at one key of a team's table."""
-        return Problem(self.file, team.key_lines.get(key, team.line), says)
+        return Problem(self.file, line_of(self.text, ("teams", team.index, key)), says)
 
     def row_problem(self, row: RowAt, says: str) -> Problem:
         """A problem of one row, named by the pitcher it is about."""
         return Problem(self.roster, row.line, f"{row.row.name}: {says}")
-
-
-@dataclass(slots=True)
-class _Lines:
-    """Where each `[[teams]]` table and each of its keys begins."""
-
-    starts: list[int] = field(default_factory=list)
-    keys: list[dict[str, int]] = field(default_factory=list)
 
 
 def parse(path: Path) -> ParsedFile:
@@ -81,8 +71,9 @@ def parse(path: Path) -> ParsedFile:
     return ParsedFile(
         folder=path.parent,
         file=path.name,
+        text=text,
         roster=roster.name,
-        teams=_teams(tables, _lines(text), path.name, problems),
+        teams=_teams(tables, text, path.name, problems),
         rows=_rows(roster, problems),
         team_keys=frozenset(str(table.get("key", "")).strip() for table in tables),
         problems=tuple(problems),
@@ -108,29 +99,16 @@ def _tables(club: dict[str, Any], file: str, problems: list[Problem]) -> list[di
     return tables
 
 
-def _lines(text: str) -> _Lines:
-    found = _Lines()
-    for number, line in enumerate(text.splitlines(), start=1):
-        if _HEADER.match(line):
-            found.starts.append(number)
-            found.keys.append({})
-        elif found.keys and (match := _KEY.match(line)):
-            found.keys[-1].setdefault(match[1], number)
-    return found
-
-
 def _teams(
-    tables: list[dict[str, Any]], lines: _Lines, file: str, problems: list[Problem]
+    tables: list[dict[str, Any]], text: str, file: str, problems: list[Problem]
 ) -> tuple[TeamAt, ...]:
     teams = []
-    # Tables may also stand in an inline array: then there are no headers to point at.
-    known = len(lines.starts) == len(tables)
     for index, table in enumerate(tables):
-        start, keys = (lines.starts[index], lines.keys[index]) if known else (1, {})
         read, faults = _validate(TeamTable, table)
-        problems += [Problem(file, keys.get(name, start), says) for name, says in faults]
+        for key, says in faults:
+            problems.append(Problem(file, line_of(text, ("teams", index, key)), says))
         if read is not None:
-            teams.append(TeamAt(read, start, keys))
+            teams.append(TeamAt(read, index))
     return tuple(teams)
 
 

@@ -1,0 +1,3 @@
+from tests.support.team_files import club
+
+__all__ = ["club"]
