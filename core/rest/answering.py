@@ -23,7 +23,6 @@ from core.rest.values import (
 from core.rest.views import View, views
 from core.rulebooks import RuleBook, RuleBookError
 
-
 NINE_INNINGS = 27
 """Outs: what one outing can need of a season's total."""
 

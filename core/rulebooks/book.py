@@ -1,5 +1,6 @@
 """A rule book: whose it is, whom it covers, how it counts, and its rules."""
 
+from collections.abc import Iterable
 from datetime import date, timedelta
 from functools import lru_cache
 from typing import Annotated, Literal, Self
@@ -7,7 +8,7 @@ from typing import Annotated, Literal, Self
 from pydantic import BeforeValidator, Field, StringConstraints, model_validator
 
 from core.rulebooks.ages import age_on, month_day
-from core.rulebooks.errors import NotCoveredError
+from core.rulebooks.errors import NotCoveredError, RuleBookError
 from core.rulebooks.measure import Part
 from core.rulebooks.rules import Code, Rule, Said
 
@@ -61,6 +62,21 @@ class Counting(Part):
     intentional_walk: int = Field(0, ge=0, le=4)
     pitch: tuple[Code, ...] = ()
     no_pitch: tuple[Code, ...] = ()
+
+    def count(self, deliveries: Iterable[str]) -> int:
+        """Pitches among deliveries named as in `pitch` and `no_pitch`, or "intentional-walk".
+
+        Raises RuleBookError for a name in neither list.
+        """
+        total = 0
+        for name in deliveries:
+            if name == "intentional-walk":
+                total += self.intentional_walk
+            elif name in self.pitch:
+                total += 1
+            elif name not in self.no_pitch:
+                raise RuleBookError(f"{name} is in neither list of this book: pitch, no_pitch")
+        return total
 
 
 class RuleBook(Part):

@@ -118,11 +118,13 @@ def _place(loc: Place) -> Place:
 
 def _says(error: ErrorDetails) -> str:
     key = str(error["loc"][-1]) if error["loc"] else "file"
+    if error["type"] == "union_tag_invalid":
+        return f"{error['ctx']['tag']} is no verb: use one of {', '.join(_VERBS)}"
     if error["type"] == "missing":
         return f"{key} is missing: add it"
     if error["type"] == "extra_forbidden":
         near = [k for k in difflib.get_close_matches(key, _KEYS, n=2) if k != key]
-        hint = f"did you mean {near[0]}?" if near else "take it out"
+        hint = f"perhaps {near[0]}" if near else "take it out"
         return f"{key} is not known here: {hint}"
     if error["type"] == "union_tag_not_found":
         return f"the rule has no verb: add verb = one of {', '.join(_VERBS)}"

@@ -40,9 +40,17 @@ def _inside(lines: list[str], start: int, end: int, parts: list[str | int]) -> i
     key = re.compile(rf"^\s*{re.escape(str(parts[0]))}\s*=")
     at = next((n for n in range(start, end) if key.match(lines[n])), start)
     nth = parts[1] if len(parts) > 1 and isinstance(parts[1], int) else 0
+    return _nth_opening(lines, at, end, nth)
+
+
+def _nth_opening(lines: list[str], at: int, end: int, nth: int) -> int:
+    """The line on which the nth outermost inline table opens; the first line without one."""
+    depth = 0
     for n in range(at, end):
-        opened = lines[n].split("#")[0].count("{")
-        if opened > nth:
-            return n
-        nth -= opened
+        for character in lines[n].split("#")[0]:
+            if character == "{" and depth == 0:
+                nth -= 1
+                if nth < 0:
+                    return n
+            depth += {"{": 1, "}": -1}.get(character, 0)
     return at
