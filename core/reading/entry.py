@@ -9,7 +9,9 @@ class UnreadReason(StrEnum):
     """Why a part of a line was not read; the bot puts it in words."""
 
     UNKNOWN_NUMBER = "unknown_number"  # a number that nothing in the line explains
-    UNKNOWN_PITCH = "unknown_pitch"  # a count of something that is no one pitch type ("12 offspeed")
+    UNKNOWN_PITCH = (
+        "unknown_pitch"  # a count of something that is no one pitch type ("12 offspeed")
+    )
     TWO_READINGS = "two_readings"  # two values, or two meanings, fit
     VAGUE = "vague"  # a count without a number ("a few curves", "over 60")
     IMPOSSIBLE = "impossible"  # counts that contradict each other or the rules of arithmetic
@@ -55,7 +57,12 @@ class Pain:
 
     def as_json(self) -> dict[str, object]:
         """The stated keys alone."""
-        stated = {"site": self.site, "severity": self.severity, "side": self.side, "when": self.when}
+        stated = {
+            "site": self.site,
+            "severity": self.severity,
+            "side": self.side,
+            "when": self.when,
+        }
         out: dict[str, object] = {key: value for key, value in stated.items() if value is not None}
         return out | ({"sore": True} if self.sore else {})
 

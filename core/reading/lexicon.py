@@ -1,6 +1,5 @@
 """Words to symbols: the vocabulary tables of one language, ready for look-up."""
 
-from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache, lru_cache
 
@@ -16,7 +15,6 @@ class Meaning:
     value: str = ""
 
 
-Phrases = Mapping[str, list[tuple[tuple[str, ...], Meaning]]]
 SHORTEST_TYPO = 5  # a shorter word is one letter away from too many others
 LONG_WORD = 8  # from here on two slips are forgiven
 
@@ -26,12 +24,14 @@ class Lexicon:
 
     def __init__(self, tables: Language) -> None:
         self.phrases: dict[str, list[tuple[tuple[str, ...], Meaning]]] = {}
-        for words, meaning in _meanings(tables):
-            self._add(words, meaning)
+        for phrase, symbol, name in tables.phrases:
+            self._add(phrase, Meaning(symbol, name))
         for entries in self.phrases.values():
             entries.sort(key=lambda entry: -len(entry[0]))
         self.numbers = tables.numbers
-        self.plain = tables.plain
+        self.dozen = tables.dozen
+        self.dozens_after = tables.dozens_after
+        self.everyday = tables.everyday
         self._correctable = tuple(
             word
             for word, entries in self.phrases.items()
@@ -51,7 +51,7 @@ class Lexicon:
 
     def knows(self, norm: str) -> bool:
         """Whether the word is in the vocabulary or is an everyday word."""
-        return norm in self.phrases or norm in self.plain or norm in self.numbers
+        return norm in self.phrases or norm in self.everyday or norm in self.numbers
 
     def _corrected(self, norm: str) -> str | None:
         """The vocabulary word that an unknown word is a slip of, or None. Never for numbers."""
@@ -69,20 +69,8 @@ class Lexicon:
 
 
 _CORRECTABLE = frozenset(
-    "pitches breaking curve slider changeup fastball strikes innings bullpen site pain sore "
-    "everyone yesterday weekday tired game threw percent".split()
+    ["pitches", "breaking", "curve", "slider", "changeup", "fastball", "strikes", "innings", "bullpen", "site", "pain", "sore", "everyone", "yesterday", "weekday", "tired", "game", "threw", "percent"]
 )
-
-
-def _meanings(tables: Language) -> Iterator[tuple[str, Meaning]]:
-    for table in tables.words:
-        for symbol, phrases in table.items():
-            for phrase in phrases.split(","):
-                yield phrase.strip(), Meaning(symbol)
-    for symbol, named in tables.named.items():
-        for value, phrases in named.items():
-            for phrase in phrases.split(","):
-                yield phrase.strip(), Meaning(symbol, value)
 
 
 @cache

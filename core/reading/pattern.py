@@ -32,6 +32,7 @@ def compile_pattern(source: str) -> re.Pattern[str]:
 
     `<n:num>` captures one item as n; `^` and `$` are the ends of the line; `any` is any item.
     """
+    source = re.sub(r"\(([a-z_]+(?:\|[a-z_]+)+)\)", lambda m: f"{_choice(m[1])}", source)
     source = re.sub(r"<(\w+):([\w|]+)>", lambda m: f"(?P<§{m[1]}§>{_choice(m[2])})", source)
     source = re.sub(r"(?<![§\w])([a-z_]+)(?![§\w])", lambda m: f"[{_members(m[1])}]", source)
     return re.compile(re.sub(r"[§\s]", "", source))

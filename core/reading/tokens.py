@@ -60,8 +60,16 @@ _TOKEN = re.compile(
 )
 _FORMS = {form.value: form for form in Form} | {"integer": Form.NUMBER, "entity": Form.MARK}
 _ENTITIES = {"&amp;": "&", "&lt;": "<", "&gt;": ">"}
-_MARKS = str.maketrans({"–": "-", "—": "-", "−": "-", "’": "'", "`": "'", "´": "'", "“": '"', "”": '"'})
-_PARTS = {"½": Fraction(1, 2), "⅓": Fraction(1, 3), "⅔": Fraction(2, 3), "¼": Fraction(1, 4), "¾": Fraction(3, 4)}
+_MARKS = str.maketrans(
+    {"–": "-", "—": "-", "−": "-", "’": "'", "`": "'", "´": "'", "“": '"', "”": '"'}
+)
+_PARTS = {
+    "½": Fraction(1, 2),
+    "⅓": Fraction(1, 3),
+    "⅔": Fraction(2, 3),
+    "¼": Fraction(1, 4),
+    "¾": Fraction(3, 4),
+}
 
 
 def tokenize(text: str) -> list[Token]:
@@ -77,7 +85,9 @@ def tokenize(text: str) -> list[Token]:
         start, end = match.span()
         if name == "skip" or _is_spelling_hyphen(text, start, end):
             continue
-        tokens.append(_token(_FORMS[name], match.group(), start, end, start == previous_end and start > 0))
+        tokens.append(
+            _token(_FORMS[name], match.group(), start, end, start == previous_end and start > 0)
+        )
         previous_end = end
     return tokens
 
@@ -114,7 +124,7 @@ def number_value(norm: str) -> Fraction:
 def _is_spelling_hyphen(text: str, start: int, end: int) -> bool:
     return (
         text[start:end] in "-‐‑"
-        and 0 < start
+        and start > 0
         and end < len(text)
         and text[start - 1].isalnum()
         and text[end].isalpha()

@@ -1,30 +1,59 @@
-"""The words of each language, as tables."""
+"""The words of each language. The tables are data: TOML files and word lists in this folder.
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+`<lang>/*.toml` map symbols to phrases (`[words]`), named things to phrases (`[named.site]`), and
+spelled numbers to values; `shared/` holds what both languages use; `everyday.txt` holds words that
+mean nothing to the log, so that they are never taken for a name or for a slip of a trade word.
+"""
+
+import tomllib
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+_FOLDER = Path(__file__).parent
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Language:
-    """Tables of one language: phrases by symbol, named things, number words, everyday words."""
+    """Tables of one language: (phrase, symbol, name) rows, number words, everyday words."""
 
-    words: tuple[Mapping[str, str], ...]
-    named: Mapping[str, Mapping[str, str]]
-    numbers: Mapping[str, int]
-    plain: frozenset[str]
+    phrases: list[tuple[str, str, str]] = field(default_factory=list)
+    numbers: dict[str, int] = field(default_factory=dict)
+    dozen: str = ""
+    dozens_after: dict[str, int] = field(default_factory=dict)  # "half" (dozen): 6
+    everyday: frozenset[str] = frozenset()
 
 
+@cache
 def language(lang: str) -> Language:
-    """The tables of "en" or "es"; imported only when a line in that language is read."""
-    from core.reading.vocabulary import plain, shared
+    """The tables of "en" or "es", read on first use; a language's own rows before the shared."""
+    found = Language(everyday=_word_list(f"{lang}/everyday.txt"))
+    for path in sorted((_FOLDER / lang).glob("*.toml")) + sorted(
+        (_FOLDER / "shared").glob("*.toml")
+    ):
+        table = tomllib.loads(path.read_text("utf-8"))
+        found.phrases.extend(_rows(table))
+        found.numbers.update(table.get("numbers", {}))
+        found.dozens_after.update(table.get("dozens_after", {}))
+        found.dozen = table.get("dozen", {}).get("word", found.dozen)
+    return found
 
-    if lang == "es":
-        from core.reading.vocabulary import spanish as own
 
-        everyday = frozenset(plain.SPANISH)
-    else:
-        from core.reading.vocabulary import english as own  # type: ignore[no-redef]  # same tables
+@cache
+def given_names() -> frozenset[str]:
+    """Common given names, so that a name typed in lower case is seen as one."""
+    return _word_list("names.txt")
 
-        everyday = frozenset(plain.ENGLISH)
-    named = {"site": own.SITES, "weekday": own.WEEKDAYS, "month": own.MONTHS}
-    return Language((own.WORDS, shared.WORDS), named, own.NUMBERS, everyday)
+
+def _rows(table: dict[str, Any]) -> Iterator[tuple[str, str, str]]:
+    for symbol, phrases in table.get("words", {}).items():
+        yield from ((phrase.strip(), symbol, "") for phrase in phrases.split(","))
+    for symbol, named in table.get("named", {}).items():
+        for name, phrases in named.items():
+            yield from ((phrase.strip(), symbol, name) for phrase in phrases.split(","))
+
+
+def _word_list(name: str) -> frozenset[str]:
+    return frozenset((_FOLDER / name).read_text("utf-8").split())

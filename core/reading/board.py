@@ -1,0 +1,146 @@
+"""The working table of one line: its items, and the claims that rules lay on them.
+
+Every rule claims the items that it explains, and no item is claimed twice. What nobody claims
+is looked at in the end: a number that is left over is asked about.
+"""
+
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from datetime import datetime
+
+from core.reading.entry import UnreadReason
+from core.reading.items import NUMERIC, Item
+from core.reading.pattern import CLAIMED, code, compile_pattern
+
+NO_LOG = "no log"
+
+
+@dataclass(slots=True)
+class Claim:
+    """A run of items and what they say: a field with its value, or a kind of "no log".
+
+    `key` is an entry's field ("pitches"), a structural word ("who", "day", "label"), NO_LOG with
+    the name of what it is as `value` ("score"), or "unread" with the reason as `value`.
+    """
+
+    first: int
+    after: int
+    key: str
+    value: object = None
+    about: bool = False
+
+
+@dataclass(slots=True)
+class Board:
+    """Items, their symbols, clause numbers, and the claims so far."""
+
+    text: str
+    items: list[Item]
+    posted: datetime
+    author: str
+    roster: tuple[str, ...]
+    lang: str
+    claims: list[Claim] = field(default_factory=list)
+    clause: list[int] = field(default_factory=list)
+    sentence: list[int] = field(default_factory=list)
+    _codes: list[str] = field(default_factory=list)
+    _line: str | None = None
+
+    def __post_init__(self) -> None:
+        self._codes = [code(item.symbol) for item in self.items]
+
+    @property
+    def line(self) -> str:
+        """The symbols as one string, claimed items blanked out."""
+        if self._line is None:
+            self._line = "".join(self._codes)
+        return self._line
+
+    def claim(
+        self, first: int, after: int, key: str, value: object = None, *, about: bool = False
+    ) -> None:
+        """Lay a claim on items first..after-1."""
+        self.claims.append(Claim(first, after, key, value, about))
+        self._codes[first:after] = [code(CLAIMED)] * (after - first)
+        self._line = None
+
+    def no_log(self, first: int, after: int, what: str) -> None:
+        """Claim items as something that is no part of a log."""
+        self.claim(first, after, NO_LOG, what)
+
+    def unread(self, first: int, after: int, reason: UnreadReason) -> None:
+        """Claim items as something to ask about."""
+        self.claim(first, after, "unread", reason)
+
+    def retag(self, at: int, symbol: str) -> None:
+        """Give one item another symbol, once its neighbours have told which meaning it has."""
+        self._codes[at] = code(symbol)
+        self._line = None
+
+    def symbol_is(self, at: int, symbol: str) -> bool:
+        """Whether the item is there, unclaimed, and has this symbol."""
+        return 0 <= at < len(self._codes) and self._codes[at] == code(symbol)
+
+    def free(self, at: int) -> bool:
+        """Whether the item is unclaimed."""
+        return self._codes[at] != code(CLAIMED)
+
+    def free_numbers(self) -> list[int]:
+        """Places of the unclaimed numbers."""
+        return [i for i, item in enumerate(self.items) if item.symbol in NUMERIC and self.free(i)]
+
+    def whole(self, at: int) -> int | None:
+        """The item's value as a whole number."""
+        return self.items[at].whole
+
+    def quote(self, first: int, after: int) -> str:
+        """The items as typed."""
+        return self.text[self.items[first].start : self.items[after - 1].end]
+
+
+Handler = Callable[[Board, re.Match[str]], None]
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """A pattern over symbols and what to do where it fits."""
+
+    name: str
+    pattern: re.Pattern[str]
+    apply: Handler
+
+
+def rule(name: str, pattern: str, apply: Handler) -> Rule:
+    """Compile one rule."""
+    return Rule(name, compile_pattern(pattern), apply)
+
+
+def run(board: Board, rules: tuple[Rule, ...]) -> None:
+    """Apply each rule wherever it fits, in the order of the table."""
+    for one in rules:
+        for match in list(_matches(one, board)):
+            if all(board.free(i) for i in range(match.start(), match.end())):
+                one.apply(board, match)
+
+
+def _matches(one: Rule, board: Board) -> Iterator[re.Match[str]]:
+    return one.pattern.finditer(board.line)
+
+
+def says_no_log(what: str) -> Handler:
+    """A handler that claims the whole match as no log."""
+
+    def apply(board: Board, match: re.Match[str]) -> None:
+        board.no_log(match.start(), match.end(), what)
+
+    return apply
+
+
+def says_unread(reason: UnreadReason) -> Handler:
+    """A handler that claims the whole match as something to ask about."""
+
+    def apply(board: Board, match: re.Match[str]) -> None:
+        board.unread(match.start(), match.end(), reason)
+
+    return apply

@@ -1,0 +1,126 @@
+"""Which day a line names. A weekday is the most recent one; a day ahead is no log."""
+
+import re
+from datetime import date, timedelta
+
+from core.reading import groups  # noqa: F401  declares the groups
+from core.reading.board import Board, Claim, Handler, Rule, rule, says_unread
+from core.reading.entry import UnreadReason
+
+LONGEST_LOOK_BACK = timedelta(days=60)  # an older "4/18" is more likely no date at all
+
+
+def _ago(days: int) -> Handler:
+    def apply(board: Board, match: re.Match[str]) -> None:
+        _claim(board, match, board.posted.date() - timedelta(days=days))
+
+    return apply
+
+
+def _days_ago(board: Board, match: re.Match[str]) -> None:
+    count = board.whole(match.start("n"))
+    if count is not None and count <= LONGEST_LOOK_BACK.days:
+        _claim(board, match, board.posted.date() - timedelta(days=count))
+
+
+def _weekday(board: Board, match: re.Match[str]) -> None:
+    today = board.posted.date()
+    item = board.items[match.start("d")]
+    back = (today.weekday() - (5 if item.symbol == "sat" else int(item.name))) % 7
+    if back == 0 and match.group("last"):
+        back = 7
+    _claim(board, match, today - timedelta(days=back))
+
+
+def _month_day(board: Board, match: re.Match[str]) -> None:
+    day = board.whole(match.start("n"))
+    _dated(board, match, int(board.items[match.start("m")].name), day or 0)
+
+
+def _month_first_or_day_first(board: Board, match: re.Match[str]) -> None:
+    pair = board.items[match.start("r")].pair
+    assert pair is not None
+    left, right = pair
+    orders = [(left, right)] if board.lang == "en" else [(right, left), (left, right)]
+    dates = [found for m, d in orders if (found := _in_reach(board, m, d)) is not None]
+    if (dates and len(set(dates)) == 1) or (dates and board.lang == "en"):
+        _claim(board, match, dates[0])
+    elif dates:
+        board.unread(match.start(), match.end(), UnreadReason.UNCLEAR_DAY)
+
+
+def _iso(board: Board, match: re.Match[str]) -> None:
+    numbers = [int(part) for part in re.split(r"[-/]", board.items[match.start("i")].name)]
+    if numbers[0] > 31:
+        _dated(board, match, numbers[1], numbers[2])
+    else:
+        left, right = numbers[:2]
+        if board.lang == "es" and right <= 12:
+            left, right = right, left
+        _dated(board, match, left, right)
+
+
+def _day_of_month(board: Board, match: re.Match[str]) -> None:
+    day = board.whole(match.start("n")) or 0
+    today = board.posted.date()
+    months = [today.month, (today.month - 2) % 12 + 1]
+    past = [found for m in months if (found := _in_reach(board, m, day)) is not None]
+    if past:
+        _claim(board, match, past[0])
+
+
+def _dated(board: Board, match: re.Match[str], month: int, day: int) -> None:
+    found = _in_reach(board, month, day)
+    if found is not None:
+        _claim(board, match, found)
+    else:
+        board.no_log(match.start(), match.end(), "date")
+
+
+def _in_reach(board: Board, month: int, day: int) -> date | None:
+    """The latest such date up to the posted day, if not too long ago."""
+    today = board.posted.date()
+    for year in (today.year, today.year - 1):
+        try:
+            found = date(year, month, day)
+        except ValueError:
+            return None
+        if found <= today:
+            return found if today - found <= LONGEST_LOOK_BACK else None
+    return None
+
+
+def _claim(board: Board, match: re.Match[str], day: date) -> None:
+    board.claim(match.start(), match.end(), "day", day)
+
+
+def _today(board: Board, match: re.Match[str]) -> None:
+    _claim(board, match, board.posted.date())
+
+
+def is_day(claim: Claim) -> bool:
+    """Whether a claim names a day."""
+    return claim.key == "day"
+
+
+_NOT_COUNTED = "(?! (fill|dash)* (unit|innings|percent|mph|balls|forstrikes))"
+
+DAY_RULES: tuple[Rule, ...] = (
+    rule("days ago", "(about)? <n:num> daysago", _days_ago),
+    rule("some days ago", "vague daysago", says_unread(UnreadReason.UNCLEAR_DAY)),
+    rule("other day", "otherday", says_unread(UnreadReason.UNCLEAR_DAY)),
+    rule("day before yesterday", "daybefore", _ago(2)),
+    rule("yesterday", "yesterday", _ago(1)),
+    rule("today", "today", _today),
+    rule("written out", "(weekday (comma)?)? <i:isodate>", _iso),
+    rule(
+        "month and day",
+        "((weekday|sat) (comma)?)? <m:month> (dot)? (the)? <n:num|ord>" + _NOT_COUNTED,
+        _month_day,
+    ),
+    rule("day and month", "<n:num|ord> of <m:month>", _month_day),
+    rule("slash", "((weekday|sat) (comma)?)? <r:ratio>" + _NOT_COUNTED, _month_first_or_day_first),
+    rule("weekday and day of month", "(weekday|sat) (comma)? the <n:ord>", _day_of_month),
+    rule("weekday", "<last:last>? <d:weekday>", _weekday),
+    rule("saturday", "<last:last>? <d:sat>", _weekday),
+)

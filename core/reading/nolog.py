@@ -1,0 +1,101 @@
+"""Numbers that are no part of a log: radar, scores, clock times, batting lines, limits, places."""
+
+import re
+
+from core.reading import groups  # noqa: F401  declares the groups
+from core.reading.board import Board, Rule, rule, says_no_log
+from core.reading.entry import UnreadReason
+
+LARGEST_SCORE = 30
+SPEEDS = range(35, 110)  # miles an hour that a radar gun shows in this sport, in either units' use
+
+
+def _radar(board: Board, match: re.Match[str]) -> None:
+    """Claim only if every number could be a speed."""
+    values = [board.whole(i) for i in _numbers(board, match)]
+    if all(value is not None and value in SPEEDS for value in values):
+        board.no_log(match.start(), match.end(), "radar")
+
+
+def _numbers(board: Board, match: re.Match[str]) -> list[int]:
+    return [i for i in range(*match.span()) if board.items[i].value is not None]
+
+
+def _score(board: Board, match: re.Match[str]) -> None:
+    values = [board.whole(i) for i in _numbers(board, match)]
+    if all(value is not None and value <= LARGEST_SCORE for value in values):
+        board.no_log(match.start(), match.end(), "score")
+
+
+def _clock(board: Board, match: re.Match[str]) -> None:
+    at = match.start("n")
+    value = board.whole(at)
+    if value is not None and 1 <= value <= 12:
+        board.no_log(match.start(), match.end(), "clock time")
+
+
+def _struck_out_text(board: Board, match: re.Match[str]) -> None:
+    board.unread(match.start(), match.end(), UnreadReason.TWO_READINGS)
+
+
+NO_LOG_RULES: tuple[Rule, ...] = (
+    rule("radar, unit", "(num (dash|to|or|slash) )? <n:num> mph", says_no_log("radar")),
+    rule(
+        "radar, verb",
+        "(radar|hit|sat|fastball|curve|changeup|slider|breaking) (at|is|in|up_to|radar|colon|about|dash|the|adv|around)*"
+        " <n:num> ((dash|to|slash|comma) num)+ (?! fill* (unit|innings|percent))",
+        _radar,
+    ),
+    rule(
+        "radar, verb and one number",
+        "(radar|hit|sat) (at|is|in|up_to|radar|hit|colon|about|the|adv|a|with)* <n:num>"
+        " (?! (dash|fill)* (unit|innings|percent|times))",
+        _radar,
+    ),
+    rule(
+        "clock",
+        "(at|about|before|after|to|dash)* clock ((dash|to) clock)*",
+        says_no_log("clock time"),
+    ),
+    rule("money", "money", says_no_log("price")),
+    rule("jersey", "hash num", says_no_log("jersey")),
+    rule("place", "place (colon|hash)? num", says_no_log("place")),
+    rule("age", "num age", says_no_log("age")),
+    rule("rate", "rate (is|at|to|of|adv|about)* num", says_no_log("rate")),
+    rule("for", "num for num (with a stat|with num stat)?", says_no_log("batting line")),
+    rule("count on the batter", "num dash num dash num", says_no_log("score")),
+    rule(
+        "win, score",
+        "win (the|in|it|game|vs|word|is|at|colon|comma|adv|by|for)* num (dash|to) num",
+        _score,
+    ),
+    rule("score, win", "num (dash|to) num (the|adv|in|a|adj)* (win|letterwin)", _score),
+    rule("letter and score", "(letterwin|with) num dash num", _score),
+    rule(
+        "bare score", "num dash num (?! fill* (unit|innings|mixedpitch|percent|stat|thing))", _score
+    ),
+    rule("inning half", "half num", says_no_log("inning")),
+    rule("thing", "(num (dash|to|or) )? num adj* thing", says_no_log("count of something else")),
+    rule("stat", "num (adj|the|adv)* stat", says_no_log("statistic")),
+    rule("stat before", "stat (colon|is|dash|eq) num", says_no_log("statistic")),
+    rule("other pitch", "(num|none) adj* otherpitch", says_no_log("pitch type without a key")),
+)
+
+
+LIMIT_RULES: tuple[Rule, ...] = (
+    rule(
+        "limit, number",
+        "limit (is|of|at|colon|the|was|to|today|adv)* num (unit|innings|game)?",
+        says_no_log("limit"),
+    ),
+    rule(
+        "number, limit",
+        "num (unit|innings)? (dash)? limit",
+        says_no_log("limit"),
+    ),
+    rule("number max of type", "num fill* unit limit", says_no_log("limit")),
+)
+
+CLOCK_RULES: tuple[Rule, ...] = (
+    rule("at six", "at <n:num> (?! (fill|dash)* (unit|innings|percent|speed))", _clock),
+)
