@@ -69,7 +69,8 @@ def _reports(readings: Iterable[dict[str, Any]]) -> Readings:
 
 
 def _rows(change: Change, table: type[Row]) -> list[Row]:
-    return list(change.session.exec(select(table).where(table.line_id == key(change.line))))
+    of_line = select(table).where(table.line_id == key(change.line))
+    return list(change.session.scalars(of_line))
 
 
 def _insert(
@@ -77,15 +78,16 @@ def _insert(
 ) -> None:
     pitcher_id = int(slot.split("/", 1)[0])
     line = change.line
-    own = {"team_id": crew.team_for(pitcher_id)} if table is Outing else {}
-    row = table(
-        workspace_id=line.workspace_id,
-        line_id=key(line),
-        slot=slot,
-        pitcher_id=pitcher_id,
-        **own,
+    columns: dict[str, Any] = {
+        "workspace_id": line.workspace_id,
+        "line_id": key(line),
+        "slot": slot,
+        "pitcher_id": pitcher_id,
         **as_columns(fields),
-    )
+    }
+    if table is Outing:
+        columns["team_id"] = crew.team_for(pitcher_id)
+    row = table(**columns)
     change.session.add(row)
     change.session.flush()
     _audit(change, row, AuditAction.RECORDED, {}, fields)

@@ -11,7 +11,7 @@ from core.ledger.crew import Crew
 from core.ledger.days import day_is_unclear, outing_day
 from core.ledger.who import Arm, find, near
 from core.model import LineState
-from core.reading import Entry, Reading, Unread
+from core.reading import Detail, Entry, Reading, Unread
 
 EVERYONE = "everyone"
 
@@ -39,6 +39,8 @@ class Question:
     reason: str = ""
     choices: tuple[str, ...] = ()
     pitcher_id: int | None = None
+    #: What clashed with what, of an impossible or unlikely count.
+    detail: Detail | None = None
 
     def as_json(self) -> dict[str, Any]:
         """The question as stored with the line."""
@@ -47,12 +49,14 @@ class Question:
     @staticmethod
     def from_json(stored: dict[str, Any]) -> "Question":
         """The question back from its stored form."""
+        detail = stored["detail"]
         return Question(
             QuestionCode(stored["code"]),
             stored["about"],
             stored["reason"],
             tuple(stored["choices"]),
             stored["pitcher_id"],
+            Detail(**detail) if detail else None,
         )
 
 
@@ -108,7 +112,9 @@ def decide(reading: Reading, crew: Crew, posted: datetime) -> Decision:
 
 
 def _unread_question(unread: Unread) -> Question:
-    return Question(QuestionCode.UNREAD, about=unread.text, reason=str(unread.reason))
+    return Question(
+        QuestionCode.UNREAD, about=unread.text, reason=str(unread.reason), detail=unread.detail
+    )
 
 
 def _place(work: _Work, entry: Entry) -> None:
@@ -241,7 +247,7 @@ def _waiting(work: _Work, entry: Entry, kind: str | None, arm: Arm) -> tuple[str
     if kind is None and entry.caught_outs is None:
         waiting.append("kind")
         work.ask(Question(QuestionCode.KIND, about=arm.name, pitcher_id=arm.pitcher_id))
-    if day_is_unclear(work.posted, entry.day_named, kind):
+    if day_is_unclear(work.posted, entry.on is not None, kind):
         waiting.append("on")
         work.ask(Question(QuestionCode.DAY, about=arm.name, pitcher_id=arm.pitcher_id))
     return tuple(waiting)

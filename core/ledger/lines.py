@@ -126,7 +126,7 @@ def _claim(session: Session, said: Said, place: _Place, now: datetime) -> Line |
 
     The database decides: of two processes that hold the same message, one inserts.
     """
-    values = {
+    values: dict[str, Any] = {
         "workspace_id": said.workspace_id,
         "channel": said.channel,
         "ts": said.ts,

@@ -2,7 +2,7 @@
 
 from collections.abc import Awaitable, Callable, Iterator, MutableMapping
 from contextlib import contextmanager
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, datetime
 from itertools import count
 from typing import Any
 
@@ -11,10 +11,13 @@ from slack_bolt import App
 from slack_bolt.adapter.socket_mode import SocketModeHandler
 from slack_bolt.adapter.starlette.handler import to_bolt_request, to_starlette_response
 from slack_sdk import WebClient
+from slack_sdk.errors import SlackApiError
+from slack_sdk.web import SlackResponse
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
 from starlette.responses import PlainTextResponse
 
+from bot.clock import SimulatedClock
 from bot.local.loopback import LoopbackServer
 from bot.local.server import StandIn
 from bot.local.workspace import Workspace
@@ -30,21 +33,6 @@ Asgi = Callable[
 
 # A Saturday afternoon of the season, in the middle of the day in every American zone.
 START = datetime(2026, 5, 2, 20, 0, tzinfo=UTC)
-
-
-class Hands:
-    """A clock whose hands a test moves."""
-
-    def __init__(self, start: datetime = START) -> None:
-        self.at = start
-
-    def now(self) -> datetime:
-        """Return the time shown."""
-        return self.at
-
-    def advance(self, **units: float) -> None:
-        """Move on, by keyword arguments of timedelta."""
-        self.at += timedelta(**units)
 
 
 class AppHost:
@@ -93,6 +81,13 @@ def bolt_asgi(app: App) -> Asgi:
         await to_starlette_response(answer)(scope, receive, send)
 
     return handle
+
+
+def refusal(call: Callable[[], SlackResponse]) -> str:
+    """Return Slack's name of the error with which a call is refused."""
+    with pytest.raises(SlackApiError) as caught:
+        call()
+    return str(caught.value.response["error"])
 
 
 def client_of(ws: Workspace) -> WebClient:
@@ -157,14 +152,14 @@ def app_host() -> Iterator[AppHost]:
 
 
 @pytest.fixture
-def hands() -> Hands:
+def clock() -> SimulatedClock:
     """The simulated clock of this test."""
-    return Hands()
+    return SimulatedClock(START)
 
 
 @pytest.fixture
-def ws(stand_in: StandIn, hands: Hands) -> Iterator[Workspace]:
+def ws(stand_in: StandIn, clock: SimulatedClock) -> Iterator[Workspace]:
     """A workspace of this test alone."""
-    fresh = stand_in.new_workspace(hands.now)
+    fresh = stand_in.new_workspace(clock.now)
     yield fresh
     stand_in.close_workspace(fresh)

@@ -1,0 +1,91 @@
+"""Puts the Bolt app together."""
+
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass
+from http.client import HTTPException
+from typing import Any
+
+from slack_bolt import App
+from slack_bolt.authorization import AuthorizeResult
+from slack_sdk import WebClient
+from slack_sdk.errors import SlackApiError
+
+from bot.listeners import messages
+from bot.listeners.messages import Desk
+
+#: Threads for listeners; Slack asks at most ten Socket Mode connections' worth at once.
+LISTENERS = 10
+
+
+class SlackAccessError(Exception):
+    """Slack does not let us in; the message is one sentence for a person."""
+
+
+@dataclass(frozen=True, slots=True)
+class Installation:
+    """The workspace that a bot token opens, as `auth.test` names it."""
+
+    workspace_id: str
+    workspace_name: str
+    bot_user_id: str
+    bot_id: str
+    bot_token: str
+
+
+def make_client(token: str, api_url: str) -> WebClient:
+    """A Web API client that never repeats a call by itself: a repeated post is a second post."""
+    return WebClient(token=token, base_url=api_url, retry_handlers=[])
+
+
+def find_installation(client: WebClient) -> Installation:
+    """Ask Slack whose token this is; `SlackAccessError` when it is nobody's or Slack is away."""
+    try:
+        answer = client.auth_test()
+    except SlackApiError as problem:
+        raise SlackAccessError(
+            f"Slack does not accept SLACK_BOT_TOKEN ({problem.response.get('error')}): copy the "
+            "bot token (xoxb-...) from your app's OAuth page again."
+        ) from problem
+    except (OSError, HTTPException) as problem:
+        raise SlackAccessError(
+            f"Slack cannot be reached ({type(problem).__name__}): check the network and "
+            "SLACK_API_URL, then start again."
+        ) from problem
+    return Installation(
+        workspace_id=str(answer["team_id"]),
+        workspace_name=str(answer.get("team") or ""),
+        bot_user_id=str(answer["user_id"]),
+        bot_id=str(answer.get("bot_id") or ""),
+        bot_token=str(client.token),
+    )
+
+
+def make_app(
+    installation: Installation, api_url: str, desk: Desk, signing_secret: str | None = None
+) -> App:
+    """The Bolt app of one workspace.
+
+    Listeners run before the answer (`process_before_response`): one that raises gives no
+    acknowledgement, and Slack sends the event again. The token is given by `authorize`, so
+    that no request waits for `auth.test` and nothing in the environment can replace it.
+    """
+
+    def authorize(**_request: Any) -> AuthorizeResult:
+        return AuthorizeResult(
+            enterprise_id=None,
+            team_id=installation.workspace_id,
+            bot_token=installation.bot_token,
+            bot_id=installation.bot_id,
+            bot_user_id=installation.bot_user_id,
+        )
+
+    app = App(
+        client=WebClient(base_url=api_url, retry_handlers=[]),
+        authorize=authorize,
+        signing_secret=signing_secret or "",
+        process_before_response=True,
+        attaching_conversation_kwargs_enabled=False,
+        listener_executor=ThreadPoolExecutor(LISTENERS, thread_name_prefix="listener"),
+    )
+    messages.register(app, desk)
+    return app

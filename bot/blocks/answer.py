@@ -1,0 +1,86 @@
+"""The answer to a line, for its author or for the staff, from the record as it stands."""
+
+from zoneinfo import ZoneInfo
+
+from sqlmodel import Session
+
+from bot.blocks.arm import adults_told, arm_report
+from bot.wording import answers
+from bot.wording.questions import EDIT, question
+from bot.wording.words import sentences
+from core.ledger.days import before_the_day_turns
+from core.ledger.decide import Question, QuestionCode
+from core.ledger.view import LineView, PitcherView, Standing
+from core.model import Line, LineState, Outing, Person, key
+
+
+def answer_text(session: Session, view: LineView, viewer: Person | None, reaction: str) -> str:
+    """The whole answer; empty when the line leaves nothing to say."""
+    parts = [_pitcher(session, view, one, viewer) for one in view.pitchers]
+    parts += _questions(view)
+    if not any(parts):
+        return ""
+    if _is_plain(view):
+        parts.append(answers.first_time(reaction))
+    return "\n\n".join(part for part in parts if part)
+
+
+def _is_plain(view: LineView) -> bool:
+    """Practice alone, all read: such a line gets words only the first time."""
+    outings = [outing for one in view.pitchers for outing, _ in one.outings]
+    return (
+        view.line.state == LineState.READ
+        and bool(outings)
+        and all(outing.kind != "game" for outing in outings)
+    )
+
+
+def _pitcher(session: Session, view: LineView, one: PitcherView, viewer: Person | None) -> str:
+    own = viewer is not None and one.pitcher.person_id == key(viewer)
+    name = None if own else one.pitcher.name
+    report = arm_report(one.pitcher, one.reports)
+    parts = [report.for_author(adults_told(session, report, viewer)) if report else ""]
+    hurts = report is not None and report.stops
+    parts += [_outing(view, outing, standing, name, hurts) for outing, standing in one.outings]
+    return sentences(parts)
+
+
+def _outing(
+    view: LineView, outing: Outing, standing: Standing | None, name: str | None, hurts: bool
+) -> str:
+    heading = answers.outing_heading(name, outing)
+    lines = [heading, answers.what_was_read(outing)]
+    if standing is not None and outing.kind in {"game", None}:
+        lines += [answers.share_line(outing, standing), _rest(outing, standing, hurts)]
+    if _was_moved(view, outing):
+        lines.append(answers.moved_day(outing))
+    return sentences(lines)
+
+
+def _rest(outing: Outing, standing: Standing, hurts: bool) -> str:
+    if standing.rest is None:
+        return answers.rest_problem(standing.rest_problem or "")
+    return f"{answers.rest_line(outing, standing.rest, hurts)} {answers.RULES_GOVERN}"
+
+
+def _was_moved(view: LineView, outing: Outing) -> bool:
+    if view.team is None:
+        return False
+    posted = view.line.posted_at.astimezone(ZoneInfo(view.team.time_zone))
+    return before_the_day_turns(posted.replace(tzinfo=None)) and outing.on < posted.date()
+
+
+def _questions(view: LineView) -> list[str]:
+    asked = [question(one) for one in view.questions]
+    if not asked:
+        return []
+    return [sentences([*asked, EDIT if _can_edit(view.line, view.questions) else ""])]
+
+
+#: Questions that a better line answers; the others need another person.
+_REFUSALS = frozenset({QuestionCode.NOT_ALLOWED, QuestionCode.NO_CONSENT})
+
+
+def _can_edit(line: Line, asked: tuple[Question, ...]) -> bool:
+    open_questions = [one for one in asked if one.code not in _REFUSALS]
+    return line.deleted_at is None and bool(open_questions)

@@ -1,0 +1,148 @@
+"""Reports of pain, soreness and tiredness: for the author, the staff and the guardians."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from sqlmodel import Session, col, select
+
+from bot.wording import pain as say
+from bot.wording.words import safe, sentences
+from core.ledger.notices import TOLD_FEELINGS, guardians_of
+from core.model import Feeling, Line, PainReport, Person, Pitcher, key
+from core.pain import Report, stops_throwing
+
+
+@dataclass(frozen=True, slots=True)
+class ArmReport:
+    """What one line says of one pitcher's arm."""
+
+    pitcher: Pitcher
+    sites: tuple[str, ...]
+    on: date
+    stops: bool
+    #: Pain, not only soreness or a tired arm: the guardians hear of it too.
+    is_pain: bool
+    withdrawn: bool
+
+    def for_author(self, told: Sequence[str]) -> str:
+        """The private answer to the author."""
+        words = say.to_author if self.stops else say.noted_for_author
+        return words(self.sites, told)
+
+
+def arm_report(pitcher: Pitcher, reports: Sequence[PainReport]) -> ArmReport | None:
+    """What these reports say, or none when they only say that all is well."""
+    told = [report for report in reports if report.feeling in TOLD_FEELINGS]
+    if not told:
+        return None
+    standing = [report for report in told if report.withdrawn_at is None] or told
+    return ArmReport(
+        pitcher,
+        tuple(_site(report) for report in standing),
+        standing[0].on,
+        any(_stops(report, pitcher) for report in standing),
+        any(report.feeling == Feeling.PAIN for report in standing),
+        all(report.withdrawn_at is not None for report in told),
+    )
+
+
+def _stops(report: PainReport, pitcher: Pitcher) -> bool:
+    if report.feeling == Feeling.TIRED:
+        return False
+    sore = report.feeling == Feeling.SORE
+    return stops_throwing(Report(report.site, report.severity, report.side, sore), pitcher.throws)
+
+
+def _site(report: PainReport) -> str:
+    if report.feeling == Feeling.TIRED:
+        return say.TIRED_ARM
+    where = say.site(report.site, report.severity, report.side, report.when)
+    return say.sore(where) if report.feeling == Feeling.SORE else where
+
+
+def line_reports(session: Session, line: Line) -> list[ArmReport]:
+    """The reports of a line, pitcher by pitcher, withdrawn ones included."""
+    rows = session.exec(
+        select(PainReport).where(PainReport.line_id == key(line)).order_by(col(PainReport.id))
+    ).all()
+    by_pitcher: dict[int, list[PainReport]] = {}
+    for row in rows:
+        by_pitcher.setdefault(row.pitcher_id, []).append(row)
+    found = (
+        arm_report(session.get_one(Pitcher, pitcher_id), reports)
+        for pitcher_id, reports in by_pitcher.items()
+    )
+    return [report for report in found if report is not None]
+
+
+def adults_told(session: Session, report: ArmReport, viewer: Person | None) -> list[str]:
+    """The adults who hear of a report, as the author reads it; the author himself left out."""
+    told = [say.THE_COACHES]
+    if report.is_pain:
+        told += [
+            safe(person.name)
+            for person in guardians_of(session, {key(report.pitcher)})
+            if person.slack_id is not None and (viewer is None or key(person) != key(viewer))
+        ]
+    return told
+
+
+def staff_text(session: Session, line: Line, author: str, team_pitchers: set[int]) -> str:
+    """The notice in the staff channel, with what the staff must do for the families."""
+    reports = [
+        report for report in line_reports(session, line) if key(report.pitcher) in team_pitchers
+    ]
+    if not reports:
+        return say.unplaced(author)
+    return "\n\n".join(_staff_report(session, report, author) for report in reports)
+
+
+def _staff_report(session: Session, report: ArmReport, author: str) -> str:
+    guardians = guardians_of(session, {key(report.pitcher)})
+    missing = [person.name for person in guardians if person.slack_id is None]
+    told = [person.name for person in guardians if person.slack_id is not None]
+    return sentences(
+        [
+            say.to_staff(report.pitcher.name, report.sites, report.on, author, report.stops),
+            say.families_told(told) if report.is_pain else "",
+            say.pass_on(missing, bool(guardians)) if report.is_pain else "",
+            say.WITHDRAWN_MARK if report.withdrawn else "",
+            say.NOT_A_DOCTOR,
+        ]
+    )
+
+
+def guardian_text(session: Session, line: Line, guardian: Person) -> str:
+    """The notice to one guardian: own children only."""
+    reports = [
+        report
+        for report in line_reports(session, line)
+        if report.is_pain and _is_guardian(session, guardian, report)
+    ]
+    return "\n\n".join(
+        sentences(
+            [
+                say.to_guardian(
+                    guardian.name, report.pitcher.name, report.sites, report.on, report.stops
+                ),
+                say.WITHDRAWN_MARK if report.withdrawn else "",
+            ]
+        )
+        for report in reports
+    )
+
+
+def withdrawn_text(session: Session, line: Line, viewer: Person | None) -> str:
+    """The words that follow a report that was taken back."""
+    reports = [report for report in line_reports(session, line) if report.withdrawn]
+    if viewer is not None:
+        reports = [report for report in reports if _is_guardian(session, viewer, report)]
+    return "\n".join(
+        say.withdrawn(report.pitcher.name, report.sites, report.on) for report in reports
+    )
+
+
+def _is_guardian(session: Session, person: Person, report: ArmReport) -> bool:
+    guardians = guardians_of(session, {key(report.pitcher)})
+    return any(key(one) == key(person) for one in guardians)

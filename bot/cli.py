@@ -1,0 +1,111 @@
+"""The command line: `spinkeeper run`, `spinkeeper team load`, `spinkeeper rulebook ...`."""
+
+import logging
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Annotated, NoReturn
+
+import typer
+from rich.console import Console
+
+from bot.clock import SystemClock
+from bot.settings import Settings, SettingsError, load_settings
+
+app = typer.Typer(no_args_is_help=True, add_completion=False, pretty_exceptions_enable=False)
+team = typer.Typer(no_args_is_help=True, help="Teams and their rosters.")
+rulebook = typer.Typer(no_args_is_help=True, help="A league's limits, as a file.")
+app.add_typer(team, name="team")
+app.add_typer(rulebook, name="rulebook")
+
+out, err = Console(soft_wrap=True), Console(stderr=True, soft_wrap=True)
+
+
+@app.callback()
+def spinkeeper() -> None:
+    """A Slack assistant that keeps a youth pitching log."""
+
+
+@app.command()
+def run() -> None:
+    """Start the bot: on Slack when tokens are set, else in a local workspace with a demo team."""
+    logging.basicConfig(level=logging.WARNING, format="%(levelname)s %(name)s: %(message)s")
+    settings = _settings()
+    if _transport(settings) == "local":
+        from bot.local.terminal import run_local
+
+        run_local(settings)
+        return
+    from bot.app import SlackAccessError
+    from bot.run import run_on_slack
+    from core.store import StoreError
+
+    try:
+        run_on_slack(settings)
+    except (SlackAccessError, StoreError) as problem:
+        _stop(str(problem))
+
+
+@team.command("load")
+def team_load(
+    file: Annotated[Path, typer.Argument(help="The TOML team file; its CSV roster stands beside.")],
+    dry_run: Annotated[bool, typer.Option(help="Only show what would change.")] = False,
+) -> None:
+    """Bring the workspace's teams to what FILE and its roster say."""
+    from bot.app import SlackAccessError
+    from bot.team_file import DirectoryError, TeamFileError
+    from bot.team_load import load_from_slack
+    from core.store import StoreError
+
+    settings = _settings()
+    if settings.bot_token is None:
+        _stop("SLACK_BOT_TOKEN is missing: the team's channels and people are looked up in Slack.")
+    try:
+        lines = load_from_slack(settings, file, SystemClock(), dry_run=dry_run)
+    except (SlackAccessError, StoreError, TeamFileError, DirectoryError) as problem:
+        _stop(str(problem))
+    for line in lines:
+        out.print(line, markup=False, highlight=False)
+
+
+@rulebook.command("new")
+def rulebook_new() -> None:
+    """Print a commented template of a rule-book file."""
+    from core.rulebooks import template
+
+    out.print(template(), markup=False, highlight=False, end="")
+
+
+@rulebook.command("check")
+def rulebook_check(file: Annotated[Path, typer.Argument(help="A rule-book file.")]) -> None:
+    """Validate FILE and print its tables back in words."""
+    from core.rulebooks import RuleBookError, describe, load_books
+
+    try:
+        (book,) = load_books([str(file)])
+    except RuleBookError as problem:
+        _stop(str(problem))
+    out.print(describe(book), markup=False, highlight=False)
+
+
+def main(arguments: Sequence[str] | None = None) -> None:
+    """Run the command line; a wrong setting or file ends with one sentence and status 2."""
+    app(args=list(arguments) if arguments is not None else None)
+
+
+def _settings() -> Settings:
+    try:
+        return load_settings()
+    except SettingsError as problem:
+        _stop(str(problem))
+
+
+def _transport(settings: Settings) -> str:
+    try:
+        return settings.transport
+    except SettingsError as problem:
+        _stop(str(problem))
+
+
+def _stop(sentence: str) -> NoReturn:
+    err.print(sentence, markup=False, highlight=False)
+    raise typer.Exit(2)

@@ -1,0 +1,79 @@
+"""Slack over HTTP: guards in front of Bolt, listeners in a thread pool, a health page."""
+
+import json
+from urllib.parse import parse_qs
+
+from slack_bolt import App
+from slack_bolt.adapter.starlette.handler import to_bolt_request, to_starlette_response
+from sqlalchemy import text
+from sqlalchemy.exc import SQLAlchemyError
+from starlette.applications import Starlette
+from starlette.concurrency import run_in_threadpool
+from starlette.requests import Request
+from starlette.responses import JSONResponse, PlainTextResponse, Response
+from starlette.routing import Route
+
+from core.store import Store
+
+#: No Slack payload comes near this size; anything larger is not read (bytes).
+LARGEST_BODY = 1_000_000
+
+
+def make_http(app: App, store: Store) -> Starlette:
+    """The ASGI application: `POST /slack/events` and `GET /healthz`."""
+
+    async def events(request: Request) -> Response:
+        body = await _body(request)
+        if body is None:
+            return PlainTextResponse("too large", status_code=413)
+        if not _is_well_formed(request, body):
+            return PlainTextResponse("not a Slack request", status_code=400)
+        # Bolt's sync app runs its listener before it answers: never on the event loop.
+        answer = await run_in_threadpool(app.dispatch, to_bolt_request(request, body))
+        return to_starlette_response(answer)
+
+    async def health(_request: Request) -> Response:
+        works = await run_in_threadpool(_database_works, store)
+        return JSONResponse({"database": works}, status_code=200 if works else 503)
+
+    return Starlette(
+        routes=[
+            Route("/slack/events", events, methods=["POST"]),
+            Route("/healthz", health, methods=["GET"]),
+        ]
+    )
+
+
+async def _body(request: Request) -> bytes | None:
+    """The body, or none as soon as it grows over the limit."""
+    parts, size = [], 0
+    async for part in request.stream():
+        size += len(part)
+        if size > LARGEST_BODY:
+            return None
+        parts.append(part)
+    return b"".join(parts)
+
+
+def _is_well_formed(request: Request, body: bytes) -> bool:
+    """Whether Bolt can parse the request: it parses before it checks the signature."""
+    stamp = request.headers.get("x-slack-request-timestamp")
+    if stamp is not None and not stamp.isdecimal():
+        return False
+    try:
+        written = body.decode("utf-8")
+        if request.headers.get("content-type", "").startswith("application/json"):
+            return isinstance(json.loads(written), dict)
+        payloads = parse_qs(written).get("payload", [])
+        return all(isinstance(json.loads(payload), dict) for payload in payloads)
+    except ValueError:
+        return False
+
+
+def _database_works(store: Store) -> bool:
+    try:
+        with store.reading() as session:
+            session.execute(text("SELECT 1"))
+    except SQLAlchemyError:
+        return False
+    return True

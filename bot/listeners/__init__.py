@@ -1,0 +1,1 @@
+"""What the bot listens to: one file per surface."""

@@ -1,0 +1,55 @@
+"""Typed lines: commit first, then the acknowledgement; messages go out by the outbox."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from slack_bolt import App, BoltContext
+
+from bot.clock import Clock
+from bot.listeners.events import Heard, understand
+from bot.outbox import owe
+from core.ledger import Deleted, Edited, Said, correct, record, withdraw
+from core.store import Store
+
+
+@dataclass(frozen=True, slots=True)
+class Desk:
+    """What a listener needs: the database, the time, and a bell for the outbox."""
+
+    store: Store
+    clock: Clock
+    committed: Callable[[], None]
+
+
+def register(app: App, desk: Desk) -> None:
+    """Listen to every message event; whatever is no typed line is acknowledged and left alone."""
+
+    @app.event("message")
+    def heard(event: dict[str, Any], context: BoltContext) -> None:
+        said = understand(event, str(context.team_id))
+        if said is not None:
+            keep(desk, said)
+
+    @app.event("app_mention")
+    def mentioned() -> None:
+        """The same message comes as a `message` event too; that one is read."""
+
+
+def keep(desk: Desk, heard: Heard) -> None:
+    """Store what was heard and what must be told in one transaction.
+
+    Raises the database's error when it cannot commit: then Slack gets no acknowledgement
+    and sends the event again.
+    """
+    now = desk.clock.now()
+    with desk.store.writing() as session:
+        match heard:
+            case Edited(said):
+                notices = correct(session, heard, now)
+            case Deleted(said):
+                notices = withdraw(session, heard, now)
+            case Said() as said:
+                notices = record(session, said, now)
+        owe(session, said.workspace_id, notices)
+    desk.committed()

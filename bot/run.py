@@ -1,0 +1,113 @@
+"""Starts the bot on Slack, by Socket Mode or over HTTP, and stops it in good order."""
+
+import logging
+import signal
+from dataclasses import dataclass
+from datetime import datetime
+from functools import cache
+from threading import Event
+from typing import Any
+
+import uvicorn
+from slack_bolt import App
+from slack_bolt.adapter.socket_mode import SocketModeHandler
+
+from bot.app import Installation, find_installation, make_app, make_client
+from bot.blocks import Renderer
+from bot.clock import Clock, SystemClock
+from bot.http import make_http
+from bot.listeners.messages import Desk
+from bot.outbox import Outbox
+from bot.schedule import Schedule
+from bot.settings import Settings, database_url
+from core.ledger.view import Books
+from core.model import Workspace
+from core.rulebooks import RuleBook, load_books
+from core.store import Store, migrate
+
+log = logging.getLogger(__name__)
+
+
+@dataclass(frozen=True, slots=True)
+class Bot:
+    """One running bot: the Bolt app, its database and what it delivers by."""
+
+    app: App
+    store: Store
+    outbox: Outbox
+    schedule: Schedule
+
+    def tick(self, now: datetime) -> None:
+        """Do whatever is due at `now` (UTC)."""
+        self.outbox.deliver(now)
+
+
+def make_bot(settings: Settings, installation: Installation, clock: Clock, store: Store) -> Bot:
+    """Put a bot together; nothing runs yet."""
+    client = make_client(installation.bot_token, settings.api_url)
+    outbox = Outbox(store, client, Renderer(books_from(settings)))
+    schedule = Schedule(clock, outbox.deliver)
+    secret = settings.signing_secret.get_secret_value() if settings.signing_secret else None
+    desk = Desk(store, clock, schedule.wake)
+    app = make_app(installation, settings.api_url, desk, secret)
+    return Bot(app, store, outbox, schedule)
+
+
+def books_from(settings: Settings) -> Books:
+    """Rule books by id, from the built-in ones and the team's own folder, each loaded once."""
+
+    @cache
+    def books(names: tuple[str, ...]) -> tuple[RuleBook, ...]:
+        return load_books(names, settings.rulebooks)
+
+    return books
+
+
+def open_store(url: str) -> Store:
+    """A database at the newest schema."""
+    store = Store(url)
+    migrate(store)
+    return store
+
+
+def remember_workspace(store: Store, installation: Installation) -> None:
+    """Keep the workspace's own row up to date."""
+    with store.writing() as session:
+        session.merge(
+            Workspace(
+                id=installation.workspace_id,
+                name=installation.workspace_name,
+                bot_user_id=installation.bot_user_id,
+            )
+        )
+
+
+def run_on_slack(settings: Settings) -> None:
+    """Run until SIGTERM or Ctrl-C. Raises `SlackAccessError`, `StoreError` before it begins."""
+    token = settings.bot_token.get_secret_value() if settings.bot_token else ""
+    installation = find_installation(make_client(token, settings.api_url))
+    store = open_store(database_url(settings))
+    remember_workspace(store, installation)
+    bot = make_bot(settings, installation, SystemClock(), store)
+    bot.schedule.start()
+    log.info("workspace %s: started by %s", installation.workspace_id, settings.transport)
+    try:
+        if settings.transport == "socket":
+            _serve_socket(bot, settings)
+        else:
+            uvicorn.run(make_http(bot.app, store), host="0.0.0.0", port=settings.port)
+    finally:
+        bot.schedule.stop()
+        store.close()
+
+
+def _serve_socket(bot: Bot, settings: Settings) -> None:
+    token = settings.app_token.get_secret_value() if settings.app_token else ""
+    # connect and close have no annotations in slack_bolt.
+    handler: Any = SocketModeHandler(bot.app, app_token=token)
+    stop = Event()
+    for name in (signal.SIGTERM, signal.SIGINT):
+        signal.signal(name, lambda *_: stop.set())
+    handler.connect()
+    stop.wait()
+    handler.close()

@@ -1,0 +1,42 @@
+"""APScheduler: one interval job that calls tick(now)."""
+
+from collections.abc import Callable
+from datetime import datetime
+
+from apscheduler.schedulers.background import BackgroundScheduler
+
+from bot.clock import Clock
+
+#: How often the outbox and whatever else is due are looked at, seconds.
+EVERY = 1.0
+
+Tick = Callable[[datetime], object]
+
+
+class Schedule:
+    """Calls tick(now) every second, and at once when something was committed."""
+
+    def __init__(self, clock: Clock, tick: Tick) -> None:
+        """Use the clock's time; runs that were missed are made up by one."""
+        self._clock, self._tick = clock, tick
+        self._scheduler = BackgroundScheduler(timezone="UTC")
+        self._job = self._scheduler.add_job(
+            self._run, "interval", seconds=EVERY, coalesce=True, max_instances=1, id="tick"
+        )
+
+    def start(self) -> None:
+        """Begin to tick."""
+        self._scheduler.start()
+
+    def wake(self) -> None:
+        """Tick now: a message was owed."""
+        if self._scheduler.running:
+            self._job.modify(next_run_time=self._clock.now())
+
+    def stop(self) -> None:
+        """Finish the tick that runs and start no other."""
+        if self._scheduler.running:
+            self._scheduler.shutdown(wait=True)
+
+    def _run(self) -> None:
+        self._tick(self._clock.now())

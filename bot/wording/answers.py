@@ -1,0 +1,211 @@
+"""The answer to a line: what was read, the breaking-ball share, the rest owed."""
+
+from datetime import date, timedelta
+
+from bot.wording.questions import FIELD_NAMES
+from bot.wording.words import (
+    counted,
+    day,
+    days_between,
+    innings,
+    listed,
+    percent,
+    plain,
+    safe,
+    sentences,
+)
+from core.ledger.view import Standing
+from core.mix import Mix, Window, wilson
+from core.model import Outing
+from core.rest import Reason, RestAnswer, RestOwed
+
+KIND_NAMES = {
+    "game": "Game",
+    "bullpen": "Bullpen",
+    "catch": "Catch play",
+    "live": "Live",
+    "off": "Day off",
+    None: "Outing, kind not said",
+}
+RULES_GOVERN = "League and local rules govern."
+
+
+def outing_heading(pitcher: str | None, outing: Outing) -> str:
+    """Whose outing, of what kind, on which day; no name where it is the reader's own."""
+    what = f"{KIND_NAMES[outing.kind]}, {day(outing.on)}"
+    return f"*{safe(pitcher)}* · {what}" if pitcher else f"*{what}*"
+
+
+def what_was_read(outing: Outing) -> str:
+    """Every count that was read, so that a wrong one is seen at once."""
+    noun = "throw" if outing.kind == "catch" else "pitch"
+    parts = []
+    if outing.pitches is not None:
+        about = "about " if outing.about else ""
+        parts.append(
+            about + counted(outing.pitches, noun, "throws" if noun == "throw" else "pitches")
+        )
+    parts += _breaking_parts(outing)
+    parts += [
+        counted(count, FIELD_NAMES[name].removesuffix("s"), FIELD_NAMES[name])
+        for name in ("changeup", "fastball", "strikes", "breaking_strikes")
+        if (count := getattr(outing, name)) is not None
+    ]
+    if outing.outs is not None:
+        parts.append(f"{innings(outing.outs)} innings")
+    if outing.caught_outs is not None:
+        parts.append(f"{innings(outing.caught_outs)} innings caught")
+    if outing.effort is not None:
+        parts.append(f"{outing.effort} % effort")
+    return f"Read: {', '.join(parts)}." if parts else ""
+
+
+def _breaking_parts(outing: Outing) -> list[str]:
+    if outing.breaking is None:
+        return []
+    kinds = [
+        counted(count, name.removesuffix("s"), name)
+        for name, count in (("curveballs", outing.curve), ("sliders", outing.slider))
+        if count
+    ]
+    split = f" ({listed(kinds)})" if kinds else ""
+    return [counted(outing.breaking, "breaking ball") + split]
+
+
+def share_line(outing: Outing, standing: Standing) -> str:
+    """The breaking-ball share of this game and over the windows, with what it is made of."""
+    mix = standing.outing_mix
+    if outing.waiting or mix.share is None:
+        return _no_share(outing)
+    own = f"Breaking balls: {mix.breaking} of {mix.typed} = {percent(mix.share)}."
+    untyped = standing.windows[Window.MONTH].untyped
+    apart = f" {counted(untyped, 'pitch', 'pitches')} untyped, apart." if untyped else ""
+    return f"{own} {_spans(standing)}.{apart}{_strike_rate(outing)}"
+
+
+def _spans(standing: Standing) -> str:
+    """The share over the windows; windows that hold the same games are named together."""
+    if standing.windows[Window.SEASON] == standing.outing_mix:
+        return "No other game with pitch types this season"
+    grouped: dict[Mix, list[str]] = {}
+    for window in Window:
+        grouped.setdefault(standing.windows[window], []).append(window)
+    spans = [f"{listed(names)} {_of(mix)}" for mix, names in grouped.items() if mix.typed]
+    return _capital(", ".join(spans))
+
+
+def _of(mix: Mix) -> str:
+    return f"{percent(mix.share or 0.0)} ({mix.breaking}/{mix.typed})"
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _no_share(outing: Outing) -> str:
+    if outing.waiting:
+        return "Breaking-ball share: waits for the answer to the question below."
+    if outing.breaking is None:
+        return "Breaking-ball share: not known; add the count to the line (“11 cb”, “no curves”)."
+    return "Breaking-ball share: not known; add the pitch count to the line (“62p”)."
+
+
+def _strike_rate(outing: Outing) -> str:
+    """How often it was a strike: an estimate, so never without its interval and sample."""
+    if not outing.breaking or outing.breaking_strikes is None:
+        return ""
+    low, high = wilson(outing.breaking_strikes, outing.breaking)
+    return (
+        f" For strikes: {outing.breaking_strikes} of {outing.breaking}, which says only "
+        f"{round(low * 100)}–{percent(high)}."
+    )
+
+
+def rest_line(outing: Outing, rest: RestAnswer, hurts: bool) -> str:
+    """The rest owed by rule, with the count, the row and the book that it stands on."""
+    owed = next((one for one in rest.rest if one.on == outing.on), None)
+    first = "By the rule book alone: " if hurts else "Rest: "
+    return first + sentences([_owed(owed) + _earliest(owed, rest)])
+
+
+def _owed(owed: RestOwed | None) -> str:
+    if owed is None or owed.reason is None:
+        return "no book asks for rest after this. "
+    source = _source(owed.reason)
+    pitches = "an uncounted outing" if owed.pitches is None else _thrown(owed.reason, owed.pitches)
+    if owed.days == 0:
+        return f"none owed for {pitches} ({source}). "
+    first, last = owed.on + timedelta(days=1), owed.on + timedelta(days=owed.days)
+    note = _why_longer(owed.reason)
+    return (
+        f"{days_between(first, last)}, {counted(owed.days, 'day')} for {pitches} ({source}). {note}"
+    )
+
+
+def _thrown(reason: Reason, number: int) -> str:
+    about = "about " if reason.about else ""
+    return about + counted(number, "pitch", "pitches")
+
+
+def _source(reason: Reason) -> str:
+    row = ""
+    if reason.row_from is not None:
+        row = (
+            f": {reason.row_from}+"
+            if reason.row_to is None
+            else f": {reason.row_from}–{reason.row_to}"
+        )
+    band = f", {reason.band}" if reason.band else ""
+    return f"{reason.title}{band}{row}"
+
+
+def _why_longer(reason: Reason) -> str:
+    if reason.uncounted:
+        return "Nobody counted, so the longest rest stands until the count is added. "
+    if reason.about:
+        return "The count is an estimate near the next row, so that row stands. "
+    return ""
+
+
+def _earliest(owed: RestOwed | None, rest: RestAnswer) -> str:
+    if rest.next_eligible is None:
+        reasons = listed([plain(reason.says) for reason in rest.why if reason.binds])
+        return f"No date within a year by rule: {reasons}."
+    earliest = f"Earliest {day(rest.next_eligible)} by rule; the coach decides the count."
+    return _more_reasons(owed, rest) + earliest
+
+
+def _more_reasons(owed: RestOwed | None, rest: RestAnswer) -> str:
+    """The rules that move the date beyond the outing's own rest."""
+    own = owed.on + timedelta(days=owed.days + 1) if owed is not None else date.min
+    says = [
+        plain(reason.says)
+        for reason in rest.why
+        if reason.binds and (reason.until is None or reason.until > own)
+    ]
+    return f"Also: {'; '.join(dict.fromkeys(says))}. " if says else ""
+
+
+def rest_problem(problem: str) -> str:
+    """Said where no book could answer; the same as "no limit" it is not."""
+    return f"Rest: could not be worked out ({safe(problem)}). Ask the coach before throwing."
+
+
+def first_time(reaction: str) -> str:
+    """What a reaction will mean from now on."""
+    return f"In the log. From now on a :{reaction}: under your line says so without words."
+
+
+def moved_day(outing: Outing) -> str:
+    """Said when a line from the small hours was laid to the day before."""
+    return f"Posted before 04:00 with no day named, so I put it on {day(outing.on)}."
+
+
+def taken_back() -> str:
+    """What an answer says once its line is out of the record."""
+    return "Taken back: this line no longer counts."
+
+
+def counted_by(author: str) -> str:
+    """The heading of counts that a scorekeeper logged, for the staff."""
+    return f"*Counts by {safe(author)}*"

@@ -1,0 +1,31 @@
+"""Short help for lines that log nothing and for people the log does not know."""
+
+from core.ledger.hints import Hint
+
+EXAMPLES = "“62p 11cb 4.1ip vs Summit, no pain”, “catch 30 throws 12 spins 50%”, “pen 25 6ch”"
+
+HINTS = {
+    Hint.NO_TEXT: "Your picture or file is noted, but I read words only, so nothing was counted. "
+    f"Type the counts in a line, for example {EXAMPLES}.",
+    Hint.NO_WORDS: "That is kept, but an emoji alone logs nothing. Type the counts in a line, for "
+    f"example {EXAMPLES}.",
+    Hint.TALK: "I keep the pitching log. One line after a game or a practice is enough, for "
+    f"example {EXAMPLES}. Edit a line and I correct it; delete it and I take it out.",
+}
+
+STRANGER = (
+    "I don't know you as part of a team yet, so nothing was counted; your line is kept. Ask a "
+    "coach to add you to the team file."
+)
+NO_TEAM = (
+    "I know no team in this workspace yet, so nothing was counted; your line is kept. Whoever "
+    "runs me loads the team with: spinkeeper team load FILE"
+)
+
+
+def kept_back(names: str) -> str:
+    """Told to the staff when a line is kept back for want of consent."""
+    return (
+        f"A line about {names} was kept but not counted: no consent is on file. Add the consent "
+        "date to the roster file and load it again; then the line can be posted again."
+    )

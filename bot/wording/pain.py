@@ -1,0 +1,112 @@
+"""What is said when an arm hurts: thank, stop, tell the adults, defer to a clinician.
+
+No diagnosis, no score below which throwing would be all right, no medicine, no promise.
+"""
+
+from collections.abc import Sequence
+from datetime import date
+
+from bot.wording.words import day, listed, safe
+
+NOT_A_DOCTOR = "I'm a bot, not a doctor; a licensed clinician decides."
+THE_COACHES = "the coaches"
+TIRED_ARM = "tired arm"
+URGENT = (
+    "If the arm is numb, swollen, out of shape, or hurts at rest, get urgent medical care now; in "
+    "an emergency call your emergency number."
+)
+STOP = "Stop throwing today. Please have a licensed clinician check this before any more throwing."
+
+
+def site(name: str | None, severity: int | None, side: str | None, when: str | None) -> str:
+    """Where it hurts and how much: "left elbow 3/10, after"."""
+    where = " ".join(part for part in (side, name or "arm") if part)
+    number = f" {severity}/10" if severity is not None else ""
+    return safe(f"{where}{number}" + (f", {when}" if when else ""))
+
+
+def sore(where: str) -> str:
+    """Soreness in so many words, kept apart from pain."""
+    return f"sore {where}"
+
+
+def to_author(sites: Sequence[str], told: Sequence[str]) -> str:
+    """The private answer to whoever reported pain of a throwing arm."""
+    heard = f" I've told {listed(told)}." if told else ""
+    return f"Thank you for saying so: {listed(sites)}. {STOP}{heard}\n{URGENT} {NOT_A_DOCTOR}"
+
+
+def noted_for_author(sites: Sequence[str], told: Sequence[str]) -> str:
+    """The private answer to soreness, tiredness or pain away from the throwing arm."""
+    heard = f" I've told {listed(told)}." if told else ""
+    return (
+        f"Thank you for saying so: {listed(sites)}.{heard} If it hurts to throw, stop and say so; "
+        f"if it is still there tomorrow, post it again. {NOT_A_DOCTOR}"
+    )
+
+
+def to_staff(pitcher: str, sites: Sequence[str], on: date, author: str, stop: bool) -> str:
+    """The report as the staff read it."""
+    report = f"{safe(pitcher)}: {listed(sites)} ({day(on)}, reported by {safe(author)})."
+    if stop:
+        return (
+            f"*Pain report.* {report} No more throwing until a licensed clinician has checked it."
+        )
+    return (
+        f"*Arm report.* {report} Logged. If it is still there on the second day, treat it as "
+        "pain: stop throwing and have it checked."
+    )
+
+
+def pass_on(missing: Sequence[str], has_guardian: bool) -> str:
+    """What the staff must do for the guardians whom the bot cannot reach."""
+    if not has_guardian:
+        return "No guardian is on file: please tell the family yourself, and add a guardian."
+    if missing:
+        names = listed([safe(name) for name in missing])
+        return f"Not in this workspace: {names}. Please pass this on."
+    return ""
+
+
+def families_told(names: Sequence[str]) -> str:
+    """Which guardians got the notice, for the staff."""
+    return f"Told: {listed([safe(name) for name in names])}." if names else ""
+
+
+def to_guardian(guardian: str, pitcher: str, sites: Sequence[str], on: date, stop: bool) -> str:
+    """The notice a parent reads first."""
+    child = safe(pitcher)
+    heard = (
+        f"{safe(guardian)}, a line in the pitching log says that {child} has pain: "
+        f"{listed(sites)} ({day(on)}). The coaches have been told."
+    )
+    if stop:
+        return (
+            f"{heard}\n{child} should stop throwing today. Please have a licensed clinician check "
+            f"this before any more throwing.\n{URGENT} {NOT_A_DOCTOR}"
+        )
+    return (
+        f"{heard}\nIf it hurts to throw, {child} should stop. If it is still there on the second "
+        f"day, please have it checked before any more throwing. {NOT_A_DOCTOR}"
+    )
+
+
+def unplaced(author: str) -> str:
+    """Pain in a line that could not be laid to a pitcher's record."""
+    return (
+        f"*Pain report without a record.* A line by {safe(author)} speaks of pain, and I could not "
+        "lay it to a pitcher (no clear name, or the author may not log for him). Please ask who "
+        f"it is: no more throwing until a licensed clinician has checked it. {NOT_A_DOCTOR}"
+    )
+
+
+def withdrawn(pitcher: str, sites: Sequence[str], on: date) -> str:
+    """The words that follow a report which its author took back."""
+    return (
+        f"The report about {safe(pitcher)} ({listed(sites)}, {day(on)}) was taken back: its line "
+        "was edited or deleted. That ends nothing by itself; please talk about it, and let a "
+        "licensed clinician decide about throwing."
+    )
+
+
+WITHDRAWN_MARK = "_This report was taken back by its author; the adults decide what follows._"

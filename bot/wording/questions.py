@@ -1,0 +1,111 @@
+"""Questions and refusals: what was not clear, and what to do about it, in one sentence each."""
+
+from collections.abc import Callable
+
+from bot.wording.words import innings, listed, safe
+from core.ledger.decide import Question, QuestionCode
+from core.reading import Detail, UnreadReason
+
+EDIT = "Edit your line to put it right; I read it again."
+
+FIELD_NAMES = {
+    "pitches": "pitches", "breaking": "breaking balls", "curve": "curveballs",
+    "slider": "sliders", "changeup": "changeups", "fastball": "fastballs",
+    "strikes": "strikes", "breaking_strikes": "breaking-ball strikes",
+    "outs": "innings pitched", "caught_outs": "innings caught", "effort": "percent effort",
+    "severity": "pain",
+}  # fmt: skip
+
+
+def question(asked: Question) -> str:
+    """One question or refusal as a sentence."""
+    if asked.code is QuestionCode.UNREAD:
+        return _unread(asked)
+    about = safe(asked.about)
+    choices = listed([safe(name) for name in asked.choices], last="or")
+    return (
+        _SENTENCES[asked.code].format(about=about, choices=choices)
+        if choices
+        else _BARE[asked.code].format(about=about)
+    )
+
+
+_BARE = {
+    QuestionCode.WHO: "Who is this about? Add the pitcher's name to the line.",
+    QuestionCode.TWO_PEOPLE: "“{about}” fits more than one pitcher. Write the full name.",
+    QuestionCode.UNKNOWN_NAME: "I know no pitcher called “{about}”. Check the name, or ask a coach "
+    "to add the pitcher.",
+    QuestionCode.NOT_ALLOWED: "Not counted for {about}: only the pitcher, a guardian, the "
+    "scorekeeper (game counts) or a coach may log that. Please ask one of them.",
+    QuestionCode.NO_CONSENT: "Not counted for {about}: no consent is on file yet. Your line is "
+    "kept; a coach can add the consent date and you can then post it again.",
+    QuestionCode.KIND: "What was it: game, bullpen, live or catch play? Add the word to the line. "
+    "Until then it owes rest like a game and stays out of the mix.",
+    QuestionCode.DAY: "Was that game today or yesterday? Add “today” or “yesterday” to the line. "
+    "Until then it owes rest from today and stays out of the mix.",
+    QuestionCode.NOT_READ: "I could not read this line. It is kept as you typed it, and nothing "
+    "was counted; try it in other words, for example “62p 11cb 4.1ip vs Summit”.",
+}
+_SENTENCES = {
+    **_BARE,
+    QuestionCode.WHO: "Who is this about: {choices}? Add the name to the line.",
+    QuestionCode.TWO_PEOPLE: "“{about}” fits {choices}. Write the full name.",
+    QuestionCode.UNKNOWN_NAME: "I know no pitcher called “{about}”. Did you mean {choices}?",
+}
+
+
+def _unread(asked: Question) -> str:
+    typed = safe(asked.about)
+    if asked.detail is not None and asked.reason in _CLASHES:
+        return _CLASHES[asked.reason](typed, asked.detail)
+    return _UNREAD.get(asked.reason, _UNREAD[UnreadReason.TWO_READINGS]).format(typed=typed)
+
+
+_UNREAD: dict[str, str] = {
+    UnreadReason.UNKNOWN_NUMBER: "I could not place “{typed}”: what does the number count? For "
+    "example “9 cb”, “40 strikes” or “3 ip”.",
+    UnreadReason.UNKNOWN_PITCH: "I don't know which pitch “{typed}” is: curveballs, sliders or "
+    "changeups?",
+    UnreadReason.TWO_READINGS: "“{typed}” can be read in two ways. Which is it?",
+    UnreadReason.VAGUE: "“{typed}” is no number yet. How many was it?",
+    UnreadReason.IMPOSSIBLE: "“{typed}” cannot be right. What was it?",
+    UnreadReason.UNLIKELY: "“{typed}” is far from what a game looks like, so I did not count it. "
+    "What was it?",
+    UnreadReason.UNKNOWN_KIND: "“{typed}”: was that a game, a bullpen, live or catch play?",
+    UnreadReason.UNCLEAR_PAIN: "I am not sure what “{typed}” says about the arm. Does it hurt, and "
+    "where? If it hurts: stop throwing today and tell an adult.",
+    UnreadReason.UNCLEAR_DAY: "Which day is “{typed}”? A date such as 5/2 helps.",
+    UnreadReason.UNCLEAR_PERSON: "Whose count is “{typed}”? Put the name beside it.",
+    UnreadReason.TOO_LONG: "That line is longer than 4,000 characters, so I read none of it. It is "
+    "kept; please post the counts in a short line.",
+}
+
+
+def _impossible(typed: str, detail: Detail) -> str:
+    value = _value(detail.field, detail.value)
+    if detail.limit_field is not None and detail.limit is not None:
+        limit = _value(detail.limit_field, detail.limit)
+        return f"“{typed}”: {value} of {limit} cannot be, so I counted neither. Which is it?"
+    return f"“{typed}”: {value} cannot be, so I did not count it. What was it?"
+
+
+def _unlikely(typed: str, detail: Detail) -> str:
+    value = _value(detail.field, detail.value)
+    beside = ""
+    if detail.limit_field is not None and detail.limit is not None:
+        beside = f" beside {_value(detail.limit_field, detail.limit)}"
+    return f"“{typed}”: {value}{beside} is far from usual, so I did not count it. What was it?"
+
+
+_CLASHES: dict[str, Callable[[str, Detail], str]] = {
+    UnreadReason.IMPOSSIBLE: _impossible,
+    UnreadReason.UNLIKELY: _unlikely,
+}
+
+
+def _value(field: str, value: int | None) -> str:
+    name = FIELD_NAMES.get(field, field)
+    if value is None:
+        return name
+    shown = innings(value) if field in {"outs", "caught_outs"} else str(value)
+    return f"{shown} {name}"

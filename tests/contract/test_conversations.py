@@ -1,0 +1,192 @@
+"""Said and answered: lines as people type them, over signed HTTP, through the real app."""
+
+from tests.support.club import Club
+
+
+def test_a_game_line_is_answered_with_what_was_read_the_share_and_the_rest(club: Club) -> None:
+    said = club.say("mateo", "62p 11cb 4.1ip vs Summit no pain")
+
+    assert club.reaction(said) == ["baseball"]
+    assert club.heard("mateo") == [
+        "*Game, Sat 2 May*\n"
+        "Read: 62 pitches, 11 breaking balls (11 curveballs), 4.1 innings.\n"
+        "Breaking balls: 11 of 62 = 18 %. No other game with pitch types this season.\n"
+        "Rest: Sun 3 to Tue 5 May, 3 days for 62 pitches (Pitch Smart, 17–18: 61–80). "
+        "Earliest Wed 6 May by rule; the coach decides the count. League and local rules govern."
+    ]
+    assert club.in_log_channel() == []
+    assert club.in_staff_channel() == []
+
+
+def test_a_second_practice_line_is_answered_by_a_reaction_alone(club: Club) -> None:
+    club.say("mateo", "catch 30 throws 12 spins 50%")
+
+    said = club.say("mateo", "pen 24 pitches 6 changeups")
+
+    assert club.reaction(said) == ["baseball"]
+    assert len(club.heard("mateo")) == 1
+    assert "From now on a :baseball: under your line" in club.heard("mateo")[0]
+
+
+def test_talk_is_left_alone(club: Club) -> None:
+    said = club.say("mateo", "what time is the bus saturday")
+
+    assert club.reaction(said) == []
+    assert club.heard("mateo") == []
+
+
+def test_an_edit_corrects_the_answer_in_place(club: Club) -> None:
+    said = club.say("mateo", "26p 11cb vs Summit")
+    club.edit(said, "62p 11cb vs Summit")
+
+    assert len(club.heard("mateo")) == 1
+    assert "62 pitches" in club.heard("mateo")[0]
+    assert "26" not in club.heard("mateo")[0]
+
+
+def test_a_deleted_line_is_taken_back(club: Club) -> None:
+    said = club.say("mateo", "62p 11cb vs Summit")
+    club.delete(said)
+
+    assert club.heard("mateo") == ["Taken back: this line no longer counts."]
+
+
+def test_a_line_edited_into_talk_loses_its_reaction(club: Club) -> None:
+    said = club.say("mateo", "62p 11cb vs Summit")
+    club.edit(said, "nice game everybody")
+
+    assert club.reaction(said) == []
+    assert club.heard("mateo") == ["Taken back: this line no longer counts."]
+
+
+def test_a_guardian_logs_for_the_child_without_an_account(club: Club) -> None:
+    said = club.say("carmen", "Leo 45 pitches 6 curves vs Summit")
+
+    assert club.reaction(said) == ["baseball"]
+    (answer,) = club.heard("carmen")
+    assert answer.startswith("*Leo Ortiz* · Game, Sat 2 May")
+    assert "2 days for 45 pitches (Pitch Smart, 13–14: 36–50)" in answer
+
+
+def test_a_guardian_of_one_child_need_not_name_him(club: Club) -> None:
+    club.say("elena", "he threw 40 in the game vs Summit, 5 curves, arm is fine")
+
+    assert club.heard("elena")[0].startswith("*Mateo Cruz* · Game, Sat 2 May")
+
+
+def test_pain_is_told_to_staff_and_guardians_at_once_and_never_in_the_log(club: Club) -> None:
+    said = club.say("mateo", "58p 11cb vs Summit, elbow pain 4/10")
+
+    assert club.reaction(said) == ["baseball"]
+    assert club.in_log_channel() == []
+    (staff,) = club.in_staff_channel()
+    assert staff.startswith(
+        "*Pain report.* Mateo Cruz: elbow 4/10 (Sat 2 May, reported by Mateo Cruz). No more "
+        "throwing until a licensed clinician has checked it."
+    )
+    (mother,) = club.heard("elena")
+    assert "Mateo Cruz should stop throwing today." in mother
+    assert "licensed clinician" in mother
+    (own,) = club.heard("mateo")
+    assert own.startswith("Thank you for saying so: elbow 4/10. Stop throwing today.")
+    assert "I've told the coaches and Elena Cruz." in own
+    assert "By the rule book alone:" in own
+
+
+def test_a_guardian_without_an_account_is_named_to_the_staff(club: Club) -> None:
+    club.say("carmen", "Leo has shoulder pain 3/10 after the game, 40 pitches vs Summit")
+
+    (staff,) = club.in_staff_channel()
+    assert "Not in this workspace: Tom Ortiz. Please pass this on." in staff
+
+
+def test_without_a_guardian_on_file_the_staff_are_told_to_add_one(club: Club) -> None:
+    club.say("sam_r", "elbow hurts 5/10")
+
+    assert "No guardian is on file" in club.in_staff_channel()[0]
+
+
+def test_a_report_that_is_taken_back_is_said_so_and_ends_nothing(club: Club) -> None:
+    said = club.say("mateo", "elbow hurts 5/10")
+    club.delete(said)
+
+    notice, after = club.in_staff_channel()
+    assert notice.startswith("*Pain report.*")
+    assert "taken back by its author" in notice
+    assert "That ends nothing by itself" in after
+
+
+def test_the_coach_is_answered_in_the_thread_of_the_staff_channel(club: Club) -> None:
+    said = club.say("dana", "Mateo 55p 9cb 4ip", club.staff)
+
+    (answer,) = club.ws.replies(club.staff, said)
+    assert "*Mateo Cruz* · Game, Sat 2 May" in answer.text
+    assert club.heard("dana") == []
+
+
+def test_a_scorekeeper_reads_own_counts_only_and_the_staff_read_the_rest(club: Club) -> None:
+    club.say("priya", "vs Summit: Mateo 55 pitches 9 cb, Leo 20 pitches 2 cb")
+
+    (own,) = club.heard("priya")
+    assert "*Mateo Cruz* · Game, Sat 2 May" in own
+    assert "Rest" not in own
+    assert "%" not in own
+    (staff,) = club.in_staff_channel()
+    assert staff.startswith("*Counts by Priya Venn*")
+    assert "9 of 55 = 16 %" in staff
+    assert "Rest: none owed for 20 pitches" in staff
+
+
+def test_a_pitcher_may_not_log_for_another(club: Club) -> None:
+    said = club.say("mateo", "logging for Leo his phone died. 44 pitches 7 cb vs Sawmill")
+
+    assert club.reaction(said) == ["question"]
+    assert "Not counted for Leo Ortiz" in club.heard("mateo")[0]
+
+
+def test_a_name_that_fits_two_people_is_asked(club: Club) -> None:
+    club.say("dana", "Sam 40p 5cb vs Summit", club.staff)
+
+    assert "“Sam” fits Sam Ruiz or Sam Oduya. Write the full name." in club.in_staff_channel()[0]
+
+
+def test_an_unknown_name_is_asked_with_the_nearest(club: Club) -> None:
+    club.say("dana", "Mateeo 40p 5cb vs Summit", club.staff)
+
+    assert "Did you mean Mateo Cruz?" in club.in_staff_channel()[0]
+
+
+def test_a_line_from_the_small_hours_belongs_to_the_day_before(club: Club) -> None:
+    club.clock.set(club.clock.now().replace(day=3, hour=6))  # 01:00 on Sunday in Chicago
+
+    club.say("mateo", "62p 11cb vs Summit")
+
+    assert "*Game, Sat 2 May*" in club.heard("mateo")[0]
+    assert "so I put it on Sat 2 May" in club.heard("mateo")[0]
+
+
+def test_a_morning_game_without_a_day_is_asked(club: Club) -> None:
+    club.clock.set(club.clock.now().replace(day=3, hour=14))  # 09:00 on Sunday in Chicago
+
+    said = club.say("mateo", "62p 11cb vs Summit")
+    assert club.reaction(said) == ["question"]
+    assert "Was that game today or yesterday?" in club.heard("mateo")[0]
+
+    club.edit(said, "62p 11cb vs Summit yesterday")
+    assert club.reaction(said) == ["baseball"]
+    assert "*Game, Sat 2 May*" in club.heard("mateo")[0]
+
+
+def test_a_line_without_a_kind_is_asked_and_stays_out_of_the_mix(club: Club) -> None:
+    said = club.say("mateo", "62p 11cb")
+
+    assert club.reaction(said) == ["question"]
+    assert "What was it: game, bullpen, live or catch play?" in club.heard("mateo")[0]
+    assert "%" not in club.heard("mateo")[0]
+
+
+def test_without_consent_nothing_is_counted_and_the_coach_is_told(club: Club) -> None:
+    club.say("joan", "Ben 30 pitches 3 cb vs Summit")
+
+    assert "no consent is on file" in club.heard("joan")[0]
+    assert "Ben Abara" in club.in_staff_channel()[0]
