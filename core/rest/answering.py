@@ -127,11 +127,12 @@ def _next_date(looks: Sequence[View], ask: Ask, verdict: Verdict) -> date | None
 
 
 def _all_rest(looks: Sequence[View], on: date) -> Iterator[RestOwed]:
-    """Each day's rest by the strictest book, in order of days; days after `on` included."""
+    """Each day's rest by the strictest book, in order of days, with the reason while it runs."""
     days = sorted({day for view in looks for day in view.record.days()})
     for day in days:
         if (owed := _strictest(looks, day, on)) is not None:
-            yield RestOwed(day, pitches_on(owed), owed.row.days, rest_reason(owed, binds=False))
+            told = rest_reason(owed, binds=False) if owed.until > on or day == days[-1] else None
+            yield RestOwed(day, pitches_on(owed), owed.row.days, told)
 
 
 def _strictest(looks: Sequence[View], day: date, on: date) -> Owed | None:

@@ -8,9 +8,10 @@ from typing import Literal
 
 from core.rest.conditions import holds
 from core.rest.owed import Owed, owed_by
+from core.rest.sums import Tally
 from core.rest.values import Ask
 from core.rest.views import Rules, View
-from core.rest.windows import Tally, planned_tally
+from core.rest.windows import planned_tally
 from core.rulebooks import Cap, Rest, RuleBook
 
 Of = Literal["pitches", "outs", "mound", "plate"]

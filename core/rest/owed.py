@@ -4,9 +4,10 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from core.rest.conditions import holds
+from core.rest.sums import Tally
 from core.rest.values import ESTIMATE_MARGIN, Ask
-from core.rest.views import Rules, View
-from core.rest.windows import Tally, tally
+from core.rest.views import Rules, Table, View
+from core.rest.windows import tally
 from core.rulebooks import Rest, Row
 
 
@@ -31,11 +32,12 @@ class Owed:
 def owed_by(view: View, day: date, on: date) -> Owed | None:
     """The strictest rest that the outings up to the end of a day owe; None when they owe none."""
     rules = view.rules_then(day, on)
-    found = [o for rule in rules.rests if (o := _by_rule(view, rules, rule, day)) is not None]
+    found = [o for table in rules.tables if (o := _by_table(view, rules, table, day)) is not None]
     return max(found, key=lambda owed: owed.row.days, default=None)
 
 
-def _by_rule(view: View, rules: Rules, rule: Rest, day: date) -> Owed | None:
+def _by_table(view: View, rules: Rules, table: Table, day: date) -> Owed | None:
+    rule = table.rule
     that_day = view.record.between(day, day)
     caught = rule.unit.startswith("caught")
     if not any(o.caught_innings if caught else o.pitched for o in that_day):
@@ -47,8 +49,9 @@ def _by_rule(view: View, rules: Rules, rule: Rest, day: date) -> Owed | None:
     found = tally(view.book, view.record, rule, ask)
     if found is None:
         return None
-    over = _maximum_passed(rules, rule, found)
-    return Owed(view, rules, rule, day, found, _row(rule, found, over is not None), over)
+    passed = table.maximum is not None and found.value > table.maximum
+    over = table.maximum if passed else None
+    return Owed(view, rules, rule, day, found, _row(rule, found, passed), over)
 
 
 def _row(rule: Rest, found: Tally, over: bool) -> Row:
@@ -58,12 +61,3 @@ def _row(rule: Rest, found: Tally, over: bool) -> Row:
     margin = ESTIMATE_MARGIN if found.about and rule.unit == "pitches" else 0
     reached = (row for row in reversed(rule.rows) if row.from_ <= found.settled + margin)
     return next(reached, rule.rows[0])
-
-
-def _maximum_passed(rules: Rules, rule: Rest, found: Tally) -> int | None:
-    """The cap on this measure when the full count is over it: then the highest row is owed."""
-    for cap in rules.caps:
-        same = (cap.unit, cap.window) == (rule.unit, rule.window)
-        if same and not cap.when and not cap.advice and found.value > cap.max:
-            return cap.max
-    return None

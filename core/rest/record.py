@@ -4,9 +4,13 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, time, timedelta
+from typing import TYPE_CHECKING
 
 from core.rest.values import Thrown
 from core.rulebooks import Counting, RuleBook
+
+if TYPE_CHECKING:
+    from core.rest.sums import Running
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,25 +40,26 @@ class Record:
     def __init__(self, book: RuleBook, outings: Iterable[Thrown]) -> None:
         mine = [_counted(book.counting, o) for o in outings if o.kind in book.counting.kinds]
         mine.sort(key=lambda outing: outing.day)
-        self._outings = _keep_last_trims(mine)
-        self._days = [outing.day for outing in self._outings]
+        self.outings: Sequence[Counted] = _keep_last_trims(mine)
+        self.dates = [outing.day for outing in self.outings]
+        self.running: dict[str, Running] = {}
 
     def between(self, first: date, last: date) -> Sequence[Counted]:
         """Outings from the first day to the last, both included, in order."""
-        return self._outings[bisect_left(self._days, first) : bisect_right(self._days, last)]
+        return self.outings[bisect_left(self.dates, first) : bisect_right(self.dates, last)]
 
     def until(self, last: date) -> Sequence[Counted]:
         """Every outing up to and including a day."""
-        return self._outings[: bisect_right(self._days, last)]
+        return self.outings[: bisect_right(self.dates, last)]
 
     def days(self) -> list[date]:
         """The days on which anything counted was done, each once, in order."""
-        return list(dict.fromkeys(self._days))
+        return list(dict.fromkeys(self.dates))
 
     def days_between(self, first: date, last: date) -> list[date]:
         """As `days`, from the first day to the last, both included."""
-        low, high = bisect_left(self._days, first), bisect_right(self._days, last)
-        return list(dict.fromkeys(self._days[low:high]))
+        low, high = bisect_left(self.dates, first), bisect_right(self.dates, last)
+        return list(dict.fromkeys(self.dates[low:high]))
 
 
 def _counted(counting: Counting, outing: Thrown) -> Counted:

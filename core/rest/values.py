@@ -126,7 +126,10 @@ class Reason:
 
 @dataclass(frozen=True, slots=True)
 class RestOwed:
-    """The calendar days of rest that one day's outings owe; pitches None when nobody counted."""
+    """The calendar days of rest that one day's outings owe; pitches None when nobody counted.
+
+    In an answer the reason is given for the last day and for rest that is not over.
+    """
 
     on: date
     pitches: int | None

@@ -11,12 +11,20 @@ from core.rulebooks import Band, Cap, NotCoveredError, Off, Rest, RuleBook
 
 
 @dataclass(frozen=True, slots=True)
+class Table:
+    """A rest table, and the cap on the same measure: over it, the highest row is owed."""
+
+    rule: Rest
+    maximum: int | None
+
+
+@dataclass(frozen=True, slots=True)
 class Rules:
     """The rules of one band in one phase."""
 
     band: Band
     caps: tuple[Cap, ...]
-    rests: tuple[Rest, ...]
+    tables: tuple[Table, ...]
     offs: tuple[Off, ...]
 
     def daily(self, unit: str) -> int | None:
@@ -71,12 +79,22 @@ def _rules(book: RuleBook, band: str, phase: Phase) -> Rules:
         for rule in book.rule
         if (not rule.bands or band in rule.bands) and (not rule.phases or known in rule.phases)
     ]
+    caps = tuple(rule for rule in mine if isinstance(rule, Cap))
     return Rules(
         band=next(each for each in book.band if each.name == band),
-        caps=tuple(rule for rule in mine if isinstance(rule, Cap)),
-        rests=tuple(rule for rule in mine if isinstance(rule, Rest)),
+        caps=caps,
+        tables=tuple(Table(r, _maximum(caps, r)) for r in mine if isinstance(r, Rest)),
         offs=tuple(rule for rule in mine if isinstance(rule, Off)),
     )
+
+
+def _maximum(caps: tuple[Cap, ...], rule: Rest) -> int | None:
+    same = (
+        cap.max
+        for cap in caps
+        if (cap.unit, cap.window) == (rule.unit, rule.window) and not cap.when and not cap.advice
+    )
+    return min(same, default=None)
 
 
 def views(

@@ -1,44 +1,16 @@
 """Summing a unit over a window of a record."""
 
-from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
 from datetime import date, timedelta
 
 from dateutil.relativedelta import relativedelta
 
 from core.rest.record import Counted, Record
+from core.rest.sums import EMPTY, Tally, sum_between, sum_of
 from core.rest.values import Ask
 from core.rulebooks import Measure, RuleBook, Window
 
 _WEEK = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
-
-
-@dataclass(frozen=True, slots=True)
-class Tally:
-    """A sum: of what was counted, how many outings were not, and whether one is an estimate.
-
-    `trim` is what the last batter added, where his first pitch decides.
-    """
-
-    value: int
-    uncounted: int = 0
-    about: bool = False
-    trim: int = 0
-
-    @property
-    def settled(self) -> int:
-        """The count that decides: up to the first pitch to the last batter."""
-        return self.value - self.trim
-
-
-EMPTY = Tally(0)
-
-_AMOUNTS: dict[str, Callable[[Counted], int | None]] = {
-    "pitches": lambda outing: outing.pitches,
-    "outs": lambda outing: outing.outs,
-    "innings-begun": lambda outing: outing.innings_begun,
-    "appearances": lambda _: 1,
-}
 
 
 def tally(book: RuleBook, record: Record, measure: Measure, ask: Ask) -> Tally | None:
@@ -47,49 +19,17 @@ def tally(book: RuleBook, record: Record, measure: Measure, ask: Ask) -> Tally |
     Of several games the fullest counts. None where the window does not reach that day, such as
     a Monday in a window from Friday to Sunday.
     """
-    groups = _groups(book, record, measure.window, ask)
-    if groups is None:
-        return None
-    sums = [sum_of(group, measure) for group in groups]
-    return max(sums, key=lambda each: (each.uncounted, each.value), default=EMPTY)
-
-
-def sum_of(outings: Sequence[Counted], measure: Measure) -> Tally:
-    """The measure over outings that are in order of days."""
-    unit = measure.unit
-    if unit == "caught-innings":
-        return Tally(sum(outing.caught_innings for outing in outings))
-    if unit == "caught-outs":
-        return Tally(sum(outing.caught_outs for outing in outings))
-    pitched = [outing for outing in outings if outing.pitched]
-    if unit == "days":
-        return Tally(len({outing.day for outing in pitched}))
-    if unit == "games":
-        return Tally(_games(pitched))
-    amounts = [_AMOUNTS[unit](outing) for outing in pitched]
-    known = [amount for amount in amounts if amount is not None]
-    trim = pitched[-1].trim if pitched and measure.finish_batter else 0
-    about = any(outing.about for outing in pitched)
-    return Tally(sum(known), len(amounts) - len(known), about, trim)
-
-
-def _games(outings: Iterable[Counted]) -> int:
-    """Games pitched in; outings without a number count as a game each."""
-    numbered = {(o.day, o.game) for o in outings if o.game is not None}
-    return len(numbered) + sum(1 for outing in outings if outing.game is None)
-
-
-def _groups(
-    book: RuleBook, record: Record, window: Window, ask: Ask
-) -> list[Sequence[Counted]] | None:
+    window = measure.window
     if window.span in ("game", "other-games"):
-        return _by_game(record.between(ask.on, ask.on), window, ask)
+        groups = _by_game(record.between(ask.on, ask.on), window, ask)
+        sums = [sum_of(group, measure) for group in groups]
+        return max(sums, key=lambda each: (each.uncounted, each.value), default=EMPTY)
     if window.same is not None:
-        return [_same(record, window, ask)]
+        return sum_of(_same(record, window, ask), measure)
     if window.last is not None:
-        return [_last(record, window, ask)]
+        return sum_of(_last(record, window, ask), measure)
     dates = _dates(book, window, ask.on)
-    return None if dates is None else [record.between(*dates)]
+    return None if dates is None else sum_between(record, measure, *dates)
 
 
 def _dates(book: RuleBook, window: Window, on: date) -> tuple[date, date] | None:
