@@ -7,6 +7,7 @@ from typing import Any
 from bot.local.blockkit import check_view, with_block_ids
 from bot.local.delivery import Delivery, Outcome
 from bot.local.errors import ApiError, ScriptError
+from bot.local.happenings import ViewNews
 from bot.local.interactions import action, value_of
 from bot.local.records import Json, Person, View
 from bot.local.touch import Touch, elements_of, find_element
@@ -68,7 +69,7 @@ class Forms(Touch):
         with self.changed:
             view = self.top_view(person)
             for each in self.stack_of(view) if whole_stack else [view]:
-                self.state.views[each.id] = replace(each, closed=True)
+                self._keep(replace(each, closed=True))
             if not view.content.get("notify_on_close"):
                 return None
             payload = self._sender(person).base("view_closed") | {
@@ -103,6 +104,7 @@ class Forms(Touch):
             view_id = before.id if before is not None else self.state.ids.next("V")
             home = View(view_id, user, content, self._hash(), view_id)
             self.state.homes[user] = home
+            self.tell(ViewNews(home))
             self.changed.notify_all()
             return home
 
@@ -113,6 +115,7 @@ class Forms(Touch):
 
     def _keep(self, view: View) -> View:
         self.state.views[view.id] = view
+        self.tell(ViewNews(view))
         self.changed.notify_all()
         return view
 
@@ -151,7 +154,7 @@ class Forms(Touch):
         except ApiError as error:
             raise ScriptError(f"The app answered with a wrong view: {error.answer()}") from error
         assert isinstance(view, dict)
-        return view | {"blocks": with_block_ids(view["blocks"], lambda: self._hash()[-5:])}
+        return view | {"blocks": with_block_ids(view["blocks"], self.new_block_id)}
 
 
 def _initial_values(content: Json) -> Json:

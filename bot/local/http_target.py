@@ -4,6 +4,7 @@ import http.client
 from collections.abc import Callable
 from concurrent.futures import Executor
 from dataclasses import dataclass
+from datetime import datetime, timedelta
 from urllib.parse import urlsplit
 
 from bot.local.courier import Done
@@ -19,7 +20,7 @@ class HttpTarget:
 
     url: str
     secret: str
-    real_time: Callable[[], float]
+    real_now: Callable[[], datetime]
     pool: Executor
     ack_limit: float = 3.0
 
@@ -43,10 +44,16 @@ class HttpTarget:
         finally:
             connection.close()
 
-    def signed(self, body: bytes) -> dict[str, str]:
-        """Return the headers of a genuine request with this body."""
-        timestamp = str(int(self.real_time()))
-        return {"User-Agent": USER_AGENT} | signed_headers(self.secret, timestamp, body)
+    def signed(
+        self, body: bytes, *, shift: timedelta = timedelta(), secret: str | None = None
+    ) -> dict[str, str]:
+        """Return the headers of a genuine request with this body.
+
+        `shift` makes it older (negative) or from the future, `secret` a forgery.
+        """
+        timestamp = str(int((self.real_now() + shift).timestamp()))
+        signature = signed_headers(secret or self.secret, timestamp, body)
+        return {"User-Agent": USER_AGENT} | signature
 
     def _deliver(self, delivery: Delivery) -> Outcome:
         body, content_type = delivery.http_body()

@@ -53,16 +53,6 @@ class Reading(Stage):
         with self.changed:
             return [e for e in self.state.ephemerals if e.user == person.id]
 
-    def keep_ephemeral(self, ephemeral: Ephemeral) -> None:
-        """Show a message to one person."""
-        with self.changed:
-            self.state.ephemerals.append(ephemeral)
-            self.changed.notify_all()
-
-    def new_block_id(self) -> str:
-        """Return an id such as Slack gives to a block without one."""
-        return self.state.ids.secret("block")[:5]
-
     def add_emoji(self, name: str) -> None:
         """Add a custom emoji to the workspace."""
         if not name.replace("_", "").replace("-", "").isalnum() or name != name.lower():

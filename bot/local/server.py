@@ -7,30 +7,30 @@ from itertools import count
 from types import TracebackType
 from typing import Self
 
-from slack_sdk.signature import Clock
 from starlette.requests import Request
 
+from bot.clock import SystemClock
 from bot.local.http_target import HttpTarget
 from bot.local.loopback import LoopbackServer
 from bot.local.registry import Registry
 from bot.local.web import make_app
 from bot.local.workspace import Workspace
 
-REAL_CLOCK = Clock()
+SYSTEM_CLOCK = SystemClock()
 
 
 class StandIn:
     """Start it with `with StandIn() as stand_in:`.
 
-    `real_time` gives the seconds since 1970 that request signatures carry (the app
-    compares them with its own clock); `ack_limit` is how long the app may take to answer,
+    `real_now` gives the time that request signatures carry (the app compares it with
+    its own clock); `ack_limit` is how long the app may take to answer,
     in real seconds (Slack: 3).
     """
 
     def __init__(
-        self, *, real_time: Callable[[], float] = REAL_CLOCK.now, ack_limit: float = 3.0
+        self, *, real_now: Callable[[], datetime] = SYSTEM_CLOCK.now, ack_limit: float = 3.0
     ) -> None:
-        self.real_time = real_time
+        self.real_now = real_now
         self.ack_limit = ack_limit
         self._numbers = count(1)
         self._pool = ThreadPoolExecutor(16, thread_name_prefix="slack-delivery")
@@ -82,7 +82,7 @@ class StandIn:
         Returns the target, by which a test can also post bytes of its own making.
         """
         limit = ws.sockets.ack_limit if ack_limit is None else ack_limit
-        target = HttpTarget(url, ws.signing_secret, self.real_time, self._pool, limit)
+        target = HttpTarget(url, ws.signing_secret, self.real_now, self._pool, limit)
         ws.deliver_by(target)
         return target
 

@@ -7,11 +7,11 @@ from typing import Any
 from bot.local import events
 from bot.local.delivery import Delivery
 from bot.local.errors import ScriptError
-from bot.local.records import Channel, Kind, Person
-from bot.local.stage import Stage
+from bot.local.records import Channel, Kind, Message, Person
+from bot.local.talk import Talk
 
 
-class Staff(Stage):
+class Staff(Talk):
     """What the workspace's owner does."""
 
     def add_person(self, real_name: str, **fields: Any) -> Person:
@@ -49,7 +49,11 @@ class Staff(Stage):
         return self.state.direct("mpim", (*(p.id for p in people), self.bot.id))
 
     def join(self, person: Person, channel: Channel, by: Person | None = None) -> list[Delivery]:
-        """Let somebody come into a channel; `by` invited them."""
+        """Let somebody come into a channel; `by` invited them.
+
+        Slack writes a line into the channel (`channel_join`) and sends the event: two
+        deliveries.
+        """
         with self.changed:
             now = self.state.channel(channel)
             joined = self.state.change_members(now, dict.fromkeys([*now.members, person.id]))
@@ -58,7 +62,8 @@ class Staff(Stage):
             event = events.member_joined(
                 person.id, joined, self.installation.team_id, stamp, inviter
             )
-            return self.emit("member_joined_channel", event, joined)
+            line = self._notice(joined, person, "channel_join", "has joined the channel")
+            return [*line, *self.emit("member_joined_channel", event, joined)]
 
     def invite_app(self, channel: Channel, by: Person) -> list[Delivery]:
         """Let a person invite the app: its own joining is an event too."""
@@ -68,10 +73,11 @@ class Staff(Stage):
         """Let somebody leave a channel."""
         with self.changed:
             now = self.state.channel(channel)
+            line = self._notice(now, person, "channel_leave", "has left the channel")
             left = self.state.change_members(now, [m for m in now.members if m != person.id])
             stamp = self.state.stamps.next()
             event = events.member_left(person.id, left, self.installation.team_id, stamp)
-            return self.emit("member_left_channel", event, left)
+            return [*line, *self.emit("member_left_channel", event, left)]
 
     def archive(self, channel: Channel, by: Person, *, back: bool = False) -> list[Delivery]:
         """Archive a channel, or bring it `back`."""
@@ -80,7 +86,8 @@ class Staff(Stage):
             self.state.keep_channel(changed)
             kind = "channel_unarchive" if back else "channel_archive"
             event = events.channel_archived(kind, changed, by.id, self.state.stamps.next())
-            return self.emit(kind, event, changed)
+            line = self._notice(changed, by, kind, "archived the channel")
+            return [*line, *self.emit(kind, event, changed)]
 
     def change_person(self, person: Person, **fields: Any) -> list[Delivery]:
         """Change a profile (real_name, tz, deleted=True, …), and send `user_change`."""
@@ -104,3 +111,9 @@ class Staff(Stage):
             sent += self.emit("app_uninstalled", events.app_uninstalled(self.state.stamps.next()))
             self.installed = False
             return sent
+
+    def _notice(
+        self, channel: Channel, person: Person, subtype: str, says: str
+    ) -> tuple[Delivery, ...]:
+        text = f"<@{person.id}> {says}"
+        return self.post(Message("", channel.id, person.id, text, subtype=subtype)).deliveries

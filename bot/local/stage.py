@@ -8,7 +8,9 @@ from bot.local import subscriptions
 from bot.local.calls import CallLog
 from bot.local.courier import Courier
 from bot.local.delivery import Delivery, Outcome, Sort
+from bot.local.errors import ApiError
 from bot.local.faults import Faults
+from bot.local.happenings import News
 from bot.local.rates import Rates
 from bot.local.records import Channel, Json, Person
 from bot.local.sockets import SocketHub
@@ -49,10 +51,31 @@ class Stage:
         self.token_revoked = False
         self.messages_tab = True
         self.bot = self._add_bot()
+        self._watchers: list[Callable[[News], None]] = []
+
+    def watch(self, look: Callable[[News], None]) -> None:
+        """Call `look` for everything that changes from now on, in order.
+
+        It is called with the workspace locked: it must be quick, and must not wait.
+        """
+        with self.changed:
+            self._watchers.append(look)
+
+    def tell(self, news: News) -> None:
+        """Tell those who look on."""
+        with self.changed:
+            for look in self._watchers:
+                look(news)
 
     def grant(self, scopes: Iterable[str]) -> None:
         """Check scopes from now on; before this, the app has every scope."""
         self.scopes = frozenset(scopes)
+
+    def need_scope(self, *any_of: str) -> None:
+        """Raise ApiError `missing_scope` unless the app was granted one of these."""
+        if self.scopes is not None and any_of and not self.scopes.intersection(any_of):
+            provided = ",".join(sorted(self.scopes))
+            raise ApiError("missing_scope", needed=",".join(any_of), provided=provided)
 
     def bot_is_in(self, channel: Channel) -> bool:
         """Whether the app sees what happens in a channel."""

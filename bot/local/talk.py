@@ -9,7 +9,8 @@ from typing import Any
 from bot.local import events
 from bot.local.delivery import Delivery
 from bot.local.errors import ScriptError
-from bot.local.records import Channel, Edited, Json, Message, Person, Reaction
+from bot.local.happenings import EphemeralNews, MessageNews, ReactionNews
+from bot.local.records import Channel, Edited, Ephemeral, Json, Message, Person, Reaction
 from bot.local.shapes import message_json
 from bot.local.stage import Stage
 from bot.local.subscriptions import MESSAGE_EVENTS
@@ -57,6 +58,18 @@ class Talk(Stage):
         subtype = "thread_broadcast" if broadcast and thread is not None else None
         return self.post(replace(draft, thread_ts=thread, subtype=subtype))
 
+    def say_as_me(self, person: Person, channel: Channel | str, text: str) -> Said:
+        """Let a person write with /me: human text with a subtype of its own."""
+        draft = self._typed(person, self._may_post(person, channel), text, literal=False)
+        return self.post(replace(draft, subtype="me_message"))
+
+    def say_as_webhook(self, app: Person, channel: Channel | str, text: str) -> Said:
+        """Let another app post the classic way: `bot_message`, with a bot id and no user."""
+        draft = self._typed(app, self._may_post(app, channel), text, literal=False)
+        return self.post(
+            replace(draft, subtype="bot_message", user=None, app_id=None, username=app.real_name)
+        )
+
     def photo(self, person: Person, channel: Channel | str, caption: str = "") -> Said:
         """Let a person post a picture; an empty caption gives a message with empty text."""
         where = self._may_post(person, channel)
@@ -68,7 +81,7 @@ class Talk(Stage):
     def edit(self, said: Said | Message, text: str, *, literal: bool = False) -> list[Delivery]:
         """Let the author correct a message."""
         message = self.message(said)
-        block = rich_text(text, self.state.ids.secret("block")[:5], literal=literal)
+        block = rich_text(text, self.new_block_id(), literal=literal)
         stamp = Edited(message.user or "", self.state.stamps.next())
         return self.change(
             message,
@@ -92,9 +105,12 @@ class Talk(Stage):
             if self.state.replies_to(message):
                 tombstone = _tombstone(message)
                 self.state.keep_message(tombstone)
+                self.tell(MessageNews("changed", tombstone))
                 event = events.message_changed(self.state, before, tombstone, channel, team)
             else:
                 self.state.drop_message(message)
+                self.tell(MessageNews("deleted", message))
+                self._clear_tombstone(message)
                 event = events.message_deleted(self.state, before, channel, team)
             return self.emit(MESSAGE_EVENTS[channel.kind], event, channel)
 
@@ -117,6 +133,7 @@ class Talk(Stage):
         """Store a new message under a fresh `ts`, and send its events."""
         with self.changed:
             message = self.state.keep_message(replace(draft, ts=self.state.stamps.next()))
+            self.tell(MessageNews("posted", message))
             channel = self.state.channel(message.channel)
             team = self.installation.team_id
             event = events.message_posted(self.state, message, channel, team)
@@ -134,6 +151,7 @@ class Talk(Stage):
             message = self.message(message)
             before = message_json(self.state, message, team)
             after = self.state.keep_message(replace(message, **fields))
+            self.tell(MessageNews("changed", after))
             event = events.message_changed(self.state, before, after, channel, team)
             return self.emit(MESSAGE_EVENTS[channel.kind], event, channel)
 
@@ -145,18 +163,31 @@ class Talk(Stage):
             message = self.message(message)
             users = [u for u in message.reacted(name) if u != user] + [user] * present
             others = tuple(r for r in message.reactions if r.name != name)
-            mine = (Reaction(name, tuple(users)),) if users else ()
-            self.state.keep_message(replace(message, reactions=others + mine))
+            mine = Reaction(name, tuple(users))
+            kept = (*others, mine) if users else others
+            after = self.state.keep_message(replace(message, reactions=kept))
+            self.tell(ReactionNews(after, user, mine, present))
             kind = "reaction_added" if present else "reaction_removed"
             event = events.reaction(kind, user, name, message, self.state.stamps.next())
             return self.emit(kind, event, self.state.channel(message.channel))
+
+    def keep_ephemeral(self, ephemeral: Ephemeral) -> None:
+        """Show a message to one person."""
+        with self.changed:
+            self.state.ephemerals.append(ephemeral)
+            self.tell(EphemeralNews(ephemeral))
+            self.changed.notify_all()
+
+    def new_block_id(self) -> str:
+        """Return an id such as Slack gives to a block without one."""
+        return self.state.ids.secret("block")[:5]
 
     def mention(self, person: Person) -> str:
         """Return what stands in a text for "@somebody" picked from the menu."""
         return f"<@{person.id}>"
 
     def _typed(self, person: Person, channel: Channel, text: str, *, literal: bool) -> Message:
-        block = rich_text(text, self.state.ids.secret("block")[:5], literal=literal)
+        block = rich_text(text, self.new_block_id(), literal=literal)
         return Message(
             ts="",
             channel=channel.id,
@@ -168,6 +199,13 @@ class Talk(Stage):
             client_msg_id=None if person.is_bot else self.state.ids.uuid(),
         )
 
+    def _clear_tombstone(self, reply: Message) -> None:
+        """A tombstone goes with the last reply that hung on it."""
+        parent = self.state.find_message(reply.channel, reply.thread_ts or "")
+        if parent is not None and parent.is_tombstone and not self.state.replies_to(parent):
+            self.state.drop_message(parent)
+            self.tell(MessageNews("deleted", parent))
+
     def _may_post(self, person: Person, channel: Channel | str) -> Channel:
         where, who = self.state.channel(channel), self.state.person(person)
         if who.deleted:
@@ -176,6 +214,8 @@ class Talk(Stage):
             raise ScriptError(f"{who.real_name} is not in {where.name or where.id}: join first.")
         if where.archived:
             raise ScriptError(f"{where.name} is archived: nobody can post there.")
+        if where.kind == "im" and self.bot.id in where.members and not self.messages_tab:
+            raise ScriptError("The app's messages tab is off: nobody can write to it.")
         return where
 
     def _thread_of(self, channel: Channel, under: Said | Message | str | None) -> str | None:

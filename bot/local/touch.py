@@ -148,8 +148,8 @@ class Touch(Talk):
             return
         blocks = tuple(answer.get("blocks") or ())
         stamp = self.state.stamps.next()
-        shown = Ephemeral(stamp, channel.id, person.id, str(answer.get("text", "")), blocks)
-        self.state.ephemerals.append(shown)
+        text = str(answer.get("text", ""))
+        self.keep_ephemeral(Ephemeral(stamp, channel.id, person.id, text, blocks))
 
 
 def find_element(blocks: tuple[Json, ...], action_id: str) -> tuple[Json, str]:

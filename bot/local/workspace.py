@@ -65,9 +65,7 @@ class Workspace(Staff, Forms, Reading):
             raise ApiError("account_inactive")
         if self.token_revoked:
             raise ApiError("token_revoked")
-        if self.scopes is not None and scopes and not self.scopes.intersection(scopes):
-            provided = ",".join(sorted(self.scopes))
-            raise ApiError("missing_scope", needed=",".join(scopes), provided=provided)
+        self.need_scope(*scopes)
 
     def settle(self, timeout: float = 10.0) -> None:
         """Return when no delivery is unanswered and no Web API call is under way.

@@ -115,9 +115,15 @@ def over_http(stand_in: StandIn, host: AppHost, ws: Workspace, app: App) -> Iter
 
 
 @contextmanager
-def over_socket(ws: Workspace, app: App) -> Iterator[SocketModeHandler]:
-    """Connect a Bolt app to a workspace by Socket Mode."""
-    handler = SocketModeHandler(app, ws.app_token)
+def over_socket(
+    ws: Workspace, app: App, *, ping_interval: float = 10
+) -> Iterator[SocketModeHandler]:
+    """Connect a Bolt app to a workspace by Socket Mode.
+
+    The SDK notices a line that the server closed at its next ping, `ping_interval` seconds
+    later at most.
+    """
+    handler = SocketModeHandler(app, ws.app_token, ping_interval=ping_interval)
     # connect and close have no annotations in slack_bolt.
     untyped: Any = handler
     untyped.connect()

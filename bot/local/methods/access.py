@@ -1,10 +1,24 @@
 """Finding what a call names, with the errors that Slack answers when the app may not have it."""
 
+from typing import Final
+
 from bot.local.arguments import Arguments
 from bot.local.errors import ApiError
-from bot.local.records import Channel, Message
+from bot.local.records import Channel, Kind, Message
 from bot.local.stamps import moment_of
 from bot.local.workspace import Workspace
+
+SCOPE_PREFIXES: Final[dict[Kind, str]] = {
+    "public": "channels",
+    "private": "groups",
+    "im": "im",
+    "mpim": "mpim",
+}
+
+
+def need_kind_scope(ws: Workspace, kind: Kind, right: str) -> None:
+    """Raise ApiError `missing_scope` unless the app may `read`, … this kind of channel."""
+    ws.need_scope(f"{SCOPE_PREFIXES[kind]}:{right}")
 
 
 def visible_channel(ws: Workspace, channel_id: str) -> Channel:

@@ -5,14 +5,19 @@ from typing import Final
 
 from bot.local.arguments import Arguments
 from bot.local.errors import ApiError
-from bot.local.methods.access import direct_message, joined_channel, visible_channel
+from bot.local.methods.access import (
+    direct_message,
+    joined_channel,
+    need_kind_scope,
+    visible_channel,
+)
 from bot.local.paging import next_cursor, page
-from bot.local.records import Channel, Json, Message
+from bot.local.records import Channel, Json, Kind, Message
 from bot.local.shapes import channel_json, message_json
 from bot.local.stamps import moment_of
 from bot.local.workspace import Workspace
 
-TYPES: Final = {
+TYPES: Final[dict[str, Kind]] = {
     "public_channel": "public",
     "private_channel": "private",
     "im": "im",
@@ -32,6 +37,7 @@ def open_(ws: Workspace, args: Arguments) -> Json:
             raise ApiError("user_not_found")
         if person.deleted:
             raise ApiError("user_disabled")
+    need_kind_scope(ws, "im" if len(users) == 1 else "mpim", "write")
     if len(users) == 1:
         return {"channel": {"id": direct_message(ws, users[0]).id}}
     return {"channel": {"id": ws.state.direct("mpim", (*users, ws.bot.id)).id}}
@@ -43,6 +49,8 @@ def list_(ws: Workspace, args: Arguments) -> Json:
     if strangers := [t for t in wanted if t not in TYPES]:
         raise ApiError("invalid_types", f"[ERROR] unknown: {', '.join(strangers)}")
     kinds = {TYPES[t] for t in wanted}
+    for kind in kinds:
+        need_kind_scope(ws, kind, "read")
     known = [c for c in ws.state.channels.values() if c.kind in kinds and _known(ws, c)]
     if args.flag("exclude_archived"):
         known = [c for c in known if not c.archived]
@@ -53,7 +61,7 @@ def list_(ws: Workspace, args: Arguments) -> Json:
 
 def info(ws: Workspace, args: Arguments) -> Json:
     """conversations.info: one conversation."""
-    channel = visible_channel(ws, args.required("channel"))
+    channel = _readable(ws, args)
     shown = channel_json(channel, ws.team_id, ws.bot.id)
     if not args.flag("include_num_members"):
         shown.pop("num_members", None)
@@ -62,14 +70,14 @@ def info(ws: Workspace, args: Arguments) -> Json:
 
 def members(ws: Workspace, args: Arguments) -> Json:
     """conversations.members: the user ids in a conversation."""
-    channel = visible_channel(ws, args.required("channel"))
+    channel = _readable(ws, args)
     some, cursor = page(channel.members, args)
     return {"members": some} | next_cursor(cursor)
 
 
 def history(ws: Workspace, args: Arguments) -> Json:
     """conversations.history: messages outside threads, newest first."""
-    channel = joined_channel(ws, args.required("channel"))
+    channel = _with_history(ws, args)
     top = [m for m in ws.state.in_channel(channel.id) if not _only_in_thread(m)]
     some, cursor = page(list(reversed(_within(top, args))), args)
     return _messages(ws, args, some, cursor)
@@ -77,7 +85,7 @@ def history(ws: Workspace, args: Arguments) -> Json:
 
 def replies(ws: Workspace, args: Arguments) -> Json:
     """conversations.replies: a message and its thread, oldest first."""
-    channel = joined_channel(ws, args.required("channel"))
+    channel = _with_history(ws, args)
     parent = ws.state.find_message(channel.id, args.required("ts"))
     if parent is None:
         raise ApiError("thread_not_found")
@@ -101,6 +109,18 @@ def _users(args: Arguments) -> list[str]:
     if len(users) > MOST_IN_GROUP_DM:
         raise ApiError("too_many_users")
     return users
+
+
+def _readable(ws: Workspace, args: Arguments) -> Channel:
+    channel = visible_channel(ws, args.required("channel"))
+    need_kind_scope(ws, channel.kind, "read")
+    return channel
+
+
+def _with_history(ws: Workspace, args: Arguments) -> Channel:
+    channel = joined_channel(ws, args.required("channel"))
+    need_kind_scope(ws, channel.kind, "history")
+    return channel
 
 
 def _known(ws: Workspace, channel: Channel) -> bool:

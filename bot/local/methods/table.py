@@ -21,9 +21,6 @@ class Method:
     scopes: tuple[str, ...] = ()
 
 
-_READ_CHANNELS: Final = ("channels:read", "groups:read", "im:read", "mpim:read")
-_READ_HISTORY: Final = ("channels:history", "groups:history", "im:history", "mpim:history")
-
 METHODS: Final = {
     "auth.test": Method(users.auth_test),
     "chat.delete": Method(chat.delete, ("chat:write",)),
@@ -31,14 +28,12 @@ METHODS: Final = {
     "chat.postEphemeral": Method(chat.post_ephemeral, ("chat:write",)),
     "chat.postMessage": Method(chat.post_message, ("chat:write",)),
     "chat.update": Method(chat.update, ("chat:write",)),
-    "conversations.history": Method(conversations.history, _READ_HISTORY),
-    "conversations.info": Method(conversations.info, _READ_CHANNELS),
-    "conversations.list": Method(conversations.list_, _READ_CHANNELS),
-    "conversations.members": Method(conversations.members, _READ_CHANNELS),
-    "conversations.open": Method(
-        conversations.open_, ("im:write", "mpim:write", "channels:manage")
-    ),
-    "conversations.replies": Method(conversations.replies, _READ_HISTORY),
+    "conversations.history": Method(conversations.history),
+    "conversations.info": Method(conversations.info),
+    "conversations.list": Method(conversations.list_),
+    "conversations.members": Method(conversations.members),
+    "conversations.open": Method(conversations.open_),
+    "conversations.replies": Method(conversations.replies),
     "reactions.add": Method(reactions.add, ("reactions:write",)),
     "reactions.remove": Method(reactions.remove, ("reactions:write",)),
     "users.info": Method(users.info, ("users:read",)),
