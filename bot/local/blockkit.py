@@ -11,6 +11,8 @@ from bot.local.records import Json
 
 MESSAGE_BLOCKS: Final = 50
 VIEW_BLOCKS: Final = 100
+# Undocumented: slackapi/bolt-js issues 2509 and 2867 report 12,000 to 13,200 characters.
+ALL_TEXT: Final = 12_000
 
 # Longest text, by the block or element and the field that holds it.
 TEXT_LIMITS: Final = {
@@ -102,6 +104,8 @@ NEEDED: Final = {
 def check_message_blocks(blocks: Any) -> None:
     """Check the blocks of a message; raises ApiError `invalid_blocks` with what is wrong."""
     _refuse(list(_block_faults(blocks, "message", MESSAGE_BLOCKS)), "invalid_blocks")
+    if sum(_text_lengths(blocks)) > ALL_TEXT:
+        raise ApiError("msg_blocks_too_long")
 
 
 def check_view(view: Any) -> None:
@@ -126,6 +130,17 @@ def check_view(view: Any) -> None:
 def with_block_ids(blocks: list[Json], new_id: Callable[[], str]) -> list[Json]:
     """Return the blocks as Slack keeps them: each has a `block_id`."""
     return [b if b.get("block_id") else b | {"block_id": new_id()} for b in blocks]
+
+
+def _text_lengths(node: Any) -> Iterator[int]:
+    if isinstance(node, list):
+        for item in node:
+            yield from _text_lengths(item)
+    elif isinstance(node, dict):
+        if isinstance(node.get("text"), str):
+            yield len(node["text"])
+        for value in node.values():
+            yield from _text_lengths(value)
 
 
 def _refuse(faults: list[str], error: str) -> None:

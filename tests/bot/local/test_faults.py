@@ -7,6 +7,7 @@ from http.client import HTTPException
 import pytest
 from slack_sdk import WebClient
 from slack_sdk.errors import SlackApiError
+from slack_sdk.http_retry import ConnectionErrorRetryHandler, FixedValueRetryIntervalCalculator
 
 from bot.clock import SimulatedClock
 from bot.local.errors import ScriptError
@@ -68,7 +69,10 @@ def test_a_line_that_drops_before_the_work_leaves_nothing(
 
 def test_the_sdks_own_retry_posts_twice_over_a_dropped_line(ws: Workspace, log: Channel) -> None:
     # slack_sdk's default retry of connection errors: the reason why the outbox turns it off.
-    eager = WebClient(ws.bot_token, base_url=ws.api_url)
+    at_once = ConnectionErrorRetryHandler(
+        interval_calculator=FixedValueRetryIntervalCalculator(fixed_internal=0)
+    )
+    eager = WebClient(ws.bot_token, base_url=ws.api_url, retry_handlers=[at_once])
     ws.faults.order("chat.postMessage", Dropped())
 
     eager.chat_postMessage(channel=log.id, text="hi")
