@@ -42,10 +42,7 @@ def find_installation(client: WebClient) -> Installation:
     try:
         answer = client.auth_test()
     except SlackApiError as problem:
-        raise SlackAccessError(
-            f"Slack does not accept SLACK_BOT_TOKEN ({problem.response.get('error')}): copy the "
-            "bot token (xoxb-...) from your app's OAuth page again."
-        ) from problem
+        raise refused("SLACK_BOT_TOKEN", "xoxb-", problem) from problem
     except (OSError, HTTPException) as problem:
         raise SlackAccessError(
             f"Slack cannot be reached ({type(problem).__name__}): check the network and "
@@ -57,6 +54,14 @@ def find_installation(client: WebClient) -> Installation:
         bot_user_id=str(answer["user_id"]),
         bot_id=str(answer.get("bot_id") or ""),
         bot_token=str(client.token),
+    )
+
+
+def refused(variable: str, prefix: str, problem: SlackApiError) -> SlackAccessError:
+    """The sentence for a token that Slack does not accept."""
+    return SlackAccessError(
+        f"Slack does not accept {variable} ({problem.response.get('error')}): copy the token that "
+        f"begins with {prefix} from your app's pages again."
     )
 
 

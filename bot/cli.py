@@ -28,7 +28,7 @@ def spinkeeper() -> None:
 @app.command()
 def run() -> None:
     """Start the bot: on Slack when tokens are set, else in a local workspace with a demo team."""
-    logging.basicConfig(level=logging.WARNING, format="%(levelname)s %(name)s: %(message)s")
+    _begin_logging()
     settings = _settings()
     if _transport(settings) == "local":
         from bot.local.terminal import run_local
@@ -92,6 +92,14 @@ def main(arguments: Sequence[str] | None = None) -> None:
     app(args=list(arguments) if arguments is not None else None)
 
 
+def _begin_logging() -> None:
+    logging.basicConfig(level=logging.WARNING, format="%(levelname)s %(name)s: %(message)s")
+    # Bolt warns of tokens in the environment that it does not use; the client's failures are
+    # logged where they are handled, by id.
+    logging.getLogger("slack_bolt.App").setLevel(logging.ERROR)
+    logging.getLogger("slack_sdk.web.base_client").setLevel(logging.CRITICAL)
+
+
 def _settings() -> Settings:
     try:
         return load_settings()
@@ -109,3 +117,7 @@ def _transport(settings: Settings) -> str:
 def _stop(sentence: str) -> NoReturn:
     err.print(sentence, markup=False, highlight=False)
     raise typer.Exit(2)
+
+
+if __name__ == "__main__":
+    main()

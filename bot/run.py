@@ -11,8 +11,9 @@ from typing import Any
 import uvicorn
 from slack_bolt import App
 from slack_bolt.adapter.socket_mode import SocketModeHandler
+from slack_sdk.errors import SlackApiError
 
-from bot.app import Installation, find_installation, make_app, make_client
+from bot.app import Installation, find_installation, make_app, make_client, refused
 from bot.blocks import Renderer
 from bot.clock import Clock, SystemClock
 from bot.http import make_http
@@ -26,6 +27,7 @@ from core.rulebooks import RuleBook, load_books
 from core.store import Store, migrate
 
 log = logging.getLogger(__name__)
+socket_log = logging.getLogger("bot.socket")
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,10 +106,15 @@ def run_on_slack(settings: Settings) -> None:
 def _serve_socket(bot: Bot, settings: Settings) -> None:
     token = settings.app_token.get_secret_value() if settings.app_token else ""
     # connect and close have no annotations in slack_bolt.
-    handler: Any = SocketModeHandler(bot.app, app_token=token)
+    handler: Any = SocketModeHandler(bot.app, app_token=token, logger=socket_log)
     stop = Event()
     for name in (signal.SIGTERM, signal.SIGINT):
         signal.signal(name, lambda *_: stop.set())
-    handler.connect()
+    socket_log.disabled = True  # a refusal at the start is said in one sentence, not logged too
+    try:
+        handler.connect()
+    except SlackApiError as problem:
+        raise refused("SLACK_APP_TOKEN", "xapp-", problem) from problem
+    socket_log.disabled = False
     stop.wait()
     handler.close()

@@ -10,6 +10,7 @@ from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 
+import pytest
 from pydantic import SecretStr
 
 from bot.app import find_installation, make_client
@@ -180,3 +181,17 @@ def club_at(
             stand_in.deliver_to(ws, f"{url}/slack/events")
         yield Club(ws, clock, bot, store, people, log, staff)
         stand_in.close_workspace(ws)
+
+
+@pytest.fixture
+def club(stand_in: StandIn, app_host: AppHost, store: Store) -> Iterator[Club]:
+    """The club over signed HTTP."""
+    with club_at(stand_in, app_host, store) as running:
+        yield running
+
+
+@pytest.fixture
+def socket_club(stand_in: StandIn, app_host: AppHost, store: Store) -> Iterator[Club]:
+    """The club over Socket Mode."""
+    with club_at(stand_in, app_host, store, socket=True) as running:
+        yield running

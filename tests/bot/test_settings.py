@@ -1,0 +1,46 @@
+import pytest
+from pydantic import SecretStr
+
+from bot.settings import Settings, SettingsError, database_url
+
+
+def settings(**given: str) -> Settings:
+    secrets = {name: SecretStr(value) for name, value in given.items()}
+    empty = dict.fromkeys(("bot_token", "app_token", "signing_secret"))
+    return Settings.model_validate(empty | secrets)
+
+
+@pytest.mark.parametrize(
+    ("given", "transport"),
+    [
+        ({}, "local"),
+        ({"bot_token": "xoxb-1", "app_token": "xapp-1"}, "socket"),
+        ({"bot_token": "xoxb-1", "signing_secret": "s"}, "http"),
+        ({"bot_token": "xoxb-1", "app_token": "xapp-1", "signing_secret": "s"}, "socket"),
+    ],
+)
+def test_the_tokens_decide_how_slack_is_reached(given: dict[str, str], transport: str) -> None:
+    assert settings(**given).transport == transport
+
+
+@pytest.mark.parametrize(
+    ("given", "named"),
+    [
+        ({"app_token": "xapp-1"}, "SLACK_BOT_TOKEN is missing"),
+        ({"signing_secret": "s"}, "SLACK_BOT_TOKEN is missing"),
+        ({"bot_token": "xoxb-1"}, "SLACK_APP_TOKEN"),
+    ],
+)
+def test_tokens_that_do_not_fit_are_named(given: dict[str, str], named: str) -> None:
+    with pytest.raises(SettingsError, match=named):
+        _ = settings(**given).transport
+
+
+def test_secrets_never_show_in_the_settings_text() -> None:
+    assert "xoxb-secret" not in repr(settings(bot_token="xoxb-secret", app_token="xapp-secret"))
+
+
+def test_the_database_is_the_one_named() -> None:
+    named = Settings.model_validate({"SPINKEEPER_DATABASE_URL": "sqlite:////tmp/x.sqlite3"})
+
+    assert database_url(named) == "sqlite:////tmp/x.sqlite3"
