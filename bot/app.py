@@ -1,5 +1,6 @@
 """Puts the Bolt app together."""
 
+import logging
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from http.client import HTTPException
@@ -84,7 +85,11 @@ def make_app(
             bot_user_id=installation.bot_user_id,
         )
 
+    # Bolt warns of a token in the environment that it does not use; errors it may log.
+    bolt_log = logging.getLogger("bot.bolt")
+    bolt_log.setLevel(logging.ERROR)
     app = App(
+        logger=bolt_log,
         client=WebClient(base_url=api_url, retry_handlers=[]),
         authorize=authorize,
         signing_secret=signing_secret or "",

@@ -94,9 +94,7 @@ def main(arguments: Sequence[str] | None = None) -> None:
 
 def _begin_logging() -> None:
     logging.basicConfig(level=logging.WARNING, format="%(levelname)s %(name)s: %(message)s")
-    # Bolt warns of tokens in the environment that it does not use; the client's failures are
-    # logged where they are handled, by id.
-    logging.getLogger("slack_bolt.App").setLevel(logging.ERROR)
+    # The client's failures are logged where they are handled, by id.
     logging.getLogger("slack_sdk.web.base_client").setLevel(logging.CRITICAL)
 
 
