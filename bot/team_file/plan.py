@@ -63,7 +63,7 @@ def make_plan(stored: StoredState, wanted: Wanted) -> Plan:
     """Match rows and compare them field by field."""
     teams, team_conflicts = _match_teams(stored.teams, wanted.teams)
     pitchers, pitcher_conflicts = _match_pitchers(stored.pitchers, wanted.pitchers)
-    joined = _people_who_joined(stored.people, wanted.people())
+    joined = _people_who_joined(stored, wanted.people(), pitchers)
     team_names = {old.id: new.name for new, old in teams if old}
     matched = {old.id for _, old in pitchers if old}
     return Plan(
@@ -143,20 +143,27 @@ def _same_name(old: StoredPitcher, new: WantedPitcher) -> bool:
 
 
 def _people_who_joined(
-    stored: tuple[StoredPerson, ...], wanted: tuple[PersonRef, ...]
+    stored: StoredState,
+    wanted: tuple[PersonRef, ...],
+    pitchers: list[tuple[WantedPitcher, StoredPitcher | None]],
 ) -> dict[PersonRef, PersonRef]:
-    """People on file without an account whom the file now names by one: old to new."""
-    known = {person.ref for person in stored}
-    waiting = {
-        person.ref.name.casefold(): person.ref
-        for person in stored
-        if person.ref.slack_id is None and person.ref not in wanted
-    }
-    return {
-        waiting[ref.name.casefold()]: ref
-        for ref in wanted
-        if ref.slack_id and ref not in known and ref.name.casefold() in waiting
-    }
+    """Guardians on file without an account whom the file now names by one: old to new.
+
+    A name alone is not enough, since an account opens the record: every pitcher whose
+    guardian the old row is must now have the new one.
+    """
+    known = {person.ref for person in stored.people}
+    joined = {}
+    for old in known - set(wanted):
+        children = {one.id for one in stored.pitchers if old in one.guardians}
+        for ref in wanted:
+            same_name = ref.name.casefold() == old.name.casefold()
+            if old.slack_id or not ref.slack_id or ref in known or not same_name:
+                continue
+            theirs = {match.id for new, match in pitchers if match and ref in new.guardians}
+            if children and children <= theirs:
+                joined[old] = ref
+    return joined
 
 
 def _plan_person(

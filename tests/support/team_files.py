@@ -1,6 +1,6 @@
 """A small club on paper: a directory, a team file and a roster that tests change and load."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
@@ -16,7 +16,7 @@ from bot.team_file import (
     TeamFileError,
     load_team_file,
 )
-from core.store import Store, migrate
+from core.store import Store
 
 TODAY = date(2026, 5, 4)
 BOOKS = ("pitch-smart", "little-league")
@@ -125,9 +125,6 @@ class Club:
 
 
 @pytest.fixture
-def club(tmp_path: Path) -> Iterator[Club]:
-    """The small club, on an empty database."""
-    store = Store(f"sqlite:///{tmp_path / 'club.sqlite3'}")
-    migrate(store)
-    yield Club(tmp_path, store)
-    store.close()
+def club(tmp_path: Path, store: Store) -> Club:
+    """The small club, on an empty SQLite database."""
+    return Club(tmp_path, store)

@@ -1,13 +1,22 @@
 """Loading: what is written, what is changed in place, and what is never touched."""
 
 from datetime import date
+from pathlib import Path
 
+import pytest
 from sqlmodel import Session, select
 
 from core.model import GuardianLink, Membership, Person, Pitcher, PitcherTeam, Role, Team
+from core.store import Store
 from tests.support.team_files import LEE, NICO, TEAM, Club, csv_of, toml_of
 
 STAFFED = TEAM | {"assistants": '["Al Assist"]', "scorekeepers": '["USCORE"]'}
+
+
+@pytest.fixture
+def club(tmp_path: Path, any_store: Store) -> Club:
+    """The small club, on each database in turn."""
+    return Club(tmp_path, any_store)
 
 
 def everything(session: Session) -> list[str]:
@@ -178,6 +187,28 @@ def test_a_guardian_who_gets_an_account_is_the_same_person(club: Club) -> None:
     with club.store.reading() as session:
         assert len(session.exec(select(Person)).all()) == 3
         assert len(session.exec(select(GuardianLink)).all()) == 1
+
+
+def test_a_namesake_with_an_account_gets_nothing_of_the_guardian_without_one(club: Club) -> None:
+    club.load(roster=csv_of(NICO, LEE | {"guardians": "June Vale (no account)"}))
+
+    with club.store.reading() as session:
+        junes = session.exec(select(Person).where(Person.name == "June Vale")).all()
+        links = session.exec(select(GuardianLink)).all()
+    assert sorted(june.slack_id or "" for june in junes) == ["", "UJUNE"]
+    assert len({link.person_id for link in links}) == 2
+
+
+def test_an_account_does_not_take_over_a_namesake_of_another_child(club: Club) -> None:
+    club.load(roster=csv_of(LEE | {"guardians": "June Vale (no account)"}))
+
+    club.load(roster=csv_of(NICO))
+
+    with club.store.reading() as session:
+        june = session.exec(select(Person).where(Person.slack_id == "UJUNE")).one()
+        links = session.exec(select(GuardianLink).where(GuardianLink.person_id == june.id)).all()
+        names = [session.get_one(Pitcher, link.pitcher_id).name for link in links]
+    assert names == ["Nico Vale"]
 
 
 def test_a_second_file_leaves_the_first_files_team_alone(club: Club) -> None:
