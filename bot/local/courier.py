@@ -31,8 +31,11 @@ class Courier:
     changed: threading.Condition
     target: Target | None = None
     at_once: int = 1
+    on_failure: Callable[[Delivery], None] | None = None
+    complaints: list[ScriptError] = field(default_factory=list)
     all: list[Delivery] = field(default_factory=list)
     _holding: bool = False
+    _pumping: bool = False
     _queue: deque[Delivery] = field(default_factory=deque)
     _held: list[Delivery] = field(default_factory=list)
     _sent: list[Delivery] = field(default_factory=list)
@@ -100,10 +103,10 @@ class Courier:
         with self.changed:
             return [*self._sent, *self._queue]
 
-    def unsent_payload_ids(self) -> list[str]:
-        """Return the event ids of what is held back, for messages about a stuck script."""
+    def held(self) -> list[Delivery]:
+        """Return what is held back."""
         with self.changed:
-            return [d.event_id for d in self._held if "event_id" in d.payload]
+            return list(self._held)
 
     def _again(
         self, delivery: Delivery, attempt: int, reason: str | None, url: str | None
@@ -121,6 +124,17 @@ class Courier:
         return self.send(again)
 
     def _pump(self) -> None:
+        if self._pumping:
+            # A target answered while being sent to: the loop that is running goes on.
+            return
+        self._pumping = True
+        try:
+            self._send_next()
+        finally:
+            self._pumping = False
+        self.changed.notify_all()
+
+    def _send_next(self) -> None:
         while self._queue and len(self._sent) < self.at_once:
             delivery = self._queue.popleft()
             delivery.status = "sent"
@@ -129,7 +143,6 @@ class Courier:
                 self._finish(delivery, Outcome(reason="connection_failed"))
             else:
                 self.target.send(delivery, self._callback(delivery))
-        self.changed.notify_all()
 
     def _callback(self, delivery: Delivery) -> Done:
         def done(outcome: Outcome) -> None:
@@ -151,6 +164,18 @@ class Courier:
     def _close(self, delivery: Delivery, outcome: Outcome) -> None:
         delivery.status = "acknowledged" if outcome.acknowledged else "failed"
         delivery.outcome = outcome
-        if outcome.acknowledged and delivery.on_ack is not None:
-            delivery.on_ack(outcome)
+        if outcome.acknowledged:
+            self._take_answer(delivery, outcome)
+        elif self.on_failure is not None:
+            self.on_failure(delivery)
         self.changed.notify_all()
+
+    def _take_answer(self, delivery: Delivery, outcome: Outcome) -> None:
+        if delivery.on_ack is None:
+            return
+        try:
+            delivery.on_ack(outcome)
+        except ScriptError as error:
+            # This runs on a delivery thread; the script sees it when it waits or settles.
+            delivery.complaint = error
+            self.complaints.append(error)

@@ -55,6 +55,7 @@ class Delivery:
     status: Status = "queued"
     outcome: Outcome | None = None
     late: Outcome | None = None
+    complaint: ScriptError | None = None
     on_ack: Callable[[Outcome], None] | None = None
     url: str | None = None
 
@@ -75,10 +76,15 @@ class Delivery:
         return self.outcome is not None
 
     def wait(self, timeout: float = 10.0) -> Outcome:
-        """Return the outcome when there is one; raises ScriptError after `timeout` s."""
+        """Return the outcome when there is one.
+
+        Raises ScriptError after `timeout` seconds, and when the app's answer is wrong.
+        """
         with self.changed:
             if not self.changed.wait_for(lambda: self.done, timeout) or self.outcome is None:
                 raise ScriptError(f"No answer to {self} within {timeout} s; is it held back?")
+            if self.complaint is not None:
+                raise self.complaint
             return self.outcome
 
     def http_body(self) -> tuple[bytes, str]:

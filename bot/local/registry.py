@@ -17,23 +17,17 @@ class Registry:
     def __init__(self, hang_up: Callable[[Request], None]) -> None:
         self.hang_up = hang_up
         self._lock = threading.Lock()
-        self._bot_tokens: dict[str, Workspace] = {}
-        self._app_tokens: dict[str, Workspace] = {}
         self._teams: dict[str, Workspace] = {}
         self._tickets: dict[str, Workspace] = {}
 
     def add(self, ws: Workspace) -> None:
         """Let requests with this workspace's tokens in."""
         with self._lock:
-            self._bot_tokens[ws.bot_token] = ws
-            self._app_tokens[ws.app_token] = ws
             self._teams[ws.team_id] = ws
 
     def remove(self, ws: Workspace) -> None:
         """Forget a workspace."""
         with self._lock:
-            self._bot_tokens.pop(ws.bot_token, None)
-            self._app_tokens.pop(ws.app_token, None)
             self._teams.pop(ws.team_id, None)
 
     def workspaces(self) -> list[Workspace]:
@@ -44,15 +38,32 @@ class Registry:
     def by_token(self, token: str, method: str) -> Workspace:
         """Return the workspace of a token that may call this method.
 
-        Raises ApiError `invalid_auth`, `not_allowed_token_type`.
+        Raises ApiError `invalid_auth`, `token_revoked`, `not_allowed_token_type`.
         """
-        right, wrong = self._bot_tokens, self._app_tokens
-        if method == "apps.connections.open":
-            right, wrong = wrong, right
-        with self._lock:
-            if token in right:
-                return right[token]
-            raise ApiError("not_allowed_token_type" if token in wrong else "invalid_auth")
+        for_app = method == "apps.connections.open"
+        for ws in self.workspaces():
+            if token == (ws.app_token if for_app else ws.bot_token):
+                return ws
+            if token == (ws.bot_token if for_app else ws.app_token):
+                raise ApiError("not_allowed_token_type")
+            if token in ws.old_tokens:
+                raise ApiError("token_revoked")
+        raise ApiError("invalid_auth")
+
+    def by_code(self, client_id: str, client_secret: str, code: str) -> Workspace:
+        """Return the workspace where a person approved the app.
+
+        Raises ApiError `invalid_client_id`, `bad_client_secret`, `invalid_code`.
+        """
+        of_app = [ws for ws in self.workspaces() if ws.client_id == client_id]
+        if not of_app:
+            raise ApiError("invalid_client_id")
+        if of_app[0].client_secret != client_secret:
+            raise ApiError("bad_client_secret")
+        for ws in of_app:
+            if code in ws.grants:
+                return ws
+        raise ApiError("invalid_code")
 
     def by_team(self, team_id: str) -> Workspace:
         """Return a workspace by its id."""

@@ -64,15 +64,21 @@ class StandIn:
         self._server.start()
 
     def new_workspace(
-        self, now: Callable[[], datetime], *, ack_limit: float | None = None
+        self,
+        now: Callable[[], datetime],
+        *,
+        ack_limit: float | None = None,
+        same_app_as: Workspace | None = None,
     ) -> Workspace:
         """Return a fresh, empty workspace whose messages are stamped by `now` (UTC).
 
         It has tokens and a secret of its own, so tests that share the server do not see
-        one another. Deliveries go to Socket Mode clients until `deliver_to` is called.
+        one another; with `same_app_as` it is a second workspace of that one's app: another
+        bot token, but the same app token, secrets and sockets. Deliveries go to Socket
+        Mode clients until `deliver_to` is called.
         """
         limit = self.ack_limit if ack_limit is None else ack_limit
-        ws = Workspace(next(self._numbers), now, self.base_url, limit)
+        ws = Workspace(next(self._numbers), now, self.base_url, limit, same_app_as)
         self._registry.add(ws)
         return ws
 

@@ -15,7 +15,7 @@ class Staff(Talk):
     """What the workspace's owner does."""
 
     def add_person(self, real_name: str, **fields: Any) -> Person:
-        """Give somebody an account; `fields` are those of Person (tz, is_admin, …).
+        """Give somebody an account; `fields` are those of Person (id, tz, is_admin, …).
 
         With `is_bot=True` it is another app's bot user, with a bot id of its own.
         """
@@ -23,12 +23,17 @@ class Staff(Talk):
         if fields.get("is_bot"):
             fields.setdefault("bot_id", self.state.ids.next("B"))
             fields.setdefault("app_id", self.state.ids.next("A"))
-        return self.state.keep_person(
-            Person(self.state.ids.next("U"), real_name=real_name, **fields)
-        )
+        fields.setdefault("id", self.state.ids.next("U"))
+        return self.state.keep_person(Person(real_name=real_name, **fields))
 
     def add_channel(
-        self, name: str, members: Iterable[Person] = (), *, private: bool = False, bot: bool = True
+        self,
+        name: str,
+        members: Iterable[Person] = (),
+        *,
+        private: bool = False,
+        bot: bool = True,
+        channel_id: str | None = None,
     ) -> Channel:
         """Make a channel in which these people are, and the app too unless `bot=False`.
 
@@ -38,7 +43,7 @@ class Staff(Talk):
         ids = [p.id for p in members] + [self.bot.id] * bot
         if any(c.name == name for c in self.state.channels.values()):
             raise ScriptError(f"There is already a channel #{name}.")
-        return self.state.open_channel(kind, dict.fromkeys(ids), name)
+        return self.state.open_channel(kind, dict.fromkeys(ids), name, channel_id)
 
     def dm(self, person: Person) -> Channel:
         """Return the direct conversation of a person and the app."""
@@ -96,21 +101,6 @@ class Staff(Talk):
             team = self.installation.team_id
             event = events.user_changed(self.state, changed, team, self.state.stamps.next())
             return self.emit("user_change", event)
-
-    def revoke_tokens(self) -> list[Delivery]:
-        """Revoke the bot's token: the event goes out, calls answer `token_revoked`."""
-        event = events.tokens_revoked(self.bot.id, self.state.stamps.next())
-        with self.changed:
-            self.token_revoked = True
-            return self.emit("tokens_revoked", event)
-
-    def uninstall(self) -> list[Delivery]:
-        """Remove the app: its two events, then nothing more; calls answer `account_inactive`."""
-        with self.changed:
-            sent = self.revoke_tokens()
-            sent += self.emit("app_uninstalled", events.app_uninstalled(self.state.stamps.next()))
-            self.installed = False
-            return sent
 
     def _notice(
         self, channel: Channel, person: Person, subtype: str, says: str

@@ -1,7 +1,7 @@
 """The ground on which people and the app act: one workspace's contents, identity and delivery."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from bot.local import subscriptions
@@ -13,27 +13,49 @@ from bot.local.faults import Faults
 from bot.local.happenings import News
 from bot.local.rates import Rates
 from bot.local.records import Channel, Json, Person
+from bot.local.retries import Retries
 from bot.local.sockets import SocketHub
 from bot.local.state import State
 
 
 @dataclass(frozen=True, slots=True)
 class Installation:
-    """By what the app knows the workspace, and the workspace the app."""
+    """By what the app and the workspace know each other.
+
+    The team and the bot token are the workspace's own; the rest is the app's, the same in
+    every workspace where it is installed.
+    """
 
     team_id: str
-    app_id: str
     bot_token: str
+    app_id: str
     app_token: str
+    client_id: str
+    client_secret: str
     signing_secret: str
     verification_token: str
+
+
+@dataclass(slots=True)
+class Grant:
+    """What a person approved; its code is exchanged once, for a token."""
+
+    person: str
+    scopes: str
+    redirect_uri: str
+    used: bool = False
 
 
 class Stage:
     """Everything about one workspace that acts on it share."""
 
     def __init__(
-        self, number: int, now: Callable[[], datetime], base_url: str, ack_limit: float
+        self,
+        number: int,
+        now: Callable[[], datetime],
+        base_url: str,
+        ack_limit: float,
+        same_app_as: "Stage | None" = None,
     ) -> None:
         self.state = State(number, now)
         self.changed = self.state.changed
@@ -42,9 +64,14 @@ class Stage:
         self.calls = CallLog(self.changed, now)
         self.faults = Faults()
         self.rates = Rates(now)
-        self.sockets = SocketHub(self.state.ids, self.changed, ack_limit)
+        # Socket Mode connects an app, so all its workspaces send through one hub.
+        hub = SocketHub(self.state.ids, self.changed, ack_limit)
+        self.sockets: SocketHub = hub if same_app_as is None else same_app_as.sockets
         self.courier = Courier(self.changed, target=self.sockets)
-        self.installation = self._install()
+        self.retries = Retries(self.courier, now)
+        self.installation = self._install(same_app_as)
+        self.old_tokens: set[str] = set()
+        self.grants: dict[str, Grant] = {}
         self.subscriptions: set[str] = set(subscriptions.DEFAULT)
         self.scopes: frozenset[str] | None = None
         self.installed = True
@@ -127,13 +154,18 @@ class Stage:
             "event_context": f"4-{self.state.ids.next('x')}",
         }
 
-    def _install(self) -> Installation:
+    def _install(self, same_app_as: "Stage | None") -> Installation:
         ids = self.state.ids
+        team_id, bot_token = ids.next("T"), f"xoxb-local-{ids.secret('bot token')}"
+        if same_app_as is not None:
+            return replace(same_app_as.installation, team_id=team_id, bot_token=bot_token)
         return Installation(
-            team_id=ids.next("T"),
+            team_id=team_id,
+            bot_token=bot_token,
             app_id=ids.next("A"),
-            bot_token=f"xoxb-local-{ids.secret('bot token')}",
             app_token=f"xapp-1-local-{ids.secret('app token')}",
+            client_id=ids.next("client."),
+            client_secret=ids.secret("client secret"),
             signing_secret=ids.secret("signing secret"),
             verification_token=ids.secret("verification token")[:24],
         )

@@ -58,12 +58,14 @@ class State:
             del self._messages[message.channel][message.ts]
             self.changed.notify_all()
 
-    def open_channel(self, kind: Kind, members: Iterable[str], name: str = "") -> Channel:
-        """Make a new conversation."""
+    def open_channel(
+        self, kind: Kind, members: Iterable[str], name: str = "", channel_id: str | None = None
+    ) -> Channel:
+        """Make a new conversation, under an id of its own unless one is given."""
         with self.changed:
-            channel_id = self.ids.next(PREFIXES[kind])
+            new_id = channel_id or self.ids.next(PREFIXES[kind])
             created = self.stamps.seconds()
-            return self.keep_channel(Channel(channel_id, name, kind, created, tuple(members)))
+            return self.keep_channel(Channel(new_id, name, kind, created, tuple(members)))
 
     def conversation_of(self, kind: Kind, members: Iterable[str]) -> Channel | None:
         """Return the direct conversation of exactly these people."""

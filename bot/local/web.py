@@ -1,5 +1,6 @@
 """The HTTP side: the Web API, response URLs, and the door to Socket Mode."""
 
+import base64
 import json
 from typing import Any
 from urllib.parse import parse_qsl
@@ -45,6 +46,8 @@ class Door:
         method = request.path_params["method"]
         try:
             given = await _arguments(request)
+            if method == "oauth.v2.access":
+                return JSONResponse(self._installed(request, given))
             token = _token(request, given)
             ws = self.registry.by_token(token, method)
         except ApiError as error:
@@ -56,6 +59,19 @@ class Door:
             ws.calls.end(call, None, None)
             raise
         return response
+
+    def _installed(self, request: Request, given: Json) -> Json:
+        basic = request.headers.get("authorization", "").removeprefix("Basic ")
+        pair = base64.b64decode(basic).decode() if basic else ":"
+        client_id, _, client_secret = pair.partition(":")
+        args = Arguments(given)
+        ws = self.registry.by_code(
+            args.text("client_id") or client_id,
+            args.text("client_secret") or client_secret,
+            args.text("code") or "",
+        )
+        redirect_uri = args.text("redirect_uri") or ""
+        return {"ok": True} | ws.exchange(args.required("code"), redirect_uri)
 
     async def _answer(self, ws: Workspace, call: Call, request: Request) -> Response:
         fault = ws.faults.take(call.method) or _too_fast(ws, call)

@@ -3,6 +3,7 @@
 from bot.local.courier import Target
 from bot.local.errors import ApiError, ScriptError
 from bot.local.forms import Forms
+from bot.local.installing import Installing
 from bot.local.reading import Reading
 from bot.local.staff import Staff
 from bot.local.talk import Said
@@ -10,7 +11,7 @@ from bot.local.talk import Said
 __all__ = ["Said", "Workspace"]
 
 
-class Workspace(Staff, Forms, Reading):
+class Workspace(Staff, Installing, Forms, Reading):
     """A workspace in which the app is installed.
 
     Made by `StandIn.new_workspace`, which gives it tokens of its own. Safe to use from
@@ -29,7 +30,7 @@ class Workspace(Staff, Forms, Reading):
 
     @property
     def bot_token(self) -> str:
-        """The token (xoxb-) for the Web API."""
+        """The token (xoxb-) for the Web API; a new one after `reinstall`."""
         return self.installation.bot_token
 
     @property
@@ -41,6 +42,16 @@ class Workspace(Staff, Forms, Reading):
     def signing_secret(self) -> str:
         """The secret by which the app checks requests."""
         return self.installation.signing_secret
+
+    @property
+    def client_id(self) -> str:
+        """The app's client id, for installing by OAuth."""
+        return self.installation.client_id
+
+    @property
+    def client_secret(self) -> str:
+        """The app's client secret."""
+        return self.installation.client_secret
 
     @property
     def api_url(self) -> str:
@@ -70,13 +81,16 @@ class Workspace(Staff, Forms, Reading):
     def settle(self, timeout: float = 10.0) -> None:
         """Return when no delivery is unanswered and no Web API call is under way.
 
-        What is held back does not count. Raises ScriptError after `timeout` seconds.
+        What is held back does not count. Raises ScriptError after `timeout` seconds, and
+        when the app answered something that Slack does not understand.
         """
         with self.changed:
             if not self.changed.wait_for(self._is_settled, timeout):
                 waiting = [*map(str, self.courier.outstanding())]
                 waiting += [c.method for c in self.calls.under_way()]
                 raise ScriptError(f"Not settled within {timeout} s: {', '.join(waiting)}")
+            if self.courier.complaints:
+                raise self.courier.complaints.pop(0)
 
     def _is_settled(self) -> bool:
         return not self.courier.outstanding() and not self.calls.under_way()

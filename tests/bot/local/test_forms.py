@@ -104,6 +104,28 @@ def test_a_submission_can_update_push_and_clear(
     assert stacks == [["Second"], ["Second", "Third"], []]
 
 
+@pytest.mark.parametrize(
+    "answer",
+    [
+        {"response_action": "errors", "errors": {"no_such_block": "?"}},
+        {"response_action": "update", "view": modal("x" * 25)},
+        {"response_action": "dance"},
+    ],
+)
+def test_an_answer_that_slack_does_not_understand_is_reported(
+    ws: Workspace, rosa: Person, answers: list[Json], answer: Json
+) -> None:
+    ws.shortcut(rosa, "open").wait()
+    answers.append(answer)
+
+    delivery = ws.submit(rosa)
+
+    with pytest.raises(ScriptError, match=r"errors must name|wrong view|'dance'"):
+        delivery.wait()
+    with pytest.raises(ScriptError):
+        ws.settle()
+
+
 def test_closing_is_told_only_on_request(ws: Workspace, rosa: Person, client: WebClient) -> None:
     ws.shortcut(rosa, "open").wait()
     told = ws.close_view(rosa)

@@ -49,23 +49,6 @@ def test_a_person_outside_a_channel_cannot_post_there(ws: Workspace, log: Channe
         ws.say(stranger, log, "62p")
 
 
-def test_uninstalling_sends_both_events_and_then_nothing(
-    ws: Workspace, rosa: Person, log: Channel, client: WebClient
-) -> None:
-    revoked, removed = ws.uninstall()
-
-    assert revoked.event["tokens"] == {"bot": [ws.bot.id]}
-    assert removed.event["type"] == "app_uninstalled"
-    assert ws.say(rosa, log, "62p").deliveries == ()
-    assert refusal(client.auth_test) == "account_inactive"
-
-
-def test_a_revoked_token_is_refused(ws: Workspace, client: WebClient) -> None:
-    ws.revoke_tokens()
-
-    assert refusal(client.auth_test) == "token_revoked"
-
-
 def test_an_archived_channel_takes_no_messages(
     ws: Workspace, rosa: Person, log: Channel, client: WebClient
 ) -> None:

@@ -4,11 +4,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from bot.local.emoji import PATTERN
 from bot.local.typed import message_text, rich_text
 
 
 @settings(max_examples=100)
-@given(st.text(max_size=60))
+@given(st.text(max_size=60).filter(lambda typed: not PATTERN.search(typed)))
 def test_typed_characters_survive_escaping(typed: str) -> None:
     # "Formatting message text" (docs.slack.dev): &, < and > alone are escaped.
     text = message_text(typed, literal=True)
@@ -39,3 +40,18 @@ def test_the_rich_text_block_holds_the_raw_characters() -> None:
         {"type": "user", "user_id": "U0001"},
     ]
     assert unescape(message_text("7 & 8 ")) == section["elements"][0]["text"]
+
+
+@pytest.mark.parametrize(
+    ("typed", "text"),
+    [("62p ⚾", "62p :baseball:"), ("👍🏽!", ":+1::skin-tone-4:!"), ("❤️", ":heart:")],
+)
+def test_emoji_come_back_as_names(typed: str, text: str) -> None:
+    # Slack's short names, from memory.
+    assert message_text(typed) == message_text(typed, literal=True) == text
+
+
+def test_an_emoji_is_an_element_of_its_own() -> None:
+    (section,) = rich_text("ok ⚾", "b1")["elements"]
+
+    assert section["elements"][1] == {"type": "emoji", "name": "baseball", "unicode": "26be"}
