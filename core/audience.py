@@ -65,6 +65,8 @@ class Occasion(StrEnum):
     """What happened that somebody must hear of."""
 
     PAIN = "pain"
+    PAIN_WITHDRAWN = "pain report taken back"
+    PAIN_UNPLACED = "pain of nobody in particular"
     SORE_OR_TIRED = "sore or tired"
     COUNTED_BY_SCOREKEEPER = "counted by a scorekeeper"
     KEPT_BACK = "kept back"
@@ -72,19 +74,22 @@ class Occasion(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class TellRow:
-    """One row of the table of messages: who is told, and whether quiet hours hold it."""
+    """One row of the table of messages: who is told, and whether a family is let sleep."""
 
     occasion: Occasion
     told: tuple[Told, ...]
-    waits_for_morning: bool
+    #: Whether quiet hours hold it for a family; the staff channel is always exempt.
+    waits_for_morning: bool = False
 
 
-#: Pain goes to adults at any hour; the staff channel is exempt from quiet hours.
+#: Pain goes to adults at any hour.
 TELL: tuple[TellRow, ...] = (
-    TellRow(Occasion.PAIN, (Told.STAFF_CHANNEL, Told.GUARDIANS), waits_for_morning=False),
-    TellRow(Occasion.SORE_OR_TIRED, (Told.STAFF_CHANNEL,), waits_for_morning=False),
-    TellRow(Occasion.COUNTED_BY_SCOREKEEPER, (Told.STAFF_CHANNEL,), waits_for_morning=False),
-    TellRow(Occasion.KEPT_BACK, (Told.STAFF_CHANNEL,), waits_for_morning=False),
+    TellRow(Occasion.PAIN, (Told.STAFF_CHANNEL, Told.GUARDIANS)),
+    TellRow(Occasion.PAIN_WITHDRAWN, (Told.STAFF_CHANNEL, Told.GUARDIANS), waits_for_morning=True),
+    TellRow(Occasion.PAIN_UNPLACED, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.SORE_OR_TIRED, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.COUNTED_BY_SCOREKEEPER, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.KEPT_BACK, (Told.STAFF_CHANNEL,)),
 )
 
 

@@ -9,7 +9,7 @@ from bot.wording import answers
 from bot.wording.questions import EDIT, question
 from bot.wording.words import sentences
 from core.ledger.days import before_the_day_turns
-from core.ledger.decide import Question, QuestionCode
+from core.ledger.decide import REFUSALS, Question
 from core.ledger.view import LineView, PitcherView, Standing
 from core.model import Line, LineState, Outing, Person, key
 
@@ -77,10 +77,6 @@ def _questions(view: LineView) -> list[str]:
     return [sentences([*asked, EDIT if _can_edit(view.line, view.questions) else ""])]
 
 
-#: Questions that a better line answers; the others need another person.
-_REFUSALS = frozenset({QuestionCode.NOT_ALLOWED, QuestionCode.NO_CONSENT})
-
-
 def _can_edit(line: Line, asked: tuple[Question, ...]) -> bool:
-    open_questions = [one for one in asked if one.code not in _REFUSALS]
+    open_questions = [one for one in asked if one.code not in REFUSALS]
     return line.deleted_at is None and bool(open_questions)

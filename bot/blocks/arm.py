@@ -93,8 +93,6 @@ def staff_text(session: Session, line: Line, author: str, team_pitchers: set[int
     reports = [
         report for report in line_reports(session, line) if key(report.pitcher) in team_pitchers
     ]
-    if not reports:
-        return say.unplaced(author)
     return "\n\n".join(_staff_report(session, report, author) for report in reports)
 
 

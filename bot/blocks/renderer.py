@@ -8,7 +8,7 @@ from bot.blocks.answer import answer_text
 from bot.blocks.arm import guardian_text, staff_text, withdrawn_text
 from bot.blocks.message import as_message
 from bot.outbox.rendered import Reaction, Rendered
-from bot.wording import answers, hints
+from bot.wording import answers, hints, pain
 from bot.wording.words import listed, safe
 from core.ledger import NoticeKind
 from core.ledger.decide import Question, QuestionCode
@@ -31,6 +31,7 @@ class Renderer:
             NoticeKind.STAFF_COUNTS: self._staff_counts,
             NoticeKind.PAIN: _pain,
             NoticeKind.PAIN_WITHDRAWN: _pain_withdrawn,
+            NoticeKind.PAIN_UNPLACED: _pain_unplaced,
             NoticeKind.KEPT_BACK: _kept_back,
             NoticeKind.STRANGER: _stranger,
             NoticeKind.HINT: _hint,
@@ -91,10 +92,18 @@ def _pain_withdrawn(session: Session, row: OutboxMessage, line: Line) -> str:
     return withdrawn_text(session, line, _person(session, row))
 
 
-def _kept_back(_session: Session, _row: OutboxMessage, line: Line) -> str:
+def _pain_unplaced(session: Session, row: OutboxMessage, line: Line) -> str:
+    if QuestionCode.PAIN_UNPLACED in {one["code"] for one in line.questions}:
+        return pain.unplaced(_author(session, line))
+    return answers.taken_back() if row.ts else ""
+
+
+def _kept_back(_session: Session, row: OutboxMessage, line: Line) -> str:
     questions = [Question.from_json(stored) for stored in line.questions]
     names = [safe(one.about) for one in questions if one.code is QuestionCode.NO_CONSENT]
-    return hints.kept_back(listed(names)) if names else ""
+    if names:
+        return hints.kept_back(listed(names))
+    return answers.taken_back() if row.ts else ""
 
 
 def _stranger(session: Session, _row: OutboxMessage, line: Line) -> str:

@@ -43,6 +43,9 @@ _BARE = {
     "Until then it owes rest like a game and stays out of the mix.",
     QuestionCode.DAY: "Was that game today or yesterday? Add “today” or “yesterday” to the line. "
     "Until then it owes rest from today and stays out of the mix.",
+    QuestionCode.PAIN_UNPLACED: "Your line speaks of pain that I cannot put on a record, so I've "
+    "told the coaches. If an arm hurts: stop throwing today and tell an adult. "
+    "I'm a bot, not a doctor.",
     QuestionCode.NOT_READ: "I could not read this line. It is kept as you typed it, and nothing "
     "was counted; try it in other words, for example “62p 11cb 4.1ip vs Summit”.",
 }

@@ -28,6 +28,8 @@ class QuestionCode(StrEnum):
     KIND = "kind"
     DAY = "day"
     NOT_READ = "not read"
+    #: Pain that could not be laid to a pitcher's record: the staff hear of it all the same.
+    PAIN_UNPLACED = "pain unplaced"
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +62,9 @@ class Question:
         )
 
 
+PAIN_UNPLACED = Question(QuestionCode.PAIN_UNPLACED)
+
+
 @dataclass(frozen=True, slots=True)
 class Kept:
     """One entry about one pitcher, with its local day and what waits for an answer."""
@@ -80,8 +85,6 @@ class Decision:
     state: LineState
     kept: tuple[Kept, ...] = ()
     questions: tuple[Question, ...] = ()
-    #: Pain that could not be laid to a pitcher's record: the staff must hear of it all the same.
-    unplaced_pain: bool = False
 
 
 @dataclass(slots=True)
@@ -90,7 +93,6 @@ class _Work:
     posted: datetime
     kept: list[Kept] = field(default_factory=list)
     questions: list[Question] = field(default_factory=list)
-    unplaced_pain: bool = False
 
     def ask(self, question: Question) -> None:
         if question not in self.questions:
@@ -108,7 +110,7 @@ def decide(reading: Reading, crew: Crew, posted: datetime) -> Decision:
         _place(work, entry)
     for unread in reading.unread:
         work.ask(_unread_question(unread))
-    return Decision(_state(work), tuple(work.kept), tuple(work.questions), work.unplaced_pain)
+    return Decision(_state(work), tuple(work.kept), tuple(work.questions))
 
 
 def _unread_question(unread: Unread) -> Question:
@@ -120,7 +122,7 @@ def _unread_question(unread: Unread) -> Question:
 def _place(work: _Work, entry: Entry) -> None:
     targets = _targets(work, entry)
     if not targets and entry.pain:
-        work.unplaced_pain = True
+        work.ask(PAIN_UNPLACED)
     for arm in targets:
         _keep(work, entry, arm)
 
@@ -183,12 +185,14 @@ def _keep(work: _Work, entry: Entry, arm: Arm) -> None:
     allowed = frozenset(subject for subject in stated if may_log(relations, subject))
     if stated - allowed:
         work.ask(Question(QuestionCode.NOT_ALLOWED, about=arm.name, pitcher_id=arm.pitcher_id))
-        work.unplaced_pain |= bool(entry.pain) and Subject.ARM not in allowed
+        if entry.pain and Subject.ARM not in allowed:
+            work.ask(PAIN_UNPLACED)
     if not allowed:
         return
     if not arm.consented:
         work.ask(Question(QuestionCode.NO_CONSENT, about=arm.name, pitcher_id=arm.pitcher_id))
-        work.unplaced_pain |= bool(entry.pain)
+        if entry.pain:
+            work.ask(PAIN_UNPLACED)
         return
     waiting = _waiting(work, entry, kind, arm) if allowed & THROWING else ()
     number = sum(kept.arm.pitcher_id == arm.pitcher_id for kept in work.kept)
@@ -253,10 +257,16 @@ def _waiting(work: _Work, entry: Entry, kind: str | None, arm: Arm) -> tuple[str
     return tuple(waiting)
 
 
+#: What no better line can change: somebody else must act.
+REFUSALS = frozenset(
+    {QuestionCode.NOT_ALLOWED, QuestionCode.NO_CONSENT, QuestionCode.PAIN_UNPLACED}
+)
+
+
 def _state(work: _Work) -> LineState:
     codes = {question.code for question in work.questions}
     if not codes:
         return LineState.READ if work.kept else LineState.TALK
-    if codes <= {QuestionCode.NOT_ALLOWED, QuestionCode.NO_CONSENT} and not work.kept:
+    if codes <= REFUSALS and not work.kept:
         return LineState.NOT_ALLOWED
     return LineState.ASKED

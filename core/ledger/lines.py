@@ -208,7 +208,6 @@ def _hear(session: Session, line: Line, place: _Place, now: datetime) -> list[No
         _heard(line, place, now, crew),
         in_words=_in_words(decision, posted, first),
         by_scorekeeper=_by_scorekeeper(decision, crew),
-        unplaced_pain=decision.unplaced_pain,
     )
     return [*owed(session, heard), *hints(line, now)]
 
@@ -245,7 +244,6 @@ def _heard(line: Line, place: _Place, now: datetime, crew: Crew | None) -> Heard
         now=now,
         in_words=False,
         by_scorekeeper=False,
-        unplaced_pain=False,
         teams=(place.team,) if place.team else crew.teams if crew else (),
     )
 

@@ -1,6 +1,7 @@
 """What must be told after a line changed the record, and to whom: places, not words."""
 
-from dataclasses import dataclass, replace
+from collections.abc import Sequence
+from dataclasses import dataclass
 from datetime import datetime, time, timedelta
 from enum import StrEnum
 from zoneinfo import ZoneInfo
@@ -8,6 +9,7 @@ from zoneinfo import ZoneInfo
 from sqlmodel import Session, col, select
 
 from core.audience import Occasion, Told, who_is_told
+from core.ledger.decide import QuestionCode
 from core.model import (
     Feeling,
     GuardianLink,
@@ -32,6 +34,7 @@ class NoticeKind(StrEnum):
     STAFF_COUNTS = "staff counts"
     PAIN = "pain"
     PAIN_WITHDRAWN = "pain withdrawn"
+    PAIN_UNPLACED = "pain unplaced"
     KEPT_BACK = "kept back"
     STRANGER = "stranger"
     HINT = "hint"
@@ -78,36 +81,26 @@ class Heard:
     #: Whether the answer must come in words (a reaction is enough for most lines).
     in_words: bool
     by_scorekeeper: bool
-    unplaced_pain: bool
     #: The teams that answer for the line: the channel's own, else the author's.
     teams: tuple[Team, ...]
 
+    @property
+    def time_zone(self) -> str:
+        """The zone of the first team; UTC where there is none."""
+        return self.teams[0].time_zone if self.teams else "UTC"
+
 
 def owed(session: Session, heard: Heard) -> list[Notice]:
-    """Every message that the line as it stands now calls for."""
+    """Every message that the line as it stands now calls for, and to whom it goes.
+
+    A message that is called for no more is still named, to bring it up to date where it
+    is shown already.
+    """
     line = heard.line
     notices = [_answer(heard)]
     if line.deleted_at is None:
         notices.append(_reaction(heard))
-    outings = list(session.exec(select(Outing).where(Outing.line_id == key(line))))
-    if heard.by_scorekeeper:
-        notices += _for_staff(session, heard, NoticeKind.STAFF_COUNTS, outings)
-    notices += _pain(session, heard)
-    if any(question["code"] == "no consent" for question in line.questions):
-        notices += _to_teams(heard, NoticeKind.KEPT_BACK, heard.teams)
-    return notices
-
-
-def _reaction(heard: Heard) -> Notice:
-    line = heard.line
-    return Notice(
-        slot=f"reaction/{key(line)}",
-        kind=NoticeKind.REACTION,
-        destination=line.channel,
-        not_before=heard.now,
-        line_id=key(line),
-        only_if_shown=line.state in {LineState.TALK, LineState.STRANGER},
-    )
+    return [*notices, *_counts(session, heard), *_arm(session, heard), *_about_line(heard)]
 
 
 def _answer(heard: Heard) -> Notice:
@@ -126,85 +119,125 @@ def _answer(heard: Heard) -> Notice:
     )
 
 
-def _to_teams(heard: Heard, kind: NoticeKind, teams: tuple[Team, ...] | list[Team]) -> list[Notice]:
-    return [
-        Notice(
-            slot=f"{kind}/{key(heard.line)}/team/{key(team)}",
-            kind=kind,
-            destination=team.staff_channel,
-            not_before=heard.now,
-            line_id=key(heard.line),
-            team_id=key(team),
-        )
-        for team in teams
-    ]
-
-
-def _for_staff(
-    session: Session, heard: Heard, kind: NoticeKind, rows: list[Outing] | list[PainReport]
-) -> list[Notice]:
-    teams = teams_of(session, {row.pitcher_id for row in rows})
-    # In the staff channel itself the line and the thread under it tell the staff.
-    elsewhere = [team for team in teams if team.staff_channel != heard.line.channel]
-    standing = any(row.withdrawn_at is None for row in rows)
-    return [
-        replace(notice, only_if_shown=not standing) for notice in _to_teams(heard, kind, elsewhere)
-    ]
-
-
-def _pain(session: Session, heard: Heard) -> list[Notice]:
+def _reaction(heard: Heard) -> Notice:
     line = heard.line
-    reports = [
-        report
-        for report in session.exec(select(PainReport).where(PainReport.line_id == key(line)))
-        if report.feeling in TOLD_FEELINGS
-    ]
-    notices = _for_staff(session, heard, NoticeKind.PAIN, reports) if reports else []
-    if heard.unplaced_pain and not reports:
-        others = [team for team in heard.teams if team.staff_channel != line.channel]
-        notices += _to_teams(heard, NoticeKind.PAIN, others)
-    pain = [report for report in reports if report.feeling == Feeling.PAIN]
-    if pain and Told.GUARDIANS in who_is_told(Occasion.PAIN).told:
-        notices += _guardians(session, heard, pain)
-    return notices + [_withdrawn(heard, notice) for notice in notices if _gone(reports)]
+    return Notice(
+        slot=f"reaction/{key(line)}",
+        kind=NoticeKind.REACTION,
+        destination=line.channel,
+        not_before=heard.now,
+        line_id=key(line),
+        only_if_shown=line.state in {LineState.TALK, LineState.STRANGER},
+    )
+
+
+def _counts(session: Session, heard: Heard) -> list[Notice]:
+    outings = session.exec(select(Outing).where(Outing.line_id == key(heard.line))).all()
+    standing = any(outing.withdrawn_at is None for outing in outings)
+    pitchers = {outing.pitcher_id for outing in outings}
+    wanted = standing and heard.by_scorekeeper
+    kind = NoticeKind.STAFF_COUNTS
+    return _tell(session, heard, Occasion.COUNTED_BY_SCOREKEEPER, kind, pitchers, wanted)
 
 
 TOLD_FEELINGS = frozenset({Feeling.PAIN, Feeling.SORE, Feeling.TIRED})
 
 
-def _gone(reports: list[PainReport]) -> bool:
-    return bool(reports) and all(report.withdrawn_at is not None for report in reports)
+def _arm(session: Session, heard: Heard) -> list[Notice]:
+    """What follows from pain, soreness and tiredness, reports taken back included."""
+    of_line = select(PainReport).where(PainReport.line_id == key(heard.line))
+    reports = [one for one in session.exec(of_line) if one.feeling in TOLD_FEELINGS]
+    pain = {one.pitcher_id for one in reports if one.feeling == Feeling.PAIN}
+    milder = {one.pitcher_id for one in reports} - pain
+    standing = {one.pitcher_id for one in reports if one.withdrawn_at is None}
+    notices = _tell(
+        session, heard, Occasion.SORE_OR_TIRED, NoticeKind.PAIN, milder, bool(milder & standing)
+    )
+    # One message for each reader and line: where both are told, the pain's row decides.
+    by_slot = {notice.slot: notice for notice in notices}
+    for notice in _tell(
+        session, heard, Occasion.PAIN, NoticeKind.PAIN, pain, bool(pain & standing)
+    ):
+        by_slot[notice.slot] = notice
+    gone = bool(reports) and not standing
+    withdrawn = NoticeKind.PAIN_WITHDRAWN
+    taken_back = _tell(session, heard, Occasion.PAIN_WITHDRAWN, withdrawn, pain, gone)
+    return [*by_slot.values(), *taken_back]
 
 
-def _guardians(session: Session, heard: Heard, pain: list[PainReport]) -> list[Notice]:
-    standing = any(report.withdrawn_at is None for report in pain)
-    pitchers = {report.pitcher_id for report in pain}
+def _about_line(heard: Heard) -> list[Notice]:
+    """What the staff of the channel hear of a line that is on nobody's record."""
+    notices = []
+    for code, kind in (
+        (QuestionCode.PAIN_UNPLACED, NoticeKind.PAIN_UNPLACED),
+        (QuestionCode.NO_CONSENT, NoticeKind.KEPT_BACK),
+    ):
+        wanted = any(question["code"] == code for question in heard.line.questions)
+        notices += _to_staff(heard, kind, heard.teams, wanted)
+    return notices
+
+
+def _tell(
+    session: Session,
+    heard: Heard,
+    occasion: Occasion,
+    kind: NoticeKind,
+    pitchers: set[int],
+    wanted: bool,
+) -> list[Notice]:
+    """The messages of one row of the audience table about these pitchers."""
+    if not pitchers:
+        return []
+    row = who_is_told(occasion)
+    notices: list[Notice] = []
+    if Told.STAFF_CHANNEL in row.told:
+        notices += _to_staff(heard, kind, teams_of(session, pitchers), wanted)
+    if Told.GUARDIANS in row.told:
+        at = quiet_until(heard.now, heard.time_zone) if row.waits_for_morning else heard.now
+        notices += _to_guardians(session, heard, kind, pitchers, at, wanted)
+    return notices
+
+
+def _to_staff(heard: Heard, kind: NoticeKind, teams: Sequence[Team], wanted: bool) -> list[Notice]:
+    line = heard.line
     return [
         Notice(
-            slot=f"{NoticeKind.PAIN}/{key(heard.line)}/person/{key(person)}",
-            kind=NoticeKind.PAIN,
-            destination=person.slack_id,
+            slot=f"{kind}/{key(line)}/team/{key(team)}",
+            kind=kind,
+            destination=team.staff_channel,
             not_before=heard.now,
-            line_id=key(heard.line),
-            person_id=key(person),
-            only_if_shown=not standing,
+            line_id=key(line),
+            team_id=key(team),
+            only_if_shown=not wanted,
         )
-        for person in guardians_of(session, pitchers)
-        if person.slack_id is not None and key(person) != heard.line.author_id
+        for team in teams
+        # In the staff channel itself the line and the thread under it tell the staff.
+        if team.staff_channel != line.channel
     ]
 
 
-def _withdrawn(heard: Heard, notice: Notice) -> Notice:
-    """The words that follow a pain notice whose report was taken back: adults decide."""
-    waits = notice.team_id is None
-    zone = heard.teams[0].time_zone if heard.teams else "UTC"
-    return replace(
-        notice,
-        slot=notice.slot.replace(NoticeKind.PAIN, NoticeKind.PAIN_WITHDRAWN, 1),
-        kind=NoticeKind.PAIN_WITHDRAWN,
-        not_before=quiet_until(notice.not_before, zone) if waits else notice.not_before,
-        only_if_shown=False,
-    )
+def _to_guardians(
+    session: Session,
+    heard: Heard,
+    kind: NoticeKind,
+    pitchers: set[int],
+    at: datetime,
+    wanted: bool,
+) -> list[Notice]:
+    line = heard.line
+    return [
+        Notice(
+            slot=f"{kind}/{key(line)}/person/{key(person)}",
+            kind=kind,
+            destination=person.slack_id,
+            not_before=at,
+            line_id=key(line),
+            person_id=key(person),
+            only_if_shown=not wanted,
+        )
+        for person in guardians_of(session, pitchers)
+        if person.slack_id is not None and key(person) != line.author_id
+    ]
 
 
 def teams_of(session: Session, pitcher_ids: set[int]) -> list[Team]:

@@ -1,0 +1,85 @@
+"""`spinkeeper team load` as somebody would run it, against a workspace and its database."""
+
+import os
+import subprocess
+import sys
+import tomllib
+from pathlib import Path
+
+import pytest
+from sqlmodel import func, select
+
+from bot.local.workspace import Workspace
+from core.model import Pitcher, Team
+from core.store import Store
+
+ROOT = Path(__file__).parent.parent.parent
+DEMO = ROOT / "fixtures" / "demo"
+
+
+@pytest.fixture
+def herons(ws: Workspace) -> Workspace:
+    """The demo club's people and channels."""
+    known = tomllib.loads((DEMO / "people.toml").read_text())
+    people = {one["key"]: ws.add_person(one["name"], name=one["handle"]) for one in known["people"]}
+    for channel in known["channels"]:
+        members = [people[who] for who in channel["members"]]
+        ws.add_channel(channel["name"], members, private=channel["private"])
+    return ws
+
+
+def load(ws: Workspace, database: Path, *options: str) -> subprocess.CompletedProcess[str]:
+    environment = {
+        **os.environ,  # noqa: TID251 - handed on to a child process
+        "SLACK_BOT_TOKEN": ws.bot_token,
+        "SLACK_API_URL": ws.api_url,
+        "SPINKEEPER_DATABASE_URL": f"sqlite:///{database}",
+    }
+    return subprocess.run(
+        [sys.executable, "-m", "bot.cli", "team", "load", str(DEMO / "team.toml"), *options],
+        cwd=ROOT, env=environment, capture_output=True, text=True, timeout=60, check=False,
+    )  # fmt: skip
+
+
+def counts(database: Path) -> tuple[int, int]:
+    store = Store(f"sqlite:///{database}")
+    with store.reading() as session:
+        teams = session.exec(select(func.count()).select_from(Team)).one()
+        pitchers = session.exec(select(func.count()).select_from(Pitcher)).one()
+    store.close()
+    return teams, pitchers
+
+
+def test_the_demo_club_loads_and_a_second_time_changes_nothing(
+    herons: Workspace, tmp_path: Path
+) -> None:
+    database = tmp_path / "club.sqlite3"
+
+    first = load(herons, database)
+    second = load(herons, database)
+
+    assert first.returncode == 0, first.stderr
+    assert "Team added: Herons 17U" in first.stdout
+    assert "added" not in second.stdout
+    assert counts(database) == (2, 12)
+
+
+def test_a_dry_run_writes_nothing(herons: Workspace, tmp_path: Path) -> None:
+    database = tmp_path / "club.sqlite3"
+
+    shown = load(herons, database, "--dry-run")
+
+    assert shown.returncode == 0, shown.stderr
+    assert "Pitcher added: Leo" in shown.stdout
+    assert counts(database) == (0, 0)
+
+
+def test_channels_and_people_that_slack_does_not_know_are_all_named(
+    ws: Workspace, tmp_path: Path
+) -> None:
+    ended = load(ws, tmp_path / "club.sqlite3")
+
+    assert ended.returncode == 2
+    assert "17u-pitching-log" in ended.stderr
+    assert "@dana" in ended.stderr
+    assert counts(tmp_path / "club.sqlite3") == (0, 0)
