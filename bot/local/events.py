@@ -64,7 +64,8 @@ def member_joined(user: str, channel: Channel, team_id: str, stamp: str, inviter
         "type": "member_joined_channel",
         "user": user,
         "channel": channel.id,
-        "channel_type": "C" if channel.kind == "public" else "G",
+        # The first letter of the id, which does not tell public from private.
+        "channel_type": channel.id[0],
         "team": team_id,
         "inviter": inviter,
         "event_ts": stamp,
@@ -77,7 +78,8 @@ def member_left(user: str, channel: Channel, team_id: str, stamp: str) -> Json:
         "type": "member_left_channel",
         "user": user,
         "channel": channel.id,
-        "channel_type": "C" if channel.kind == "public" else "G",
+        # The first letter of the id, which does not tell public from private.
+        "channel_type": channel.id[0],
         "team": team_id,
         "event_ts": stamp,
     }

@@ -83,6 +83,7 @@ class Message:
     app_id: str | None = None
     username: str | None = None
     client_msg_id: str | None = None
+    inviter: str | None = None
     edited: Edited | None = None
     reactions: tuple[Reaction, ...] = ()
 
@@ -95,6 +96,11 @@ class Message:
     def is_tombstone(self) -> bool:
         """Whether it was deleted while replies hung on it."""
         return self.subtype == "tombstone"
+
+    @property
+    def is_notice(self) -> bool:
+        """Whether Slack wrote it, as when somebody joins."""
+        return self.subtype is not None and self.subtype.startswith(("channel_", "group_"))
 
     def reacted(self, name: str) -> tuple[str, ...]:
         """Return the ids of those who reacted with this emoji."""

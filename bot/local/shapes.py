@@ -85,16 +85,19 @@ def message_json(
         shown["user"] = message.user
     shown |= {"text": message.text, "ts": message.ts}
     if message.is_tombstone:
-        return shown | {"hidden": True} | _thread(state, message)
-    shown["team"] = team_id
-    shown |= _author(state, message)
+        return shown | {"hidden": True} | _thread(state, message, team_id)
+    if message.inviter is not None:
+        shown["inviter"] = message.inviter
+    if message.user is not None:
+        shown["team"] = team_id
+    shown |= _author(state, message, team_id)
     shown |= _contents(message)
     if with_metadata and message.metadata is not None:
         shown["metadata"] = message.metadata
-    return shown | _thread(state, message)
+    return shown | _thread(state, message, team_id)
 
 
-def _author(state: State, message: Message) -> Json:
+def _author(state: State, message: Message, team_id: str) -> Json:
     if message.bot_id is None:
         return {"client_msg_id": message.client_msg_id} if message.client_msg_id else {}
     author: Json = {"bot_id": message.bot_id}
@@ -108,6 +111,9 @@ def _author(state: State, message: Message) -> Json:
             "app_id": message.app_id,
             "name": name,
             "deleted": False,
+            "updated": 0,
+            "icons": {},
+            "team_id": team_id,
         }
     return author
 
@@ -129,12 +135,14 @@ def _contents(message: Message) -> Json:
     return shown
 
 
-def _thread(state: State, message: Message) -> Json:
+def _thread(state: State, message: Message, team_id: str) -> Json:
     if message.is_reply:
         parent = state.find_message(message.channel, message.thread_ts or "")
         thread: Json = {"thread_ts": message.thread_ts}
         if parent is not None and parent.user is not None:
             thread["parent_user_id"] = parent.user
+        if parent is not None and message.subtype == "thread_broadcast":
+            thread["root"] = message_json(state, parent, team_id)
         return thread
     replies = state.replies_to(message)
     if not replies:

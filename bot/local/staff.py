@@ -67,7 +67,8 @@ class Staff(Talk):
             event = events.member_joined(
                 person.id, joined, self.installation.team_id, stamp, inviter
             )
-            line = self._notice(joined, person, "channel_join", "has joined the channel")
+            says = "has joined the channel"
+            line = self._notice(joined, person, "channel_join", says, inviter=by)
             return [*line, *self.emit("member_joined_channel", event, joined)]
 
     def invite_app(self, channel: Channel, by: Person) -> list[Delivery]:
@@ -103,7 +104,14 @@ class Staff(Talk):
             return self.emit("user_change", event)
 
     def _notice(
-        self, channel: Channel, person: Person, subtype: str, says: str
+        self,
+        channel: Channel,
+        person: Person,
+        subtype: str,
+        says: str,
+        inviter: Person | None = None,
     ) -> tuple[Delivery, ...]:
         text = f"<@{person.id}> {says}"
-        return self.post(Message("", channel.id, person.id, text, subtype=subtype)).deliveries
+        invited_by = inviter.id if inviter is not None else None
+        draft = Message("", channel.id, person.id, text, subtype=subtype, inviter=invited_by)
+        return self.post(draft).deliveries

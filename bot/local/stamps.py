@@ -25,6 +25,15 @@ class Stamps:
         self._last = max(self._last + 1, self.micros())
         return f"{self._last // MICROSECONDS}.{self._last % MICROSECONDS:06d}"
 
+    def edit(self) -> str:
+        """Return the stamp of an edit: Slack gives it in whole seconds.
+
+        So two edits within a second have the same one, and an edit can be stamped earlier
+        than the message. Seen in slackapi/bolt-python, tests/scenario_tests/
+        test_message_changed.py ("1665102362.000000"), and in other captured payloads.
+        """
+        return f"{self.seconds()}.000000"
+
     def micros(self) -> int:
         """Return the clock in microseconds since 1970-01-01 UTC."""
         moment = self._now()

@@ -82,7 +82,7 @@ class Talk(Stage):
         """Let the author correct a message."""
         message = self.message(said)
         block = rich_text(text, self.new_block_id(), literal=literal)
-        stamp = Edited(message.user or "", self.state.stamps.next())
+        stamp = Edited(message.user or "", self.state.stamps.edit())
         return self.change(
             message,
             text=message_text(text, literal=literal),
@@ -226,17 +226,26 @@ class Talk(Stage):
         return ts if found is None else found.thread_ts or ts
 
     def _picture(self, person: Person) -> Json:
-        file_id = self.state.ids.next("F")
+        file_id, created = self.state.ids.next("F"), self.state.stamps.seconds()
+        address = f"{self.base_url}/files/{file_id}"
         return {
             "id": file_id,
-            "created": self.state.stamps.seconds(),
+            "created": created,
+            "timestamp": created,
             "name": "image.png",
             "title": "image.png",
             "mimetype": "image/png",
             "filetype": "png",
+            "pretty_type": "PNG",
             "user": person.id,
+            "editable": False,
             "size": 48213,
-            "url_private": f"{self.base_url}/files/{file_id}/image.png",
+            "mode": "hosted",
+            "is_external": False,
+            "is_public": True,
+            "url_private": f"{address}/image.png",
+            "url_private_download": f"{address}/download/image.png",
+            "permalink": address,
         }
 
     def _mentions_app(self, message: Message, channel: Channel) -> bool:

@@ -122,7 +122,7 @@ class Touch(Talk):
         with self.changed:
             channel = self.state.direct("im", (person.id, self.bot.id))
             home = self.state.homes.get(person.id)
-            shown = self.shown_view(home) if home is not None else None
+            shown = self.shown_view(home) if home is not None and tab == "home" else None
             stamp = self.state.stamps.next()
             event = events.home_opened(person.id, channel, tab, shown, stamp)
             return self.emit("app_home_opened", event)

@@ -64,13 +64,19 @@ def direct_message(ws: Workspace, user_id: str) -> Channel:
     return ws.state.direct("im", (user_id, ws.bot.id))
 
 
-def named_message(ws: Workspace, args: Arguments, name: str, channel: Channel) -> Message:
+def named_message(
+    ws: Workspace,
+    args: Arguments,
+    name: str,
+    channel: Channel,
+    malformed: str = "message_not_found",
+) -> Message:
     """Return the message that an argument names by its `ts`."""
     ts = args.required(name)
     try:
         moment_of(ts)
     except ValueError:
-        raise ApiError("message_not_found") from None
+        raise ApiError(malformed) from None
     message = ws.state.find_message(channel.id, ts)
     if message is None or message.is_tombstone:
         raise ApiError("message_not_found")

@@ -56,7 +56,7 @@ def update(ws: Workspace, args: Arguments) -> Json:
     edited = message.edited
     if not blocks:
         # With blocks Slack does not flag the message as edited.
-        edited = Edited(ws.bot.id, ws.state.stamps.next())
+        edited = Edited(ws.bot.id, ws.state.stamps.edit())
     metadata = _metadata(args) if "metadata" in args else message.metadata
     ws.change(message, text=text, blocks=blocks, metadata=metadata, edited=edited)
     shown = message_json(ws.state, ws.message(message), ws.team_id, with_metadata=True)
@@ -114,8 +114,9 @@ def _thread(ws: Workspace, args: Arguments, channel: Channel) -> str | None:
     if parent is None:
         # As reported of Slack: a reply to what was deleted meanwhile surfaces in the channel.
         return None
-    if parent.is_reply:
-        # Slack advises against it without saying what happens; here it is refused.
+    if parent.is_reply or parent.is_notice:
+        # Slack refuses threads on its own lines; what it does with the ts of a reply it does
+        # not say ("avoid using a reply's ts"), so that is refused too.
         raise ApiError("cannot_reply_to_message")
     return ts
 

@@ -35,4 +35,7 @@ def _name(ws: Workspace, args: Arguments) -> str:
 def _message(ws: Workspace, args: Arguments) -> Message:
     if "channel" not in args or "timestamp" not in args:
         raise ApiError("no_item_specified")
-    return named_message(ws, args, "timestamp", joined_channel(ws, args.required("channel")))
+    channel = joined_channel(ws, args.required("channel"))
+    if channel.archived:
+        raise ApiError("is_archived")
+    return named_message(ws, args, "timestamp", channel, malformed="bad_timestamp")

@@ -143,6 +143,19 @@ def test_a_reply_to_a_reply_is_refused(
     assert refused == "cannot_reply_to_message"
 
 
+def test_a_reply_to_slacks_own_line_is_refused(
+    ws: Workspace, rosa: Person, log: Channel, client: WebClient
+) -> None:
+    line, _ = ws.join(ws.add_person("Nico Bell"), log, by=rosa)
+    joined = line.event["ts"]
+
+    refused = refusal(
+        lambda: client.chat_postMessage(channel=log.id, thread_ts=joined, text="welcome")
+    )
+
+    assert refused == "cannot_reply_to_message"
+
+
 def test_an_ephemeral_message_is_seen_by_one_and_kept_nowhere(
     ws: Workspace, rosa: Person, log: Channel, client: WebClient
 ) -> None:

@@ -69,7 +69,8 @@ def test_an_edit_carries_both_texts_and_its_own_stamp(
     assert event["hidden"] is True
     assert event["message"]["text"] == "63p"
     assert event["message"]["ts"] == said.ts != event["ts"]
-    assert event["message"]["edited"]["user"] == rosa.id
+    # Whole seconds: slackapi/bolt-python, tests/scenario_tests/test_message_changed.py.
+    assert event["message"]["edited"] == {"user": rosa.id, "ts": f"{said.ts[:10]}.000000"}
     assert event["previous_message"]["text"] == "62p"
     assert not {"user", "text"} & set(event)
 

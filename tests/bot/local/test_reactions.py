@@ -73,3 +73,17 @@ def test_a_message_that_is_gone(
     )
 
     assert refused == "message_not_found"
+
+
+def test_where_no_emoji_can_be_put(
+    ws: Workspace, rosa: Person, log: Channel, client: WebClient
+) -> None:
+    said = ws.say(rosa, log, "62p")
+
+    def add(**on: str) -> str:
+        return refusal(lambda: client.api_call("reactions.add", params={"name": "fire", **on}))
+
+    assert add(channel=log.id) == "no_item_specified"
+    assert add(channel=log.id, timestamp="yesterday") == "bad_timestamp"
+    ws.archive(log, rosa)
+    assert add(channel=log.id, timestamp=said.ts) == "is_archived"
