@@ -1,6 +1,7 @@
-"""What is stored: one file for people, one for the pitching record, one for messages."""
+"""What is stored: people, their teams' calendar, the pitching record, and owed messages."""
 
 from core.model.base import Stored, key
+from core.model.calendar import CoachLimit, Season, SeasonKind, TeamEvent
 from core.model.message import MessageState, OutboxMessage
 from core.model.people import (
     STAFF_ROLES,
@@ -30,6 +31,7 @@ __all__ = [
     "AuditAction",
     "AuditEntry",
     "BreakingPitch",
+    "CoachLimit",
     "Feeling",
     "GuardianLink",
     "Line",
@@ -44,8 +46,11 @@ __all__ = [
     "Pitcher",
     "PitcherTeam",
     "Role",
+    "Season",
+    "SeasonKind",
     "Stored",
     "Team",
+    "TeamEvent",
     "Workspace",
     "key",
 ]

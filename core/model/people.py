@@ -64,6 +64,8 @@ class Team(Stored, table=True):
     #: lower it: Slack's Developer Policy does not allow use by children under 16.
     account_age: int = 16
     season_start: date | None = None
+    #: What the coach allows on a rest day, by activity, in the coach's own words.
+    rest_day: dict[str, str] = Field(default_factory=dict, sa_type=JSON)
 
 
 class Person(Stored, table=True):
