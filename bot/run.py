@@ -21,7 +21,7 @@ from bot.listeners.messages import Desk
 from bot.outbox import Outbox
 from bot.schedule import Schedule
 from bot.settings import Settings, database_url
-from core.ledger.view import Books
+from core.ledger.binding import Books
 from core.model import Workspace
 from core.rulebooks import RuleBook, load_books
 from core.store import Store, migrate

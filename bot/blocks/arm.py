@@ -8,7 +8,8 @@ from sqlmodel import Session, col, select
 
 from bot.wording import pain as say
 from bot.wording.words import safe, sentences
-from core.ledger.notices import TOLD_FEELINGS, guardians_of
+from core.ledger.notices import TOLD_FEELINGS
+from core.ledger.people import guardians_of
 from core.model import Feeling, Line, PainReport, Person, Pitcher, key
 from core.pain import Report, stops_throwing
 

@@ -11,9 +11,10 @@ from bot.outbox.rendered import Reaction, Rendered
 from bot.wording import answers, hints, pain
 from bot.wording.words import listed, safe
 from core.ledger import NoticeKind
+from core.ledger.binding import Books
 from core.ledger.decide import Question, QuestionCode
 from core.ledger.hints import hint_for
-from core.ledger.view import Books, line_view
+from core.ledger.view import line_view
 from core.model import Line, LineState, OutboxMessage, Person, PitcherTeam, Team
 
 #: Slack's names of the two reactions: a line that is in the log, a line with a question.

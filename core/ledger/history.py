@@ -3,8 +3,8 @@
 from sqlmodel import Session, col, select
 
 from core.mix import Game
-from core.model import Outing
-from core.rest import Thrown
+from core.model import Outing, Pitcher
+from core.rest import Thrower, Thrown
 
 
 def standing_outings(session: Session, pitcher_id: int) -> list[Outing]:
@@ -16,6 +16,11 @@ def standing_outings(session: Session, pitcher_id: int) -> list[Outing]:
             .order_by(col(Outing.on), col(Outing.id))
         )
     )
+
+
+def thrower_of(pitcher: Pitcher) -> Thrower:
+    """What the bands of the rule books go by."""
+    return Thrower(birth_date=pitcher.birth_date, grade=pitcher.grade, level=pitcher.level)
 
 
 def thrown(outings: list[Outing]) -> list[Thrown]:

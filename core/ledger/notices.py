@@ -6,19 +6,17 @@ from datetime import datetime, time, timedelta
 from enum import StrEnum
 from zoneinfo import ZoneInfo
 
-from sqlmodel import Session, col, select
+from sqlmodel import Session, select
 
 from core.audience import Occasion, Told, who_is_told
 from core.ledger.decide import QuestionCode
+from core.ledger.people import guardians_of, teams_of
 from core.model import (
     Feeling,
-    GuardianLink,
     Line,
     LineState,
     Outing,
     PainReport,
-    Person,
-    PitcherTeam,
     Team,
     key,
 )
@@ -238,16 +236,3 @@ def _to_guardians(
         for person in guardians_of(session, pitchers)
         if person.slack_id is not None and key(person) != line.author_id
     ]
-
-
-def teams_of(session: Session, pitcher_ids: set[int]) -> list[Team]:
-    """The teams that any of these pitchers throws for."""
-    links = select(PitcherTeam.team_id).where(col(PitcherTeam.pitcher_id).in_(pitcher_ids))
-    return list(session.exec(select(Team).where(col(Team.id).in_(links)).order_by(col(Team.id))))
-
-
-def guardians_of(session: Session, pitcher_ids: set[int]) -> list[Person]:
-    """The guardians of any of these pitchers, those without a Slack account included."""
-    links = select(GuardianLink.person_id).where(col(GuardianLink.pitcher_id).in_(pitcher_ids))
-    people = select(Person).where(col(Person.id).in_(links)).order_by(col(Person.id))
-    return list(session.exec(people))

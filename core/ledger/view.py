@@ -1,22 +1,26 @@
 """What a line put into the record, as one viewer may read it."""
 
-from collections.abc import Callable
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import date, timedelta
 
 from sqlmodel import Session, col, select
 
 from core.audience import Relation, View, may_see
+from core.ledger.binding import Books, books_for
 from core.ledger.crew import load_crew
 from core.ledger.decide import Question
-from core.ledger.history import game_of, games, standing_outings, thrown
-from core.ledger.notices import teams_of
+from core.ledger.history import (
+    game_of,
+    games,
+    standing_outings,
+    thrower_of,
+    thrown,
+)
+from core.ledger.people import teams_of
 from core.mix import Mix, Window, mix_of, windows
 from core.model import Line, Outing, PainReport, Person, Pitcher, Team, key
-from core.rest import RestAnswer, RestError, Thrower, answer
-from core.rulebooks import RuleBook, RuleBookError
-
-Books = Callable[[tuple[str, ...]], tuple[RuleBook, ...]]
+from core.rest import RestAnswer, RestError, answer
+from core.rulebooks import RuleBookError
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,15 +116,23 @@ def _standings(
     session: Session, pitcher: Pitcher, seen: list[Outing], books: Books
 ) -> dict[int, Standing]:
     record = standing_outings(session, key(pitcher))
-    teams = teams_of(session, {key(pitcher)})
-    return {key(outing): _standing(outing, record, pitcher, teams, books) for outing in seen}
+    starts = [team.season_start for team in teams_of(session, {key(pitcher)})]
+    season_start = min((start for start in starts if start is not None), default=None)
+    return {
+        key(outing): _standing(
+            outing, record, season_start, *rest_after(session, outing, record, pitcher, books)
+        )
+        for outing in seen
+    }
 
 
 def _standing(
-    outing: Outing, record: list[Outing], pitcher: Pitcher, teams: list[Team], books: Books
+    outing: Outing,
+    record: list[Outing],
+    season_start: date | None,
+    rest: RestAnswer | None,
+    problem: str | None,
 ) -> Standing:
-    season_start = min((t.season_start for t in teams if t.season_start), default=None)
-    rest, problem = rest_after(outing, record, pitcher, teams, books)
     return Standing(
         outing_mix=mix_of([game_of(outing)]),
         windows=windows(games(record), outing.on, season_start),
@@ -130,16 +142,16 @@ def _standing(
 
 
 def rest_after(
-    outing: Outing, record: list[Outing], pitcher: Pitcher, teams: list[Team], books: Books
+    session: Session, outing: Outing, record: list[Outing], pitcher: Pitcher, books: Books
 ) -> tuple[RestAnswer | None, str | None]:
     """The rest owed by the record up to the day of an outing, asked for the day after it.
 
     The second value says, in words, why there is no answer.
     """
-    names = dict.fromkeys([name for team in teams for name in team.rule_books] + pitcher.rule_books)
-    thrower = Thrower(birth_date=pitcher.birth_date, grade=pitcher.grade, level=pitcher.level)
+    day_after = outing.on + timedelta(days=1)
     so_far = thrown([one for one in record if one.on <= outing.on])
     try:
-        return answer(books(tuple(names)), thrower, so_far, outing.on + timedelta(days=1)), None
+        binding = books_for(session, pitcher, day_after, books)
+        return answer(binding, thrower_of(pitcher), so_far, day_after), None
     except (RestError, RuleBookError) as problem:
         return None, str(problem)

@@ -1,0 +1,30 @@
+"""Whether an arm that hurt has been reported pain-free since: silence is no answer.
+
+A report that stopped an arm stands, whatever becomes of its line, until a guardian (or an
+adult pitcher himself) records that the arm is pain-free. It never expires by itself.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """One statement about an arm, in the order in which they were made."""
+
+    on: date
+    stops: bool = False
+    #: "No pain", from somebody who may say so for this arm.
+    pain_free: bool = False
+
+
+def not_cleared_since(said: Iterable[Said]) -> date | None:
+    """The day of the report that still stands, or none."""
+    since: date | None = None
+    for one in said:
+        if one.stops:
+            since = one.on
+        elif one.pain_free:
+            since = None
+    return since
