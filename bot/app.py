@@ -16,6 +16,8 @@ from bot.listeners.messages import Desk
 
 #: Threads for listeners; Slack asks at most ten Socket Mode connections' worth at once.
 LISTENERS = 10
+#: Seconds to wait for Slack; a few calls must fit into the lease of an outbox row (60 s).
+LONGEST_CALL = 10
 
 
 class SlackAccessError(Exception):
@@ -35,7 +37,7 @@ class Installation:
 
 def make_client(token: str, api_url: str) -> WebClient:
     """A Web API client that never repeats a call by itself: a repeated post is a second post."""
-    return WebClient(token=token, base_url=api_url, retry_handlers=[])
+    return WebClient(token=token, base_url=api_url, retry_handlers=[], timeout=LONGEST_CALL)
 
 
 def find_installation(client: WebClient) -> Installation:

@@ -18,7 +18,7 @@ from core.ledger.view import line_view
 from core.model import Line, LineState, OutboxMessage, Person, PitcherTeam, Team
 
 #: Slack's names of the two reactions: a line that is in the log, a line with a question.
-READ_REACTION, ASKED_REACTION = "baseball", "question"
+READ_REACTION, ASKED_REACTION = OURS = ("baseball", "question")
 
 
 class Renderer:
@@ -44,7 +44,7 @@ class Renderer:
         if line is None:
             return None
         if row.kind == NoticeKind.REACTION:
-            return None if line.deleted_at else Reaction(line.ts, _reaction(line))
+            return None if line.deleted_at else Reaction(line.ts, _reaction(line), OURS)
         text = self._texts[row.kind](session, row, line)
         return as_message(text) if text else None
 

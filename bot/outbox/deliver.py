@@ -7,6 +7,7 @@ it is repeated.
 
 import logging
 import random
+import time
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
@@ -14,26 +15,29 @@ from threading import Lock
 from typing import Any, cast
 
 from slack_sdk import WebClient
-from sqlalchemy import ColumnElement, CursorResult, Select, update
-from sqlalchemy import select as sa_select
-from sqlalchemy.orm import aliased
+from sqlalchemy import CursorResult, case, update
 from sqlmodel import Session, col, func, select
 
 from bot.outbox import slack
 from bot.outbox.rendered import Reaction, Rendered, Words
 from bot.outbox.slack import Failure, SendError, Shown
+from bot.outbox.turn import due, free, in_turn
 from core.ledger import NoticeKind
 from core.model import MessageState, OutboxMessage, key
 from core.store import Store
 
 log = logging.getLogger(__name__)
 
-#: How long a claimed row belongs to its process; longer than a send can take (30 s).
+#: How long a claimed row belongs to its process; longer than its calls can take.
 LEASE = timedelta(seconds=60)
+#: Stop and come back with a fresh `now` after this (s): a lease counts from `now`.
+LONGEST_RUN = 10.0
 #: Slack takes about one message a second in a channel.
 PACE = timedelta(seconds=1)
 LONGEST_WAIT = timedelta(minutes=10)
-MOST_ATTEMPTS = 12
+#: Tries before a message is given up: two days while Slack is away, half an hour while it
+#: refuses for a reason that we do not know.
+MOST_ATTEMPTS = {Failure.UNKNOWN: 300, Failure.REFUSED: 12}
 
 Render = Callable[[Session, OutboxMessage], Rendered | None]
 
@@ -44,45 +48,64 @@ class _Outcome:
 
     state: MessageState
     version: int
-    shown: Shown | None = None
     digest: str | None = None
     retry_at: datetime | None = None
     error: str | None = None
+    #: Nothing was done in Slack, so nothing has to be looked up before the next try.
+    untried: bool = False
 
 
 class Outbox:
     """Delivers the messages that are due, in the order in which they were owed."""
 
-    def __init__(self, store: Store, client: WebClient, render: Render) -> None:
-        """Use `client` for every call; give it no retry handlers, for it must not post twice."""
+    def __init__(
+        self,
+        store: Store,
+        client: WebClient,
+        render: Render,
+        seconds: Callable[[], float] = time.monotonic,
+    ) -> None:
+        """Use `client` for every call; give it no retry handlers, for it must not post twice.
+
+        `seconds` measures how long a run takes.
+        """
         self._store, self._client, self._render = store, client, render
+        self._seconds = seconds
         self._busy = Lock()
         self._blocked: dict[str, datetime] = {}
         self._posted: dict[str, datetime] = {}
 
     def deliver(self, now: datetime) -> int:
-        """Send everything that is due at `now` (UTC) and give the number of rows handled."""
+        """Send what is due at `now` (UTC) and give the number of rows handled.
+
+        A run that takes long leaves the rest to the next call.
+        """
         handled = 0
         with self._busy:
-            while (row := self._claim(now)) is not None:
+            began = self._seconds()
+            while self._seconds() - began < LONGEST_RUN and (row := self._claim(now)) is not None:
                 self._store_outcome(row, self._attempt(row, now), now)
                 handled += 1
         return handled
 
     def next_due(self) -> datetime | None:
         """When the next row that waits is due, or none when nothing waits."""
+        held = col(OutboxMessage.lease_until) > col(OutboxMessage.not_before)
+        next_time = case((held, OutboxMessage.lease_until), else_=col(OutboxMessage.not_before))
         with self._store.reading() as session:
-            waiting = select(func.min(OutboxMessage.not_before)).where(
-                OutboxMessage.state == MessageState.QUEUED
+            waiting = select(func.min(next_time)).where(
+                OutboxMessage.state == MessageState.QUEUED, in_turn()
             )
-            return session.exec(waiting).one()
+            first: datetime | None = session.exec(waiting).one()
+        return first
 
     def _claim(self, now: datetime) -> OutboxMessage | None:
         with self._store.writing() as session:
-            for row_id in session.scalars(_due(now)).all():
+            for row_id in session.scalars(due(now)).all():
                 claimed = session.execute(
                     update(OutboxMessage)
-                    .where(col(OutboxMessage.id) == row_id, _free(now))
+                    # In turn still: another process may have claimed the row before it.
+                    .where(col(OutboxMessage.id) == row_id, free(now), in_turn())
                     .values(
                         state=MessageState.SENDING,
                         lease_until=now + LEASE,
@@ -94,19 +117,36 @@ class Outbox:
         return None
 
     def _attempt(self, row: OutboxMessage, now: datetime) -> _Outcome:
-        with self._store.reading() as session:
-            rendered = self._render(session, row)
-        if rendered is None or rendered.digest == (row.shown or ""):
-            state = MessageState.SENT if row.shown is not None else MessageState.DROPPED
-            return _Outcome(state, row.wanted)
-        wait = self._must_wait(row, rendered, now)
-        if wait is not None:
-            return _Outcome(MessageState.QUEUED, row.delivered, retry_at=wait)
         try:
-            shown = self._send(row, rendered, now)
+            self._find_sent(row)
+            rendered = self._rendered(row)
+            if rendered is None or _is_there(row, rendered):
+                seen = row.shown is not None or row.ts is not None
+                return _Outcome(MessageState.SENT if seen else MessageState.DROPPED, row.wanted)
+            wait = self._must_wait(row, rendered, now)
+            if wait is not None:
+                return _Outcome(MessageState.QUEUED, row.delivered, retry_at=wait, untried=True)
+            self._send(row, rendered, now)
         except SendError as problem:
             return self._failed(row, problem, now)
-        return _Outcome(MessageState.SENT, row.wanted, shown, rendered.digest)
+        return _Outcome(MessageState.SENT, row.wanted, rendered.digest)
+
+    def _find_sent(self, row: OutboxMessage) -> None:
+        """Look for a message whose first sending has an unknown outcome.
+
+        This comes before rendering: what people may see already must be brought up to date
+        even when there would be nothing to begin any more.
+        """
+        if row.attempts > 1 and row.ts is None and row.kind != NoticeKind.REACTION:
+            _note(row, slack.look_up(self._client, row))
+
+    def _rendered(self, row: OutboxMessage) -> Rendered | None:
+        try:
+            with self._store.reading() as session:
+                return self._render(session, row)
+        except Exception as fault:
+            # One message that cannot be rendered must not keep the others back.
+            raise SendError(Failure.REFUSED, type(fault).__name__, "rendering") from fault
 
     def _must_wait(self, row: OutboxMessage, rendered: Rendered, now: datetime) -> datetime | None:
         method = _method(row, rendered)
@@ -118,28 +158,32 @@ class Outbox:
             return last + PACE
         return None
 
-    def _send(self, row: OutboxMessage, rendered: Rendered, now: datetime) -> Shown | None:
-        if isinstance(rendered, Reaction):
-            slack.react(self._client, row.destination, rendered, row.shown)
-            return None
+    def _send(self, row: OutboxMessage, rendered: Rendered, now: datetime) -> None:
         shown = _stands(row)
-        if shown is None and row.attempts > 1:
-            shown = slack.look_up(self._client, row)
-        if shown is None:
+        if isinstance(rendered, Reaction):
+            standing = [row.shown] if row.shown is not None or row.attempts == 1 else rendered.ours
+            slack.react(self._client, row.destination, rendered, standing)
+        elif shown is not None:
+            slack.update(self._client, shown, rendered)
+        else:
             self._posted[row.destination] = now
-            return slack.post(self._client, row, rendered)
-        slack.update(self._client, shown, rendered)
-        return shown
+            _note(row, slack.post(self._client, row, rendered))
 
     def _failed(self, row: OutboxMessage, problem: SendError, now: datetime) -> _Outcome:
         log.warning("message %s: %s", row.id, problem)
-        if problem.failure is Failure.PERMANENT or row.attempts >= MOST_ATTEMPTS:
-            return _Outcome(MessageState.FAILED, row.delivered, error=problem.error)
         if problem.failure is Failure.RATE_LIMITED:
             until = now + timedelta(seconds=problem.after)
             self._blocked[problem.method] = until
-        else:
-            until = now + _backoff(row.attempts)
+            return _Outcome(
+                MessageState.QUEUED,
+                row.delivered,
+                retry_at=until,
+                error=problem.error,
+                untried=True,
+            )
+        if row.attempts >= MOST_ATTEMPTS.get(problem.failure, 0):
+            return _Outcome(MessageState.FAILED, row.delivered, error=problem.error)
+        until = now + _backoff(row.attempts)
         return _Outcome(MessageState.QUEUED, row.delivered, retry_at=until, error=problem.error)
 
     def _store_outcome(self, claimed: OutboxMessage, outcome: _Outcome, now: datetime) -> None:
@@ -148,53 +192,33 @@ class Outbox:
             if row.lease_until != claimed.lease_until or row.attempts != claimed.attempts:
                 return  # the lease ran out and somebody else has it now
             row.state, row.delivered = outcome.state, outcome.version
-            row.lease_until, row.error = None, outcome.error
-            if outcome.shown is not None:
-                row.channel, row.ts = outcome.shown.channel, outcome.shown.ts
+            # `not_before` stays: a look-up begins there, however often a send is put off.
+            row.lease_until, row.error = outcome.retry_at, outcome.error
+            row.channel, row.ts = claimed.channel, claimed.ts
             if outcome.digest is not None:
                 row.shown = outcome.digest
-            if outcome.retry_at is not None:
-                row.not_before = outcome.retry_at
-                if outcome.error is None:
-                    row.attempts -= 1  # only held back: nothing was tried
-            elif row.wanted > outcome.version:
-                row.state, row.not_before, row.attempts = MessageState.QUEUED, now, 0
+            if outcome.untried:
+                row.attempts -= 1
+            elif outcome.state in {MessageState.SENT, MessageState.DROPPED}:
+                row.attempts = 0
+            if outcome.retry_at is None and row.wanted > claimed.wanted:
+                row.state, row.not_before = MessageState.QUEUED, now
             session.add(row)
-
-
-def _due(now: datetime) -> Select[int | None]:
-    """The rows that may be sent now, oldest first; a conversation keeps its order."""
-    earlier = aliased(OutboxMessage)
-    blocked = (
-        select(earlier.id)
-        .where(
-            col(earlier.destination) == col(OutboxMessage.destination),
-            col(earlier.id) < col(OutboxMessage.id),
-            col(earlier.kind) != NoticeKind.REACTION,
-            (col(earlier.state) == MessageState.SENDING)
-            | ((col(earlier.state) == MessageState.QUEUED) & (col(earlier.attempts) > 0)),
-        )
-        .exists()
-    )
-    return (
-        sa_select(col(OutboxMessage.id))
-        .where(_free(now), (col(OutboxMessage.kind) == NoticeKind.REACTION) | ~blocked)
-        .order_by(col(OutboxMessage.id))
-    )
-
-
-def _free(now: datetime) -> ColumnElement[bool]:
-    queued = (col(OutboxMessage.state) == MessageState.QUEUED) & (
-        col(OutboxMessage.not_before) <= now
-    )
-    abandoned = (col(OutboxMessage.state) == MessageState.SENDING) & (
-        col(OutboxMessage.lease_until) < now
-    )
-    return queued | abandoned
 
 
 def _stands(row: OutboxMessage) -> Shown | None:
     return Shown(row.channel, row.ts) if row.channel and row.ts else None
+
+
+def _is_there(row: OutboxMessage, rendered: Rendered) -> bool:
+    # A reaction cannot be looked up: after an unknown outcome it is set right blindly.
+    unknown = isinstance(rendered, Reaction) and row.shown is None and row.attempts > 1
+    return rendered.digest == (row.shown or "") and not unknown
+
+
+def _note(row: OutboxMessage, shown: Shown | None) -> None:
+    if shown is not None:
+        row.channel, row.ts = shown.channel, shown.ts
 
 
 def _method(row: OutboxMessage, rendered: Rendered) -> str:

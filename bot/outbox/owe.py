@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 
+from sqlalchemy import case
 from sqlalchemy.dialects import postgresql, sqlite
 from sqlmodel import Session, col, select
 
@@ -27,8 +28,10 @@ def _bump(session: Session, workspace_id: str, notice: Notice) -> bool:
     row.wanted += 1
     if row.state != MessageState.SENDING:  # a sender looks at `wanted` again when it is done
         row.state = MessageState.QUEUED
-        row.not_before = max(notice.not_before, row.not_before)
-        row.attempts = 0 if row.ts is not None else row.attempts
+        if row.ts is not None:
+            row.attempts = 0
+        if row.attempts == 0:  # else it may stand in Slack: a look-up begins at `not_before`
+            row.not_before = max(notice.not_before, row.not_before)
     session.add(row)
     return True
 
@@ -49,7 +52,9 @@ def _insert(session: Session, workspace_id: str, notice: Notice) -> None:
         "state": MessageState.QUEUED,
         "attempts": 0,
     }
-    again = {"wanted": col(OutboxMessage.wanted) + 1, "state": MessageState.QUEUED}
+    sending = col(OutboxMessage.state) == MessageState.SENDING
+    state = case((sending, MessageState.SENDING), else_=MessageState.QUEUED)
+    again = {"wanted": col(OutboxMessage.wanted) + 1, "state": state}
     key = ["workspace_id", "slot"]
     # Another process may have claimed the slot since we looked: then its row is brought up.
     if session.get_bind().dialect.name == "postgresql":

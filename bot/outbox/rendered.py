@@ -26,6 +26,8 @@ class Reaction:
 
     ts: str
     name: str | None  # none: no reaction belongs there any more
+    #: Every emoji that may stand there from us, should an earlier outcome be unknown.
+    ours: tuple[str, ...] = ()
 
     @property
     def digest(self) -> str:

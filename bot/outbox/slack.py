@@ -1,6 +1,7 @@
 """The calls that put a message into Slack, and what their failures mean."""
 
-from collections.abc import Callable
+import re
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from datetime import timedelta
 from enum import StrEnum
@@ -18,6 +19,9 @@ EVENT_TYPE = "spinkeeper_message"
 #: Slack stamps messages by its own clock: look a little further back than ours says.
 CLOCKS_DIFFER = timedelta(minutes=5)
 
+#: Slack's advice for the text of a message, and its limit when one is changed (characters).
+LONGEST_TEXT = 4_000
+
 #: Errors after which trying again changes nothing (Slack's method pages, docs.slack.dev).
 PERMANENT = frozenset({
     "account_inactive", "cant_update_message", "channel_not_found", "edit_window_closed",
@@ -28,6 +32,12 @@ PERMANENT = frozenset({
     "thread_not_found", "token_expired", "token_revoked", "user_disabled", "user_not_found",
     "user_not_visible", "invalid_arguments", "no_text", "cannot_dm_bot",
 })  # fmt: skip
+#: Errors that pass; the work may have been done all the same (the same pages).
+PASSING = frozenset({
+    "fatal_error", "internal_error", "request_timeout", "service_unavailable",
+    "team_added_to_org",
+})  # fmt: skip
+_ERROR_NAME = re.compile(r"[a-z][a-z0-9_]*")
 #: Errors that say the wanted state is there already.
 DONE_ALREADY = frozenset({"already_reacted", "no_reaction"})
 
@@ -37,6 +47,7 @@ class Failure(StrEnum):
 
     PERMANENT = "permanent"
     RATE_LIMITED = "rate limited"
+    REFUSED = "refused"  # for a reason that no list here names
     UNKNOWN = "unknown"  # it may have been done all the same: look before repeating
 
 
@@ -78,15 +89,18 @@ def update(client: WebClient, shown: Shown, words: Words) -> None:
         client.chat_update,
         channel=shown.channel,
         ts=shown.ts,
-        text=words.text,
+        text=words.text[:LONGEST_TEXT],
         blocks=list(words.blocks),
     )
 
 
-def react(client: WebClient, channel: str, reaction: Reaction, standing: str | None) -> None:
-    """Leave exactly the wanted reaction on a line."""
-    if standing and standing != reaction.name:
-        _call(client.reactions_remove, channel=channel, timestamp=reaction.ts, name=standing)
+def react(
+    client: WebClient, channel: str, reaction: Reaction, standing: Iterable[str | None]
+) -> None:
+    """Leave exactly the wanted reaction on a line; `standing` are those that may be there."""
+    for name in standing:
+        if name and name != reaction.name:
+            _call(client.reactions_remove, channel=channel, timestamp=reaction.ts, name=name)
     if reaction.name:
         _call(client.reactions_add, channel=channel, timestamp=reaction.ts, name=reaction.name)
 
@@ -135,15 +149,28 @@ def _call(method: Callable[..., SlackResponse], **arguments: Any) -> Any:
 
 
 def _error(problem: SlackApiError) -> str:
+    """Slack's name of the error; empty for a body that is no answer of the Web API.
+
+    For such a body the client puts a sentence of its own, and the body, where the name stands.
+    """
     data = problem.response.data
-    return str(data.get("error", "")) if isinstance(data, dict) else ""
+    error = str(data.get("error", "")) if isinstance(data, dict) else ""
+    return error if _ERROR_NAME.fullmatch(error) else ""
 
 
 def _send_error(problem: SlackApiError, error: str, method: str) -> SendError:
     response = problem.response
     if response.status_code == 429 or error in {"ratelimited", "rate_limited"}:
-        after = float(response.headers.get("Retry-After", 1))
-        return SendError(Failure.RATE_LIMITED, "ratelimited", method, after)
+        return SendError(Failure.RATE_LIMITED, "ratelimited", method, _wait(response))
     if error in PERMANENT:
         return SendError(Failure.PERMANENT, error, method)
+    if error and error not in PASSING:
+        return SendError(Failure.REFUSED, error, method)
     return SendError(Failure.UNKNOWN, error or f"http {response.status_code}", method)
+
+
+def _wait(response: SlackResponse) -> float:
+    """The wait that Slack asks for, in seconds; one second where it does not say."""
+    headers = {name.lower(): value for name, value in response.headers.items()}
+    asked = str(headers.get("retry-after", ""))
+    return max(1.0, float(asked)) if asked.isdecimal() else 1.0

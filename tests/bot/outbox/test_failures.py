@@ -1,0 +1,219 @@
+"""What Slack may answer, and what becomes of the message."""
+
+from datetime import timedelta
+
+import pytest
+
+from bot.local.faults import Dropped, HttpError, RateLimited, Refused
+from core.ledger import NoticeKind
+from core.model import MessageState
+from tests.support.post_room import PostRoom
+
+POST = "chat.postMessage"
+
+
+def test_a_rate_limit_is_waited_out_and_then_exactly_one_message_goes(room: PostRoom) -> None:
+    room.ws.faults.order(POST, RateLimited(7))
+    room.owe("a", "rest")
+
+    room.deliver()
+    room.deliver(after=6.9)
+    assert room.posts() == 1
+    assert room.seen() == []
+
+    room.deliver(after=0.1)
+    room.deliver(after=60)
+    assert room.seen() == ["rest"]
+    assert room.posts() == 2
+
+
+def test_a_rate_limit_of_one_method_hinders_no_other(room: PostRoom) -> None:
+    room.owe("old", "first words", to=room.person.id)
+    room.deliver()
+    room.ws.faults.order(POST, RateLimited(7))
+    room.owe("new", "held")
+    room.deliver()
+
+    room.owe("old", "newer words", to=room.person.id)
+    room.deliver(after=1)
+
+    assert room.seen(room.ws.dm(room.person)) == ["newer words"]
+    assert room.seen() == []
+
+
+def test_a_rate_limit_holds_every_post_and_none_is_tried_meanwhile(room: PostRoom) -> None:
+    room.ws.faults.order(POST, RateLimited(7))
+    room.owe("a", "one")
+    room.owe("b", "two", to=room.person.id)
+
+    room.deliver()
+    room.deliver(after=3)
+    assert room.posts() == 1
+
+    room.deliver(after=4)
+    assert room.seen() == ["one"]
+    assert room.seen(room.ws.dm(room.person)) == ["two"]
+
+
+def test_a_rate_limit_without_a_wait_waits_a_second(room: PostRoom) -> None:
+    room.ws.faults.order(POST, RateLimited(None))
+    room.owe("a", "rest")
+
+    room.deliver()
+    room.deliver(after=0.5)
+    assert room.seen() == []
+
+    room.deliver(after=0.5)
+    assert room.seen() == ["rest"]
+
+
+def test_being_held_back_for_days_never_gives_a_message_up(room: PostRoom) -> None:
+    room.ws.faults.order(POST, RateLimited(60), times=400)
+    room.owe("a", "rest")
+
+    for _ in range(400):
+        room.deliver(after=60)
+    room.deliver(after=60)
+
+    assert room.seen() == ["rest"]
+
+
+@pytest.mark.parametrize(
+    "fault",
+    [
+        HttpError(500),
+        HttpError(502, processed=True),
+        HttpError(200, "<html>maintenance</html>"),
+        Dropped(processed=True),
+        Dropped(processed=False),
+        Refused("fatal_error", processed=True),
+        Refused("internal_error"),
+        Refused("service_unavailable"),
+    ],
+    ids=str,
+)
+def test_after_an_unknown_outcome_one_message_stands(
+    room: PostRoom, fault: HttpError | Dropped | Refused
+) -> None:
+    room.ws.faults.order(POST, fault)
+    room.owe("a", "rest")
+
+    room.deliver()
+    room.deliver(after=0.5)  # not at once again
+    assert room.posts() == 1
+    room.deliver(after=10)
+    room.deliver(after=60)
+
+    assert room.seen() == ["rest"]
+    assert room.row("a").state == MessageState.SENT
+
+
+def test_a_message_that_stands_already_is_found_after_a_long_outage(room: PostRoom) -> None:
+    room.ws.faults.order(POST, Dropped())
+    room.ws.faults.order("conversations.history", HttpError(503), times=8)
+    room.owe("a", "rest")
+
+    for _ in range(12):
+        room.deliver(after=15 * 60)
+
+    assert room.seen() == ["rest"]
+    assert room.posts() == 1
+
+
+def test_a_message_that_may_stand_is_brought_up_to_date_after_a_change(room: PostRoom) -> None:
+    room.ws.faults.order(POST, Dropped())
+    room.owe("a", "26 pitches")
+    room.deliver()
+
+    room.clock.advance(timedelta(minutes=30))
+    room.owe("a", "62 pitches")
+    room.deliver()
+
+    assert room.seen() == ["62 pitches"]
+    assert room.posts() == 1
+
+
+def test_what_may_stand_is_looked_up_even_when_nothing_is_left_to_say(room: PostRoom) -> None:
+    room.ws.faults.order(POST, Dropped())
+    room.owe("a", "26 pitches")
+    room.deliver()
+
+    del room.paper.words["a"]
+    room.owe("a")
+    room.deliver(after=10)
+
+    # The renderer was shown that the message stands: it could have taken it back in words.
+    assert room.row("a").ts == room.messages()[0].ts
+    assert room.row("a").state == MessageState.SENT
+
+
+@pytest.mark.parametrize(
+    "error",
+    ["is_archived", "channel_not_found", "not_in_channel", "restricted_action", "invalid_blocks",
+     "user_disabled", "messages_tab_disabled", "token_revoked"],
+)  # fmt: skip
+def test_a_refusal_for_good_is_tried_once(room: PostRoom, error: str) -> None:
+    room.ws.faults.order(POST, Refused(error), times=5)
+    room.owe("a", "rest")
+
+    handled = room.deliver()
+    room.deliver(after=3600)
+
+    assert handled == 1
+    assert room.posts() == 1
+    assert (room.row("a").state, room.row("a").error) == (MessageState.FAILED, error)
+
+
+def test_a_refusal_for_good_does_not_hold_up_the_conversation(room: PostRoom) -> None:
+    room.ws.faults.order(POST, Refused("invalid_blocks"))
+    room.owe("a", "broken")
+    room.owe("b", "whole")
+
+    room.deliver()
+    room.deliver(after=1)
+
+    assert room.seen() == ["whole"]
+
+
+def test_a_refused_message_is_tried_again_when_the_record_changes(room: PostRoom) -> None:
+    room.ws.faults.order(POST, Refused("invalid_blocks"))
+    room.owe("a", "broken")
+    room.deliver()
+
+    room.owe("a", "whole")
+    room.deliver(after=1)
+
+    assert room.seen() == ["whole"]
+
+
+def test_an_unknown_refusal_is_given_up_within_the_hour_with_growing_waits(room: PostRoom) -> None:
+    room.ws.faults.order(POST, Refused("some_new_error"), times=100)
+    room.owe("a", "rest")
+
+    for _ in range(90):
+        room.deliver(after=60)
+
+    assert room.row("a").state == MessageState.FAILED
+    assert 8 <= room.posts() <= 12
+
+
+def test_an_outage_of_a_day_loses_no_message(room: PostRoom) -> None:
+    room.ws.faults.order(POST, HttpError(503), times=60)
+    room.owe("pain", "elbow", kind=NoticeKind.PAIN)
+
+    for _ in range(24 * 6):
+        room.deliver(after=600)
+
+    assert room.seen() == ["elbow"]
+
+
+def test_one_message_that_cannot_be_rendered_keeps_no_other_back(room: PostRoom) -> None:
+    room.paper.torn.add("torn")
+    room.owe("torn", to=room.person.id)
+    room.owe("whole", "rest")
+
+    room.deliver()
+
+    assert room.seen() == ["rest"]
+    assert room.row("torn").state == MessageState.QUEUED
+    assert room.row("torn").error == "ZeroDivisionError"
