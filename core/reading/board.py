@@ -14,6 +14,17 @@ from core.reading.items import NUMERIC, Item
 from core.reading.pattern import CLAIMED, code, compile_pattern
 
 NO_LOG = "no log"
+COUNTS = (
+    "pitches", "breaking", "curve", "slider", "changeup", "fastball", "strikes",
+    "breaking_strikes", "outs", "caught_outs", "effort",
+)  # fmt: skip
+# What a claimed item looks like to later rules: a number after a name is a pitch count, say.
+_SAID = {
+    "who": "said_who",
+    "day": "said_day",
+    "opponent": "said_vs",
+    "label": "said_label",
+} | dict.fromkeys((*COUNTS, "forstrikes", "range"), "said_count")
 
 
 @dataclass(slots=True)
@@ -29,6 +40,7 @@ class Claim:
     key: str
     value: object = None
     about: bool = False
+    weak: bool = False  # a bare number in the place of the pitch count
 
 
 @dataclass(slots=True)
@@ -44,11 +56,14 @@ class Board:
     claims: list[Claim] = field(default_factory=list)
     clause: list[int] = field(default_factory=list)
     sentence: list[int] = field(default_factory=list)
+    piece: list[int] = field(default_factory=list)
     _codes: list[str] = field(default_factory=list)
+    _free: list[bool] = field(default_factory=list)
     _line: str | None = None
 
     def __post_init__(self) -> None:
         self._codes = [code(item.symbol) for item in self.items]
+        self._free = [True] * len(self.items)
 
     @property
     def line(self) -> str:
@@ -58,12 +73,31 @@ class Board:
         return self._line
 
     def claim(
-        self, first: int, after: int, key: str, value: object = None, *, about: bool = False
+        self,
+        first: int,
+        after: int,
+        key: str,
+        value: object = None,
+        *,
+        about: bool = False,
+        weak: bool = False,
     ) -> None:
         """Lay a claim on items first..after-1."""
-        self.claims.append(Claim(first, after, key, value, about))
-        self._codes[first:after] = [code(CLAIMED)] * (after - first)
+        self.claims.append(Claim(first, after, key, value, about, weak))
+        self._codes[first:after] = [code(_SAID.get(key, CLAIMED))] * (after - first)
+        self._free[first:after] = [False] * (after - first)
         self._line = None
+
+    def release(self, claim: Claim) -> None:
+        """Take a claim back: its items are unexplained again."""
+        self.claims.remove(claim)
+        self._free[claim.first : claim.after] = [True] * (claim.after - claim.first)
+
+    def withdraw(self, first: int, after: int, key: str) -> None:
+        """Turn claims with this key inside a run into no log."""
+        for claim in self.claims:
+            if claim.key == key and first <= claim.first < after:
+                claim.key, claim.value = NO_LOG, key
 
     def no_log(self, first: int, after: int, what: str) -> None:
         """Claim items as something that is no part of a log."""
@@ -80,11 +114,11 @@ class Board:
 
     def symbol_is(self, at: int, symbol: str) -> bool:
         """Whether the item is there, unclaimed, and has this symbol."""
-        return 0 <= at < len(self._codes) and self._codes[at] == code(symbol)
+        return 0 <= at < len(self._codes) and self._free[at] and self._codes[at] == code(symbol)
 
     def free(self, at: int) -> bool:
         """Whether the item is unclaimed."""
-        return self._codes[at] != code(CLAIMED)
+        return self._free[at]
 
     def free_numbers(self) -> list[int]:
         """Places of the unclaimed numbers."""
@@ -120,7 +154,7 @@ def run(board: Board, rules: tuple[Rule, ...]) -> None:
     """Apply each rule wherever it fits, in the order of the table."""
     for one in rules:
         for match in list(_matches(one, board)):
-            if all(board.free(i) for i in range(match.start(), match.end())):
+            if board.line.startswith(match.group(), match.start()):  # nothing claimed since
                 one.apply(board, match)
 
 

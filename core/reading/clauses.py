@@ -1,22 +1,34 @@
-"""Where a line's sentences and clauses begin: how far a word like "tomorrow" reaches."""
+"""Where a line's sentences, clauses and pieces begin: how far a word like "tomorrow" reaches."""
 
 from core.reading.board import Board
 
 _SENTENCE_ENDS = frozenset({"dot", "stop", "question", "newline", "semi"})
-_CLAUSE_ENDS = frozenset({"comma", "open", "close", "but", "then", "arrow"})
+_CLAUSE_ENDS = frozenset({"comma", "open", "close", "arrow"})
+_CLAUSE_STARTS = frozenset({"but", "then", "open"})
+_PIECE_STARTS = frozenset({"and"})
 
 
 def mark_clauses(board: Board) -> None:
-    """Number every item's sentence and clause (an end mark belongs to what it ends)."""
-    sentence = clause = 0
+    """Number every item's sentence, clause and piece (an end mark belongs to what it ends).
+
+    A sentence ends at a full stop or a new line, a clause also at a comma, bracket or "but",
+    a piece also at "and".
+    """
+    sentence = clause = piece = 0
     previous = ""
     for item in board.items:
         if previous in _SENTENCE_ENDS and item.symbol not in _SENTENCE_ENDS:
-            sentence, clause = sentence + 1, clause + 1
-        elif previous in ("comma", "open", "close", "arrow") or item.symbol in ("but", "then", "open"):
+            sentence += 1
             clause += 1
+            piece += 1
+        elif previous in _CLAUSE_ENDS or item.symbol in _CLAUSE_STARTS:
+            clause += 1
+            piece += 1
+        elif item.symbol in _PIECE_STARTS:
+            piece += 1
         board.sentence.append(sentence)
         board.clause.append(clause)
+        board.piece.append(piece)
         previous = item.symbol
 
 

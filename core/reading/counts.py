@@ -1,208 +1,391 @@
-"""Counts: numbers bound to what they count, before it or after it."""
+"""Counts that stand in a form of their own: corrections, shares, sets, pairs, ranges, none."""
 
 import re
 from fractions import Fraction
 
 from core.reading import groups
-from core.reading.board import Board, Handler, Rule, rule, says_no_log, says_unread
+from core.reading.board import Board, Rule, rule
+from core.reading.clauses import span
 from core.reading.entry import UnreadReason
+from core.reading.pairing import claim_count
 
-
-def _count(board: Board, match: re.Match[str]) -> None:
-    """ "62 pitches", "curves: 6"."""
-    at = match.start("n")
-    field = board.items[match.start("u")].symbol
-    _claim_count(board, match, field, at)
-
-
-def _claim_count(board: Board, match: re.Match[str], field: str, at: int) -> None:
-    value = board.whole(at)
-    if value is None:
-        board.unread(match.start(), match.end(), UnreadReason.UNKNOWN_NUMBER)
-        return
-    about = any(board.items[i].symbol in ("about", "ish") for i in range(*match.span()))
-    board.claim(match.start(), match.end(), field, value, about=about)
-
-
-def _none(board: Board, match: re.Match[str]) -> None:
-    for i in range(*match.span()):
-        field = board.items[i].symbol
-        if field in groups.TYPES or field == "pitches":
-            board.claim(i, i + 1, field, 0)
-
-
-def _pitches(board: Board, match: re.Match[str]) -> None:
-    _claim_count(board, match, "pitches", match.start("n"))
-
-
-def _sets(board: Board, match: re.Match[str]) -> None:
-    sets, each = board.whole(match.start("s")), board.whole(match.start("n"))
-    if sets is None or each is None:
-        return
-    field = board.items[match.start("u")].symbol
-    board.claim(match.start(), match.end(), field, sets * each)
-
-
-def _share(board: Board, match: re.Match[str]) -> None:
-    share, total = board.items[match.start("n")].value, board.whole(match.start("t"))
-    assert share is not None
-    if total is None:
-        return
-    count = share * total / 100 if board.items[match.start("n")].symbol == "pct" else share * total
-    if count.denominator != 1:
-        board.unread(match.start(), match.end(), UnreadReason.UNKNOWN_NUMBER)
-        return
-    field = board.items[match.start("u")].symbol
-    board.claim(match.start(), match.end(), "pitches", total)
-    board.claim(match.start("u"), match.start("u") + 1, field, count.numerator)
-
-
-def _part_of(board: Board, match: re.Match[str]) -> None:
-    """ "14 of my 60 were curves", "13 curves out of 58"."""
-    part, total = board.whole(match.start("n")), board.whole(match.start("t"))
-    if part is None or total is None:
-        return
-    field = board.items[match.start("u")].symbol
-    board.claim(match.start(), match.end(), "pitches", total)
-    board.claim(match.start("u"), match.start("u") + 1, field, part)
-
-
-def outs(value: Fraction) -> int | None:
-    """Outs of innings pitched: 4.1 and 4 1/3 are 13; None when it is no such number (4.5)."""
-    whole, rest = divmod(value, 1)
-    thirds = {
-        Fraction(0): 0,
-        Fraction(1, 10): 1,
-        Fraction(2, 10): 2,
-        Fraction(1, 3): 1,
-        Fraction(2, 3): 2,
-    }
-    return None if rest not in thirds else int(whole) * 3 + thirds[rest]
-
-
-def _innings(board: Board, match: re.Match[str]) -> None:
-    value = board.items[match.start("n")].value
-    found = outs(value) if value is not None else None
-    if found is None:
-        board.unread(match.start(), match.end(), UnreadReason.IMPOSSIBLE)
-    else:
-        field = "caught_outs" if "c" in match.groupdict() else "outs"
-        board.claim(match.start(), match.end(), field, found)
-
-
-def _outs(board: Board, match: re.Match[str]) -> None:
-    value = board.whole(match.start("n"))
-    if value is not None:
-        board.claim(match.start(), match.end(), "outs", value)
-
-
-def _effort(board: Board, match: re.Match[str]) -> None:
-    value = board.whole(match.start("n"))
-    if value is not None and value <= 100:
-        board.claim(match.start(), match.end(), "effort", value)
-    else:
-        board.unread(match.start(), match.end(), UnreadReason.IMPOSSIBLE)
-
-
-def _fixed_effort(percent: int) -> Handler:
-    def apply(board: Board, match: re.Match[str]) -> None:
-        board.claim(match.start(), match.end(), "effort", percent)
-
-    return apply
+MOST_SETS = 10
 
 
 def _corrected(board: Board, match: re.Match[str]) -> None:
-    board.no_log(match.start("n"), match.end("n"), "corrected")
-    board.no_log(match.start("c"), match.end("c"), "corrected")
+    """ "58 no wait 61 pitches": the first number goes, and its noun when the second has one."""
+    number, marker = match.start("n"), match.start("c")
+    noun = next((i for i in range(number, marker) if board.items[i].symbol in groups.NOUNS), None)
+    later = next(
+        (
+            i
+            for i in range(match.end(), min(match.end() + 4, len(board.items)))
+            if board.free(i) and board.items[i].symbol in groups.NOUNS
+        ),
+        None,
+    )
+    if noun is not None and later is not None and not _same_noun(board, noun, later):
+        return  # "62 pitches, sorry, 11 curves" corrects nothing
+    board.no_log(number, number + 1, "corrected")
+    board.no_log(marker, match.end(), "corrected")
+    if noun is not None and later is None:
+        _claim_corrected(board, match, noun)
+    elif noun is not None:
+        board.no_log(noun, noun + 1, "corrected")
 
 
-def _breaking_strikes(board: Board, match: re.Match[str]) -> None:
-    _claim_count(board, match, "breaking_strikes", match.start("n"))
+def _claim_corrected(board: Board, match: re.Match[str], noun: int) -> None:
+    """The noun of the first number counts the second."""
+    number = next(i for i in range(match.end(), len(board.items)) if board.items[i].symbol == "num")
+    symbol = board.items[noun].symbol
+    if symbol in groups.FIELDS:
+        claim_count(board, number, number + 1, groups.FIELDS[symbol], number)
+        board.no_log(noun, noun + 1, "corrected")
 
+
+def _same_noun(board: Board, left: int, right: int) -> bool:
+    return board.items[left].symbol == board.items[right].symbol
+
+
+def _share(board: Board, match: re.Match[str]) -> None:
+    """ "15% curves of 60": a share becomes a count, if it is a whole one."""
+    item, total = board.items[match.start("n")], board.whole(match.start("t"))
+    share = (item.value or Fraction(0)) / (100 if item.symbol == "pct" else 1)
+    if total is None or (share * total).denominator != 1:
+        board.unread(match.start(), match.end(), UnreadReason.UNKNOWN_NUMBER)
+        return
+    noun = board.items[match.start("u")].symbol
+    board.claim(match.start("t"), match.end("t"), "pitches", total)
+    _claim_rest(board, match, groups.FIELDS[noun], (share * total).numerator)
+
+
+def _share_of_stated(board: Board, match: re.Match[str]) -> None:
+    """ "45 pitches, a third curves": kept as a share until the pitches are known."""
+    item = board.items[match.start("n")]
+    share = (item.value or Fraction(0)) / (100 if item.symbol == "pct" else 1)
+    noun = board.items[match.start("u")].symbol
+    board.claim(match.start(), match.end(), "share", (groups.FIELDS[noun], share))
+
+
+def _part_of(board: Board, match: re.Match[str]) -> None:
+    """ "14 of my 60 were curves", "13 curves out of 58", "threw 11 curves of 53"."""
+    part, total = board.whole(match.start("n")), board.whole(match.start("t"))
+    if part is None or total is None:
+        return
+    noun = board.items[match.start("u")].symbol
+    board.claim(match.start("t"), match.end("t"), "pitches", total)
+    _claim_rest(board, match, groups.FIELDS[noun], part)
+
+
+def _claim_rest(board: Board, match: re.Match[str], field: str, value: int) -> None:
+    first = match.start("n")
+    board.claim(first, first + 1, field, value)
+    for at in range(*match.span()):
+        if board.free(at):
+            board.no_log(at, at + 1, "part of a count")
+
+
+def _type_strikes_of(board: Board, match: re.Match[str]) -> None:
+    """ "4 of 9 curves for strikes"."""
+    part, total = board.whole(match.start("n")), board.whole(match.start("t"))
+    if part is None or total is None:
+        return
+    board.claim(match.start("t"), match.end("t"), board.items[match.start("u")].symbol, total)
+    _claim_rest(board, match, "breaking_strikes", part)
+
+
+def _type_strikes(board: Board, match: re.Match[str]) -> None:
+    value = board.whole(match.start("n"))
+    if value is not None:
+        board.claim(match.start(), match.end(), "breaking_strikes", value)
+
+
+def _pitches_and_strikes(board: Board, match: re.Match[str]) -> None:
+    """ "62/38 strikes", "38/62 strikes", "62/38 pitches/strikes": the smaller are the strikes."""
+    pair = board.items[match.start("r")].pair
+    assert pair is not None
+    at = match.start("r")
+    board.claim(at, at + 1, "pitches", max(pair))
+    board.claim(match.start("u"), match.end("u"), "strikes", min(pair))
+    for place in range(*match.span()):
+        if board.free(place):
+            board.no_log(place, place + 1, "part of a count")
+
+
+def _spaced_pair(board: Board, match: re.Match[str]) -> None:
+    left, right = board.whole(match.start("n")), board.whole(match.start("t"))
+    if left is None or right is None:
+        return
+    board.claim(match.start("n"), match.end("n"), "pitches", max(left, right))
+    _claim_tail(board, match, min(left, right))
+
+
+def _claim_tail(board: Board, match: re.Match[str], strikes: int) -> None:
+    board.claim(match.start("t"), match.end("t"), "strikes", strikes)
+    for at in range(*match.span()):
+        if board.free(at):
+            board.no_log(at, at + 1, "part of a count")
+
+
+def _of_them(board: Board, match: re.Match[str]) -> None:
+    """ "the curve was nasty, threw 14 of em": of what was named last."""
+    value = board.whole(match.start("n"))
+    named = [
+        board.items[i].symbol for i in range(match.start()) if board.items[i].symbol in groups.TYPES
+    ]
+    if value is not None and named:
+        board.claim(match.start(), match.end(), named[-1], value)
+
+
+def _type_and_strikes(board: Board, match: re.Match[str]) -> None:
+    """ "curve: 9 thrown 4 strikes"."""
+    total, strikes = board.whole(match.start("t")), board.whole(match.start("n"))
+    if total is None or strikes is None:
+        return
+    board.claim(match.start(), match.end("t"), board.items[match.start("u")].symbol, total)
+    board.claim(match.end("t"), match.end(), "breaking_strikes", strikes)
+
+
+def _sets(board: Board, match: re.Match[str]) -> None:
+    """ "2 sets of 10 spins" are 20."""
+    sets, each = board.whole(match.start("s")), board.whole(match.start("n"))
+    if sets is not None and each is not None and sets <= MOST_SETS:
+        field = groups.FIELDS[board.items[match.start("u")].symbol]
+        board.claim(match.start(), match.end(), field, sets * each)
+
+
+def _none(board: Board, match: re.Match[str]) -> None:
+    for at in range(*match.span()):
+        noun = board.items[at].symbol
+        if noun in groups.TYPES:
+            board.claim(at, at + 1, noun, 0)
+        else:
+            board.no_log(at, at + 1, "none")
+
+
+def _sum(board: Board, match: re.Match[str]) -> None:
+    """ "15+18+12": the parts; their sum is the count when the line gives no other."""
+    values = [board.whole(i) for i in range(*match.span()) if board.items[i].symbol == "num"]
+    if all(value is not None for value in values):
+        board.claim(match.start(), match.end(), "parts", tuple(values))
+
+
+def _range(board: Board, match: re.Match[str]) -> None:
+    """ "60-65 pitches" is two readings, unless the line also states the result."""
+    low, high = board.whole(match.start("n")), board.whole(match.start("t"))
+    noun = board.items[match.start("u")].symbol if match.group("u") else "pitches"
+    if low is not None and high is not None and low < high and _is_range(board, match):
+        board.claim(match.start(), match.end(), "range", (groups.FIELDS.get(noun, ""), low, high))
+
+
+def _is_range(board: Board, match: re.Match[str]) -> bool:
+    """A hyphen makes a range only without spaces: "32 - 20 fb 12 cb" is a total and its parts."""
+    middle = match.start("n") + 1
+    return board.items[middle].symbol != "dash" or board.items[middle].tight
+
+
+def _book(board: Board, match: re.Match[str]) -> None:
+    value = board.whole(match.start("n"))
+    if value is not None:
+        board.claim(match.start(), match.end(), "book", value)
+
+
+def _vague(board: Board, match: re.Match[str]) -> None:
+    board.unread(match.start(), match.end(), UnreadReason.VAGUE)
+
+
+_DET = "(the|hisher|a|i|he|my)*"
+_NO_NOUN = "(?! (fill|dash)* noun)"
 
 CORRECTION_RULES: tuple[Rule, ...] = (
     rule(
+        "61 not 58",
+        "num (noun)? comma? (it|is|adv)* <x:insteadof> (about)? num (noun)? (?! comma num)",
+        lambda b, m: b.no_log(m.start("x"), m.end(), "corrected"),
+    ),
+    rule(
+        "not 58, 61",
+        "(^|comma|dot|dash|is|threw) insteadof num (noun)? (comma|dash|but)+ (?= (about)? num)",
+        lambda b, m: b.no_log(m.start(), m.end(), "corrected"),
+    ),
+    rule(
         "58 no wait 61",
-        "<n:num> (dash|comma|dot|unit|innings)* <c:correction> (dash|comma|dot|it|is|the)* (?= (about)? num)",
+        "<n:num> (fill|noun|mark|in|with|innings)* <c:correction> (correction|mark|is|the|i|he|it|threw|that)* (?= (about)? num)",
         _corrected,
     ),
+    rule("62, no, 63", "<n:num> (noun)? (mark)* <c:none> (mark)+ (?= num)", _corrected),
 )
 
-INNINGS_RULES: tuple[Rule, ...] = (
-    rule(
-        "innings caught",
-        "<c:catching> (the|for|adj|about|last|colon)* <n:num> (adj)* innings",
-        _innings,
-    ),
-    rule(
-        "innings caught after", "<n:num> (adj)* innings (in|the|at|adv|of)* <c:catching>", _innings
-    ),
-    rule(
-        "innings in the field",
-        "(after|before|ord) <n:num> adj* innings | num adj* innings (in|the|at|of)* fielding",
-        says_no_log("innings"),
-    ),
-    rule("length of a game", "num innings game", says_no_log("innings")),
-    rule("an inning's part", "<n:num|frac> (ofinning|innings)", _innings),
-    rule("innings", "<n:num> (adj|total|full|of)* innings", _innings),
-    rule("innings before", "innings (colon|is|dash)* <n:num|frac>", _innings),
-    rule("went four", "went <n:num> (?! fill* (unit|percent))", _innings),
-    rule("outs", "<n:num> outs", _outs),
-)
-EFFORT_RULES: tuple[Rule, ...] = (
-    rule("half speed", "halfspeed", _fixed_effort(50)),
-    rule("three quarters", "threequarter (speed)?", _fixed_effort(75)),
-    rule("quarter", "quarterspeed", _fixed_effort(25)),
-    rule("all out", "fullspeed", _fixed_effort(100)),
-    rule(
-        "effort range",
-        "(num|pct) (dash|to) (pct | num percent) speed?",
-        says_unread(UnreadReason.TWO_READINGS),
-    ),
-    rule("effort", "(at|about|the|is)* <n:pct> (speed)?", _effort),
-    rule("effort in words", "(at|about|the)* <n:num> percent (speed)?", _effort),
-    rule("effort before", "speed (colon|is|at|about)* <n:num|pct>", _effort),
-)
 COUNT_RULES: tuple[Rule, ...] = (
-    rule("range", "(num (dash|to|or) num) fill* unit", says_unread(UnreadReason.TWO_READINGS)),
-    rule("sets", "<s:num> (times|the)+ <n:num> fill* <u:unit>", _sets),
+    rule("sets", "<s:num> (adj)* times <n:num> fill* <u:unit>", _sets),
     rule(
-        "share",
-        "<n:pct|frac> (of|the|hisher|them|is)* <u:type> (of|in|on|out|the|hisher)+ <t:num> (pitches)?",
+        "share of",
+        f"<n:pct|frac> (fill|of|them|is)* <u:type> (of|in|on|out|is)+ {_DET} <t:num> (pitches|total)*",
         _share,
     ),
-    rule("share of", "<n:pct|frac> of (the|hisher)* <t:num> (pitches|is)* <u:type>", _share),
+    rule(
+        "share of all",
+        f"<n:pct|frac> (of|in) {_DET} <t:num> (pitches|is|adv|total)* <u:type>",
+        _share,
+    ),
+    rule("share of those", "<n:pct|frac> (fill|of|them|is)* <u:type|strikes>", _share_of_stated),
+    rule(
+        "strikes of curves",
+        f"<n:num> of {_DET} <t:num> fill* <u:breakingtype> (is|in|went|threw|the)* (forstrikes|strikes)",
+        _type_strikes_of,
+    ),
+    rule(
+        "curves for strikes",
+        f"<n:num> (of)? {_DET} <u:breakingtype> (is|in|went|threw|the)* forstrikes",
+        _type_strikes,
+    ),
+    rule(
+        "strikes with the curve",
+        f"<n:num> strikes (in|with|of|for) {_DET} <u:breakingtype>",
+        _type_strikes,
+    ),
+    rule("curve strikes", "<n:num> <u:breakingtype> strikes", _type_strikes),
+    rule(
+        "curve strikes, before", "<u:breakingtype> strikes (is|colon|dash)* <n:num>", _type_strikes
+    ),
+    rule(
+        "pitches and strikes",
+        "<r:ratio> (pitches (slash|and|dash|adv)? )? <u:strikes|forstrikes>",
+        _pitches_and_strikes,
+    ),
+    rule(
+        "pitches / strikes",
+        "<n:num> slash <t:num> (pitches (slash|and)? )? <u:strikes|forstrikes>",
+        _spaced_pair,
+    ),
+    rule(
+        "strikes of pitches",
+        f"<t:num> (strikes)? of {_DET} <n:num> (pitches)? <u:forstrikes|strikes>",
+        _spaced_pair,
+    ),
+    rule(
+        "strikes out of",
+        f"<t:num> (strikes|forstrikes) (of|in|on) {_DET} <n:num> (total|pitches)* {_NO_NOUN}",
+        _spaced_pair,
+    ),
     rule(
         "part of",
-        "<n:num> (of|the|hisher)+ <t:num> (pitches|is|total|adv)* <u:type|strikes>",
+        f"<n:num> of {_DET} <t:num> (pitches|is|total|adv)* (is|adv|threw)* <u:type>",
         _part_of,
     ),
     rule(
         "part out of",
-        "<n:num> fill* <u:type|strikes> (of|the|hisher)+ <t:num> (?! fill* (breaking|curve|slider|changeup|fastball|strikes|innings)) (total|pitches)*",
+        f"<n:num> fill* <u:type> (of) {_DET} <t:num> (?! (fill|dash)* (type|strikes|innings|forstrikes)) (total|pitches)*",
         _part_of,
     ),
-    rule("breaking strikes", "<n:num> (of|them)* forstrikes", _breaking_strikes),
-    rule("prefix", "<u:unit> (colon|eq) (about)? <n:num>", _count),
+    rule("sum", "num (plus num)+", _sum),
+    rule("range", "(between)? <n:num> (dash|to|or|and) <t:num> fill* <u:unit>", _range),
     rule(
-        "postfix",
-        "(about)* <n:num> (adj|the|hisher|total|adv|ish|ball|about|them|is)* <u:unit>",
-        _count,
+        "bare range",
+        "(threw|between) (about|between)* <n:num> (dash|to|or) <t:num> (?! (fill)* noun) (<u:unit>)?",
+        _range,
     ),
-    rule("prefix loose", "<u:unit> (colon|is|dash|total|at)* (about)? <n:num> (ish)?", _count),
-    rule("no curves", "none fill* unit ((and|or|comma) (none)? fill* unit)*", _none),
-    rule("total", "<n:num> ish? total", _pitches),
-    rule("total before", "total (of|colon|is)* <n:num>", _pitches),
-    rule("threw", "(threw|finish) (about|adv|the|with)* <n:num> (ish)?", _pitches),
+    rule("vague", "(vague)+ (fill|of)* noun", _vague),
+    rule("over", "over num fill* (unit)?", _vague),
     rule(
-        "with kind",
-        "(bullpen|catch|live|game|warm|everyone) (of|colon|comma|dash|is|adv)* (about)? <n:num> (ish)?",
+        "no curves", "none (fill|threw)* type (((or|and|slash) | comma? none)+ fill* type)*", _none
+    ),
+    rule(
+        "book",
+        "book (threw|had|is|feels|colon|at|the|he|i|for)* <n:num> (pitches)? (?! fill* noun)",
+        _book,
+    ),
+)
+
+_SLOT = "(about|adv|the|with|at|of|is|a|colon|comma|dash|only|total|for|newline|up_to|on)*"
+_AFTER = f"(ish)? (?! (fill|dash|slash)* (noun|percent|num|daysago|mph|pct|to|or) | of (the|hisher|a)* num)"
+
+
+def _pitches(board: Board, match: re.Match[str]) -> None:
+    """A number in the place of the pitch count."""
+    at = match.start("n")
+    value = board.whole(at)
+    if value is not None and value >= 5:
+        first = (
+            at - 1 if at and board.free(at - 1) and board.items[at - 1].symbol == "about" else at
+        )
+        over = at and board.items[at - 1].symbol == "over"
+        if over:
+            board.unread(at - 1, at + 1, UnreadReason.VAGUE)
+            return
+        after = match.end() if board.items[match.end() - 1].symbol == "ish" else at + 1
+        about = any(board.items[i].symbol in ("about", "ish") for i in range(first, after))
+        if _unpaired_type_before(board, at):
+            board.unread(first, after, UnreadReason.TWO_READINGS)  # "my spins ... 12 in catch play"
+        else:
+            board.claim(first, after, "pitches", value, about=about, weak=True)
+
+
+def _unpaired_type_before(board: Board, at: int) -> bool:
+    """Whether a pitch type without a number stands before this number in its clause."""
+    first, _ = span(board.clause, at)
+    return any(board.symbol_is(i, name) for i in range(first, at) for name in groups.TYPES)
+
+
+def _running(board: Board, match: re.Match[str]) -> None:
+    board.no_log(match.start(), match.end(), "running count")
+
+
+RUNNING_RULES: tuple[Rule, ...] = (
+    rule(
+        "at 45 after 3",
+        "(running|at|had|about|is)+ num (pitches)? (after|through|before|in) (the)? (num|ord) (innings)?",
+        _running,
+    ),
+    rule(
+        "through 3 at 41",
+        "(after|through) (the)? (num|ord) (innings)? (comma|i|he)* (running|at|is|had)+ (at)* num (pitches)?",
+        _running,
+    ),
+)
+
+BARE_RULES: tuple[Rule, ...] = (
+    rule("total", f"<n:num> (ish)? (pitches)? total", _pitches),
+    rule("total before", f"total (of|colon|is|pitches|about)* <n:num> {_AFTER}", _pitches),
+    rule(
+        "finished at",
+        f"finish (at|with|about|the|is|adv|colon|of|on|i|he)* <n:num> {_AFTER}",
+        _pitches,
+    ),
+    rule("threw", f"threw (about|adv|the|with|a|total|of|i|he|over)* <n:num> {_AFTER}", _pitches),
+    rule(
+        "kind, number",
+        f"kind (of|colon|comma|dash|is|adv|about|at|the|with|newline|done|i|he|threw|today)* <n:num> {_AFTER}",
         _pitches,
     ),
     rule(
-        "in kind",
-        "<n:num> (ish)? (in|the|hisher|a|adj|of|at|adv|dash)* (bullpen|catch|live|game|warm)",
+        "number, kind",
+        f"<n:num> (ish)? (in|the|hisher|a|adj|at|adv|dash|of|for|good|i|on|with)* (bullpen|catch|live|game|warm|side)",
         _pitches,
     ),
-    rule("with breakdown", "<n:num> (ish)? with (?= claimed)", _pitches),
+    rule(
+        "name, number",
+        f"said_who (threw|went|with|at|is|about|colon|dash|adv|had|for|to|a|the)* <n:num> {_AFTER}",
+        _pitches,
+    ),
+    rule(
+        "number for a name",
+        f"<n:num> (ish)? (for|of)? (the)? said_who (?! (colon|dash)* (num|said_count))",
+        _pitches,
+    ),
+    rule("number on a day", f"<n:num> (ish)? (in|for|the|of)* said_day", _pitches),
+    rule(
+        "number, breakdown",
+        f"<n:num> (ish)? (with|open|colon|dash|comma|and|adv)+ (about|adv|the)* said_count",
+        _pitches,
+    ),
+    rule(
+        "outs on so many",
+        f"said_count (in|on|of|with|threw|about|adv|for|a|the)+ <n:num> {_AFTER}",
+        _pitches,
+    ),
+    rule("number against", f"<n:num> (ish)? (in|on|the|adv)* said_vs", _pitches),
+    rule(
+        "everyone", f"everyone (threw|with|at|is|about|colon|dash|adv)* <n:num> {_AFTER}", _pitches
+    ),
 )

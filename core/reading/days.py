@@ -120,6 +120,7 @@ DAY_RULES: tuple[Rule, ...] = (
     ),
     rule("day and month", "<n:num|ord> of <m:month>", _month_day),
     rule("slash", "((weekday|sat) (comma)?)? <r:ratio>" + _NOT_COUNTED, _month_first_or_day_first),
+    rule("on the 9th", "on the <n:ord>", _day_of_month),
     rule("weekday and day of month", "(weekday|sat) (comma)? the <n:ord>", _day_of_month),
     rule("weekday", "<last:last>? <d:weekday>", _weekday),
     rule("saturday", "<last:last>? <d:sat>", _weekday),

@@ -2,18 +2,57 @@
 
 from core.reading.pattern import group
 
-UNITS = ("pitches", "breaking", "curve", "slider", "changeup", "fastball", "strikes")
 TYPES = ("breaking", "curve", "slider", "changeup", "fastball")
+BREAKING_TYPES = ("breaking", "curve", "slider")
+FIELDS = {symbol: symbol for symbol in ("pitches", *TYPES, "strikes")} | {
+    "innings": "outs",
+    "outs": "outs",
+    "forstrikes": "strikes",
+}
+# Nouns whose counts are no part of a log, with what they are.
+OTHER_NOUNS = {
+    "stat": "statistic",
+    "hit": "statistic",
+    "thing": "something else",
+    "otherpitch": "pitch type without a key",
+    "balls": "balls",
+    "mph": "radar",
+    "age": "age",
+    "batting": "batting line",
+}
+UNCLEAR_NOUNS = ("mixedpitch", "finger")
+NOUNS = frozenset(FIELDS) | frozenset(OTHER_NOUNS) | frozenset(UNCLEAR_NOUNS)
+# Words that may stand between a number and its noun.
+FILLERS = frozenset(
+    {
+        "adj",
+        "good",
+        "the",
+        "hisher",
+        "total",
+        "adv",
+        "ish",
+        "about",
+        "ball",
+        "them",
+        "is",
+        "a",
+        "allof",
+    }
+)
+KINDS = frozenset(
+    {"bullpen", "catch", "live", "game", "gamelike", "scrimmage", "bp", "tryout", "warm"}
+)
 
-group("unit", UNITS)
 group("type", TYPES)
-group("site", ("site",))
+group("breakingtype", BREAKING_TYPES)
+group("unit", ("pitches", *TYPES, "strikes"))
+group("noun", sorted(NOUNS))
+group("fill", ("adj", "good", "the", "hisher", "total", "adv", "ish", "ball", "allof"))
+group("in", ("into", "on"))
+group("anygame", ("game", "gamelike"))
 group("det", ("the", "hisher", "a", "i", "he"))
-group("fill", ("adj", "the", "hisher", "total", "adv", "ish", "ball"))
-group("link", ("is", "colon", "eq", "dash", "at", "of", "about", "adv", "total", "the"))
-group("sep", ("comma", "dot", "dash", "open", "close", "semi", "stop", "slash", "star"))
-group("kind", ("bullpen", "catch", "live", "game", "scrimmage", "bp", "tryout", "warm"))
-group("pitchkind", ("bullpen", "live", "game", "warm"))
-group("goodish", ("good", "adj"))
+group("kind", sorted(KINDS))
 group("painful", ("pain", "sore"))
-group("amount", ("num", "about"))
+group("negation", ("none", "insteadof", "nothing"))
+group("mark", ("comma", "dot", "dash", "open", "close", "semi", "stop", "colon"))

@@ -1,7 +1,8 @@
-"""What kind of throwing a line is about."""
+"""What kind of throwing a line is about, and which game of the day."""
 
 import re
 
+from core.reading import groups  # noqa: F401  declares the groups
 from core.reading.board import Board, Handler, Rule, rule, says_unread
 from core.reading.entry import UnreadReason
 
@@ -15,18 +16,91 @@ def says_kind(kind: str) -> Handler:
     return apply
 
 
-def _label(board: Board, match: re.Match[str]) -> None:
-    board.claim(match.start(), match.end(), "label", board.quote(match.start(), match.end()))
+def _open_kind(board: Board, match: re.Match[str]) -> None:
+    board.claim(match.start(), match.end(), "openkind", UnreadReason.UNKNOWN_KIND)
 
+
+def _numbered_game(board: Board, match: re.Match[str]) -> None:
+    number = board.whole(match.start("n"))
+    board.claim(match.start(), match.end(), "label", f"game {number}")
+
+
+def _label(name: str) -> Handler:
+    def apply(board: Board, match: re.Match[str]) -> None:
+        board.claim(match.start(), match.end(), "label", name)
+
+    return apply
+
+
+def _all(board: Board, match: re.Match[str]) -> None:
+    board.claim(match.start(), match.end(), "all")
+
+
+def _each(board: Board, match: re.Match[str]) -> None:
+    board.claim(match.start(), match.end(), "each")
+
+
+def _not_pitched(board: Board, match: re.Match[str]) -> None:
+    board.claim(match.start(), match.end(), "notpitched")
+
+
+def _beside_a_game(board: Board, match: re.Match[str]) -> None:
+    """ "flat ground before practice" is no practice; "sore after the game" tells of a game."""
+    after_game = (
+        board.items[match.start()].symbol == "after"
+        and board.items[match.end() - 1].symbol == "game"
+    )
+    board.claim(
+        match.start(), match.end(), "aftergame" if after_game else "no log", "before or after"
+    )
+
+
+def _both_ends(board: Board, match: re.Match[str]) -> None:
+    """ "both ends, 22 and 27": two games."""
+    first, second = match.start("n"), match.start("t")
+    board.claim(match.start(), first, "label", "game 1")
+    board.claim(first, first + 1, "pitches", board.whole(first))
+    board.claim(second - 1, second, "label", "game 2")
+    board.claim(second, second + 1, "pitches", board.whole(second))
+
+
+def _off(board: Board, match: re.Match[str]) -> None:
+    board.claim(match.start(), match.end(), "off")
+
+
+LABEL_RULES: tuple[Rule, ...] = (
+    rule(
+        "both ends",
+        "(bothends|twogames) (of|the|twogames|a|comma|dash|threw|with|colon|about|today|pitches)* <n:num> and <t:num> (pitches)? (?! (fill)* type)",
+        _both_ends,
+    ),
+    rule("game 1", "(game|letterg) (hash)? <n:num> (?! (fill|dash)* noun)", _numbered_game),
+    rule("first game", "firstgame", _label("game 1")),
+    rule("second game", "secondgame", _label("game 2")),
+    rule("another", "another (bullpen|catch|game|live)?", _label("another")),
+)
 
 KIND_RULES: tuple[Rule, ...] = (
-    rule("game 1", "game (hash)? num", _label),
-    rule("first game", "firstgame | secondgame", _label),
-    rule("pen", "(bullpen) | side (?= (dash|colon|num|comma|with))", says_kind("bullpen")),
+    rule(
+        "before practice",
+        "(after|before) (the|hisher|a|i|today)* (game|catch|bullpen|live|practice)",
+        _beside_a_game,
+    ),
+    rule("pen", "bullpen | side", says_kind("bullpen")),
     rule("warm-up", "warm", says_kind("bullpen")),
     rule("catch", "catch", says_kind("catch")),
     rule("live", "live", says_kind("live")),
-    rule("game", "game | twogames", says_kind("game")),
-    rule("batting practice", "bp", says_unread(UnreadReason.UNKNOWN_KIND)),
-    rule("off", "restday | notthrown | ^ off", says_kind("off")),
+    rule("scrimmage", "scrimmage", _open_kind),
+    rule("game", "game | gamelike | twogames | win", says_kind("game")),
+    rule("all", "all", _all),
+    rule("each", "each | both", _each),
+    rule("not pitched", "notpitched", _not_pitched),
+    rule("someone", "someone", says_unread(UnreadReason.UNCLEAR_PERSON)),
+    rule("batting practice", "bp | tryout", _open_kind),
+    rule(
+        "off",
+        "restday (restday|comma)* | (is|said_who|said_day|^|today|had|took) (the|a|adv|comma)* off | off (said_day|today)",
+        _off,
+    ),
+    rule("not thrown", "notthrown (said_day|today|at|all|adv|total)* (?! noun)", _off),
 )

@@ -69,7 +69,27 @@ class Lexicon:
 
 
 _CORRECTABLE = frozenset(
-    ["pitches", "breaking", "curve", "slider", "changeup", "fastball", "strikes", "innings", "bullpen", "site", "pain", "sore", "everyone", "yesterday", "weekday", "tired", "game", "threw", "percent"]
+    [
+        "pitches",
+        "breaking",
+        "curve",
+        "slider",
+        "changeup",
+        "fastball",
+        "strikes",
+        "innings",
+        "bullpen",
+        "site",
+        "pain",
+        "sore",
+        "everyone",
+        "yesterday",
+        "weekday",
+        "tired",
+        "game",
+        "threw",
+        "percent",
+    ]
 )
 
 

@@ -38,12 +38,15 @@ def _struck_out_text(board: Board, match: re.Match[str]) -> None:
     board.unread(match.start(), match.end(), UnreadReason.TWO_READINGS)
 
 
+_NOT_COUNTED = " (?! (fill|dash)* (noun|percent))"
+
 NO_LOG_RULES: tuple[Rule, ...] = (
     rule("radar, unit", "(num (dash|to|or|slash) )? <n:num> mph", says_no_log("radar")),
     rule(
         "radar, verb",
-        "(radar|hit|sat|fastball|curve|changeup|slider|breaking) (at|is|in|up_to|radar|colon|about|dash|the|adv|around)*"
-        " <n:num> ((dash|to|slash|comma) num)+ (?! fill* (unit|innings|percent))",
+        "(radar|hit|sat|fastball|curve|changeup|slider|breaking)"
+        " (at|is|in|up_to|radar|colon|about|dash|the|adv|had|i|he)*"
+        " <n:num> ((dash|to|slash|comma|and)? num)+ (?! fill* (unit|innings|percent))",
         _radar,
     ),
     rule(
@@ -58,10 +61,10 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         says_no_log("clock time"),
     ),
     rule("money", "money", says_no_log("price")),
-    rule("jersey", "hash num", says_no_log("jersey")),
-    rule("place", "place (colon|hash)? num", says_no_log("place")),
+    rule("jersey", "hash num" + _NOT_COUNTED, says_no_log("jersey")),
+    rule("place", "place (colon|hash)? num" + _NOT_COUNTED, says_no_log("place")),
     rule("age", "num age", says_no_log("age")),
-    rule("rate", "rate (is|at|to|of|adv|about)* num", says_no_log("rate")),
+    rule("rate", "rate (is|at|to|of|adv|about)* num" + _NOT_COUNTED, says_no_log("rate")),
     rule("for", "num for num (with a stat|with num stat)?", says_no_log("batting line")),
     rule("count on the batter", "num dash num dash num", says_no_log("score")),
     rule(
@@ -75,10 +78,10 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         "bare score", "num dash num (?! fill* (unit|innings|mixedpitch|percent|stat|thing))", _score
     ),
     rule("inning half", "half num", says_no_log("inning")),
-    rule("thing", "(num (dash|to|or) )? num adj* thing", says_no_log("count of something else")),
-    rule("stat", "num (adj|the|adv)* stat", says_no_log("statistic")),
-    rule("stat before", "stat (colon|is|dash|eq) num", says_no_log("statistic")),
-    rule("other pitch", "(num|none) adj* otherpitch", says_no_log("pitch type without a key")),
+    rule("gave up two", "gaveup (adv)* num", says_no_log("statistic")),
+    rule("faced five", "faced (adv|the)* num", says_no_log("statistic")),
+    rule("idiom", "idiom", says_no_log("idiom")),
+    rule("sixteens", "(the|a|in|with)+ num plural", says_no_log("age group")),
 )
 
 

@@ -1,122 +1,254 @@
 """Pain, soreness and tired arms: read before anything else, and never dropped."""
 
 import re
+from collections.abc import Iterable
+from dataclasses import dataclass, field
 
 from core.reading import groups  # noqa: F401  declares the groups
-from core.reading.board import Board, Rule, rule, says_unread
+from core.reading.board import Board
 from core.reading.clauses import span
 from core.reading.entry import Pain, UnreadReason
+from core.reading.pattern import compile_pattern
+from core.reading.talk import Scope
 
 WORST = 10
-_SIDES = {"left": "left", "right": "right"}
 _WHEN = {"during": "during", "after": "after", "nextday": "next day", "atrest": "at rest"}
+_FORGIVEN = ("earlier", "someone else's")  # talk whose pain is nobody's here and now
+_TAIL = "(in|the|hisher|adv|at|after|during|with|site|nextday|for|i|he|all|total|today|left|right|throwing|anywhere)*"
 
-GOOD_RULES: tuple[Rule, ...] = ()
+_NO_PAIN = compile_pattern(
+    "(negation (the|a|adj|throwing|site|hisher|is|i|left|right)* painful"
+    " ((or|and|comma|slash) (negation)? (throwing|site)* painful)*"
+    " | nopain | painful (colon|is|dash|at|painscale)* (none|<z:num> (painscale)? (?! (fill|dash)* (noun|percent)))"
+    f" | <y:num> (adj)* painful) {_TAIL}"
+)
+_NO_PAIN_AFTER_SITE = compile_pattern("site (negation) (the|i|he|hisher)* painful")
+_GOOD_ARM = compile_pattern(
+    "(the|hisher)? (left|right|throwing)* site (is|feels|adv|the|i|he|also|total|at|dash|a|colon)* (good|adj|pct)"
+    " (adv|after|during|today|good|now|total)*"
+    " | (feels|is|threw) adv* (good|adj) (with|in|of) (the|hisher)? site | (total)? (good|adj) (of|in|with) (the)? site"
+    " | (good|pct) site"
+)
+_TIRED = compile_pattern(
+    "site (is|feels|adv|a|the|he|i|had|colon)* tired | (adv|a)* tired (adv|the|hisher)* site"
+)
+_UNTIRED = compile_pattern(
+    "(site (is|feels|adv|colon)*)? (untired (adv|total)* | negation (adv|the|hisher)* tired | negation (the|hisher|i|he|had)* site tired)"
+)
+_RATIO = compile_pattern("<r:ratio> | <n:num> (of|outof|slash) <t:num> | <m:num> painscale")
+_LEVEL = compile_pattern(
+    "(pain|sore|site|painscale) (is|colon|about|a|at|adv|dash|painscale|the|open|feels|i|he|of)* <n:num>"
+    " (ish)? (?! (fill|dash)* (noun|percent|limit))"
+)
 
 
-def read_pain(board: Board) -> None:
-    """Claim what the line says about pain, clause by clause."""
-    _good_arm(board)
-    _none(board)
-    _painful(board)
+@dataclass(slots=True)
+class _Report:
+    """What one stretch of the line says about pain."""
+
+    sites: list[int] = field(default_factory=list)
+    words: list[int] = field(default_factory=list)
+    levels: list[tuple[int, int, int]] = field(default_factory=list)  # first, after, severity
+
+
+def read_pain(board: Board, scopes: tuple[Scope, ...]) -> None:
+    """Claim what the line says about pain and tiredness."""
+    _forgive(board, scopes)
+    _unsure(board)
     _tired(board)
+    good_sites = _good(board)
+    levels = _levels(board)
+    for first, after in _stretches(board):
+        _report(board, first, after, levels, good_sites)
 
 
-def _pattern(source: str) -> re.Pattern[str]:
-    return rule("", source, lambda board, match: None).pattern
+def _forgive(board: Board, scopes: tuple[Scope, ...]) -> None:
+    """Last week's pain and other people's is no part of the entry; asked or planned pain is asked."""
+    for scope in scopes:
+        painful = [
+            at
+            for at in range(scope.first, scope.after)
+            if board.items[at].symbol in ("pain", "sore")
+        ]
+        for at in painful:
+            if scope.what in _FORGIVEN:
+                board.no_log(at, at + 1, scope.what)
+            else:
+                board.unread(at, at + 1, UnreadReason.UNCLEAR_PAIN)
 
 
-_NO_PAIN = _pattern(
-    "(none (the|adv|adj|throwing|site|a)* painful (or|and|comma) (none)? painful | none (the|adv|adj|throwing|site|a)* painful"
-    " | nopain | painful (colon|is|dash|at|level|painscale)* (none|<z:num>)) (in|the|hisher|adv|at|after|during|with|site|nextday|all)*"
-)
-_GOOD_ARM = _pattern(
-    "(the|hisher)? (left|right|throwing)* site (is|feels|adv|the|i|he|also)+ (no)? (good|adj|pct) "
-    "| (the|hisher)? site (good|adj) | (feels|is)+ adv* (good|adj) (with|in) (the|hisher)? site"
-)
-_TIRED = _pattern(
-    "site (is|feels|adv|a|the|he|i|got)* (tired) | (the|adv)? (tired) (adv|the|hisher)* site"
-)
-_UNTIRED = _pattern("site (is|feels|adv)* untired | untired | none tired")
-
-
-def _good_arm(board: Board) -> None:
-    for match in list(_GOOD_ARM.finditer(board.line)):
-        board.claim(match.start(), match.end(), "nopain")
-
-
-def _none(board: Board) -> None:
-    for match in list(_NO_PAIN.finditer(board.line)):
-        zero = match.groupdict().get("z")
-        if zero and board.whole(match.start("z")) != 0:
-            continue
-        board.claim(match.start(), match.end(), "nopain")
+def _unsure(board: Board) -> None:
+    for at, item in enumerate(board.items):
+        if item.symbol == "unsure" and board.free(at):
+            board.unread(at, at + 1, UnreadReason.UNCLEAR_PAIN)
 
 
 def _tired(board: Board) -> None:
-    for match in list(_UNTIRED.finditer(board.line)):
-        board.claim(match.start(), match.end(), "tired", False)
-    for match in list(_TIRED.finditer(board.line)):
-        if all(board.free(i) for i in range(*match.span())):
-            board.claim(match.start(), match.end(), "tired", True)
+    for pattern, tired in ((_UNTIRED, False), (_TIRED, True)):
+        for match in list(pattern.finditer(board.line)):
+            if all(board.free(i) for i in range(*match.span())):
+                _claim_without_sites(board, match, "tired", tired)
 
 
-_SEVERITY = _pattern(
-    "(about|a|is|at|level|painscale|colon|adv|of|open)* (<r:ratio> | <n:num> (of ten | painscale)? ) (painscale|close)*"
-)
+def _claim_without_sites(board: Board, match: re.Match[str], key: str, value: object) -> None:
+    """Claim a match but leave its body site free: "arm is tired and sore" needs it again."""
+    for at in range(*match.span()):
+        if board.items[at].symbol in ("tired", "untired"):
+            board.claim(at, at + 1, key, value)
+        elif board.items[at].symbol in ("insteadof", "none", "nothing"):
+            board.no_log(at, at + 1, "tiredness")
 
 
-def _painful(board: Board) -> None:
-    """Each pain word: the site and the severity of its clause, or a question."""
-    for at, item in enumerate(board.items):
-        if item.symbol in ("pain", "sore") and board.free(at):
-            _one_pain(board, at)
+def _good(board: Board) -> list[int]:
+    """Claim "no pain" and "arm felt good"; the sites named there, for a pain word that follows."""
+    sites: list[int] = []
+    for pattern in (_NO_PAIN, _NO_PAIN_AFTER_SITE, _GOOD_ARM):
+        for match in list(pattern.finditer(board.line)):
+            named = [name for name in ("z", "y") if match.groupdict().get(name)]
+            if any(board.items[match.start(name)].value != 0 for name in named):
+                continue
+            if all(board.free(i) for i in range(*match.span())):
+                sites += [i for i in range(*match.span()) if board.items[i].symbol == "site"]
+                board.claim(match.start(), match.end(), "nopain")
+    return sites
 
 
-def _one_pain(board: Board, at: int) -> None:
-    first, after = span(board.clause, at)
-    sites = [i for i in range(first, after) if board.symbol_is(i, "site")]
-    if not sites:
-        first, after = span(board.sentence, at)
-        sites = [i for i in range(first, after) if board.symbol_is(i, "site")]
-    severities = _severities(board, first, after, at)
-    if not sites:
-        board.unread(at, at + 1, UnreadReason.UNCLEAR_PAIN)
-        return
-    level = severities[0][1] if severities else None
-    if (level is not None and level > WORST) or len(severities) > 1:
-        board.unread(severities[0][0], severities[0][0] + 1, UnreadReason.IMPOSSIBLE)
-        level = None
-    elif severities:
-        board.claim(severities[0][0], severities[0][0] + 1, "severity")
-    pains = tuple(_pain(board, first, after, place, level, at) for place in sites)
-    for place in sites:
-        board.claim(place, place + 1, "site")
-    board.claim(at, at + 1, "pain", pains)
-
-
-def _severities(board: Board, first: int, after: int, at: int) -> list[tuple[int, int]]:
-    found = []
-    for i in range(first, after):
-        item = board.items[i]
-        if not board.free(i):
-            continue
-        if item.symbol == "ratio" and item.pair and item.pair[1] == WORST:
-            found.append((i, item.pair[0]))
-        elif item.symbol == "num" and (value := item.whole) is not None:
-            near = board.items[i - 1].symbol if i else ""
-            scale = i + 1 < len(board.items) and board.items[i + 1].symbol == "painscale"
-            if scale or near in ("about", "a", "painscale", "colon", "pain", "sore", "site", "is"):
-                found.append((i, value))
+def _levels(board: Board) -> list[tuple[int, int, int]]:
+    """Severities in the line: first and after-last place, and the number."""
+    found: list[tuple[int, int, int]] = []
+    for match in _RATIO.finditer(board.line):
+        pair = board.items[match.start()].pair if match.group("r") else None
+        scale = pair[1] if pair else WORST
+        if match.groupdict().get("t"):
+            scale = board.items[match.start("t")].whole or 0
+        value = pair[0] if pair else board.items[match.start()].whole
+        if scale == WORST and value is not None:
+            found.append((match.start(), match.end(), value))
+    for match in _LEVEL.finditer(board.line):
+        place = match.start("n")
+        value = board.items[place].whole
+        if value is not None and not any(first <= place < after for first, after, _ in found):
+            found.append((place, place + 1, value))
     return found
 
 
-def _pain(board: Board, first: int, after: int, place: int, level: int | None, at: int) -> Pain:
+def _stretches(board: Board) -> Iterable[tuple[int, int]]:
+    """The sentences that hold a pain word or a severity."""
+    first = 0
+    while first < len(board.items):
+        _, after = span(board.sentence, first)
+        yield first, after
+        first = after
+
+
+def _report(
+    board: Board, first: int, after: int, levels: list[tuple[int, int, int]], good: list[int]
+) -> None:
+    report = _Report()
+    report.words = [
+        i for i in range(first, after) if board.symbol_is(i, "pain") or board.symbol_is(i, "sore")
+    ]
+    report.levels = [one for one in levels if first <= one[0] < after and board.free(one[0])]
+    report.sites = _sites(board, first, after, report, good)
+    if not report.words and not (report.levels and report.sites):
+        return
+    if not report.words and [board.items[i].name for i in report.sites] == ["arm"]:
+        _ask(board, report.levels[0][0], report.levels[0][1])  # "arm 8/10" may be praise
+        return
+    if not report.sites:
+        _ask_for_site(board, report)
+        return
+    _claim_pains(board, first, after, report)
+
+
+def _ask(board: Board, first: int, after: int) -> None:
+    board.unread(first, after, UnreadReason.UNCLEAR_PAIN)
+
+
+def _ask_for_site(board: Board, report: _Report) -> None:
+    for at in report.words:
+        _ask(board, at, at + 1)
+    for first, after, _ in report.levels:
+        if report.words:
+            _ask(board, first, after)
+
+
+def _sites(board: Board, first: int, after: int, report: _Report, good: list[int]) -> list[int]:
+    """The sites of the clauses that hold pain, or else the only ones that can be meant."""
+    spoken = {board.clause[i] for i in report.words} | {
+        board.clause[one[0]] for one in report.levels
+    }
+    free = [i for i in range(len(board.items)) if board.symbol_is(i, "site")]
+    here = [i for i in free if first <= i < after]
+    near = [i for i in here if board.clause[i] in spoken]
+    if near:
+        return _most_specific(board, near)
+    if not report.words:
+        return []
+    if here:
+        return _most_specific(board, here)
+    beside = [i for i in free if abs(board.sentence[i] - board.sentence[first]) == 1]
+    if beside:
+        return _most_specific(board, beside)
+    praised = [i for i in good if first <= i < after]
+    return praised[-1:]
+
+
+def _most_specific(board: Board, places: list[int]) -> list[int]:
+    """ "my arm hurts at the elbow" is the elbow; of a site named twice, the first."""
+    kept = {board.items[i].name: i for i in reversed(places)}
+    if len(kept) > 1 and "arm" in kept and not _joined(board, places):
+        del kept["arm"]
+    return sorted(kept.values())
+
+
+def _joined(board: Board, places: list[int]) -> bool:
+    between = range(min(places) + 1, max(places))
+    return any(board.items[i].symbol in ("and", "comma", "slash") for i in between)
+
+
+def _claim_pains(board: Board, first: int, after: int, report: _Report) -> None:
+    pains: list[Pain] = []
+    for place in report.sites:
+        own = [one for one in report.levels if _nearest(report.sites, one[0]) == place]
+        severity = own[0][2] if len({one[2] for one in own}) == 1 else None
+        if len({one[2] for one in own}) > 1:
+            board.unread(own[0][0], own[-1][1], UnreadReason.TWO_READINGS)
+        elif severity is not None and severity > WORST:
+            board.unread(own[0][0], own[0][1], UnreadReason.IMPOSSIBLE)
+            severity = None
+        pains.append(_pain(board, first, after, place, severity, report))
+    for start, end, _ in report.levels:
+        if board.free(start):
+            board.claim(start, end, "severity")
+    for at in report.words:
+        board.no_log(at, at + 1, "pain")
+    for place in report.sites:
+        if board.free(place):
+            board.claim(place, place + 1, "site")
+    anchor = min(report.words or report.sites)
+    board.claim(anchor, anchor + 1, "pain", _without_zero(pains))
+
+
+def _without_zero(pains: list[Pain]) -> tuple[Pain, ...]:
+    return tuple(pain for pain in pains if pain.severity != 0)
+
+
+def _nearest(sites: list[int], level: int) -> int:
+    """The site that a severity belongs to: the last one named before it, or else the first."""
+    before = [site for site in sites if site < level]
+    return before[-1] if before else sites[0]
+
+
+def _pain(
+    board: Board, first: int, after: int, place: int, severity: int | None, report: _Report
+) -> Pain:
     symbols = [item.symbol for item in board.items[first:after]]
-    side = _SIDES.get(board.items[place - 1].symbol) if place else None
+    near = [board.items[i].symbol for i in range(max(first, place - 2), min(after, place + 5))]
+    side = next((name for name in ("left", "right") if name in near), None)
     when = next((_WHEN[symbol] for symbol in symbols if symbol in _WHEN), None)
-    sore = board.items[at].symbol == "sore"
-    return Pain(board.items[place].name, level, side, when, sore)
+    words = [board.items[i].symbol for i in report.words]
+    return Pain(board.items[place].name, severity, side, when, bool(words) and "pain" not in words)
 
 
-PAIN_RULES: tuple[Rule, ...] = (rule("unsure", "unsure", says_unread(UnreadReason.UNCLEAR_PAIN)),)
+__all__ = ["read_pain"]

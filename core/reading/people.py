@@ -4,28 +4,35 @@ from core.reading.board import Board
 from core.reading.lexicon import lexicon
 from core.reading.vocabulary import given_names
 
-_NOT_BEFORE_A_NAME = frozenset(
-    {"vs", "title", "with", "to", "at", "win", "in", "of", "other", "place"}
+_NO_SUBJECT_AFTER = frozenset(
+    {"vs", "title", "with", "to", "at", "win", "into", "of", "over", "other", "place", "said_vs"}
 )
-_AFTER_A_NAME = frozenset(
-    {"num", "colon", "dash", "threw", "went", "had", "is", "none", "newline", "comma", "and", "pct",
-     "bullpen", "catch", "live", "game", "off", "restday", "with", "about", "catching", "site",
-     "feels", "a", "only", "adv", "open", "close", "day", "today", "yesterday", "finish", "warm",
-     "ratio", "notpitched", "notthrown", "side", "pitches", "for", "mention", "dot", "vague"}
+_OPENS_A_RECORD = frozenset(
+    {"num", "colon", "dash", "threw", "went", "had", "is", "none", "pct", "bullpen", "catch", "live",
+     "game", "off", "restday", "with", "about", "catching", "feels", "a", "adv", "open", "finish",
+     "warm", "ratio", "notpitched", "notthrown", "vague", "site", "said_day", "frac", "running", "each",
+     "both", "through", "after", "sore", "tired", "side", "modal", "today", "yesterday", "weekday",
+     "sat", "pain", "nopain", "innings", "pitches", "curve", "last", "said_vs", "vs", "of"}
 )  # fmt: skip
+_LONGEST_NAME = 3  # words
+_LONGEST_OPPONENT = 4
 
 
 def name_people(board: Board) -> None:
     """Claim names as "who", names of opponents as "opponent", and the whole roster."""
+    _list_numbers(board)
     _opponents(board)
     _everyone(board)
-    for at in range(len(board.items)):
+    at = 0
+    while at < len(board.items):
         size = _name_at(board, at) if board.free(at) else 0
-        if size and _is_subject(board, at, size):
-            board.claim(at, at + size, "who", _as_typed(board, at, at + size))
+        if size and _is_subject(board, at):
+            board.claim(at, at + size, "who", as_typed(board, at, at + size))
+        at += max(size, 1)
 
 
-def _as_typed(board: Board, first: int, after: int) -> str:
+def as_typed(board: Board, first: int, after: int) -> str:
+    """The name without a possessive ending."""
     quote = board.quote(first, after)
     return quote[:-2] if quote.lower().endswith(("'s", "’s")) else quote
 
@@ -35,67 +42,114 @@ def _name_at(board: Board, at: int) -> int:
     item = board.items[at]
     if item.symbol == "mention":
         return 1
-    for size in (3, 2, 1):
-        if at + size <= len(board.items) and _listed(board, at, size):
-            return size
-    bare = item.name.removesuffix("'s")
-    capital = item.text[:1].isupper()
-    if item.symbol == "word" and bare in given_names() and (capital or _counted_next(board, at)):
-        return _with_surname(board, at)
-    if capital and bare in given_names() and _counted_next(board, at):
-        return 1
+    listed = _listed(board, at)
+    if listed:
+        return listed if item.symbol == "word" or _like_a_name(board, at) else 0
+    bare = _bare(item.name)
+    if bare in given_names() and (item.symbol == "word" or item.text[:1].isupper()):
+        fits = (
+            _like_a_name(board, at) if item.symbol != "word" or board.author == "pitcher" else True
+        )
+        return _with_surname(board, at) if fits else 0
+    capital = item.text[:1].isupper() and not (item.text.isupper() and len(item.text) > 1)
     if item.symbol == "word" and capital and board.author != "pitcher" and _unknown(bare):
-        return _with_surname(board, at) if _counted_next(board, at) else 0
+        return (
+            _with_surname(board, at) if _record_next(board, at + 1) or not _opens(board, at) else 0
+        )
     return 0
 
 
-def _with_surname(board: Board, at: int) -> int:
-    after = at + 1
-    following = board.items[after] if after < len(board.items) else None
-    is_initial = (
-        following is not None and following.symbol == "word" and following.text[:1].isupper()
+def _bare(norm: str) -> str:
+    return norm.removesuffix("'s")
+
+
+def _like_a_name(board: Board, at: int) -> bool:
+    """A word that also means something else ("Will", "max", "Chase") is a name before a record."""
+    if board.items[at].symbol == "word":
+        return _record_next(board, at + 1) or board.author != "pitcher"
+    return board.items[at].text[:1].isupper() and _record_next(board, at + 1)
+
+
+def _record_next(board: Board, at: int) -> bool:
+    return at < len(board.items) and (
+        board.items[at].symbol in _OPENS_A_RECORD
+        or board.items[at].symbol in ("comma", "and", "for")
     )
-    return 2 if is_initial and _unknown(following.name if following else "") else 1
+
+
+def _opens(board: Board, at: int) -> bool:
+    """Whether the word opens a sentence, where every word has a capital."""
+    return at == 0 or board.sentence[at] != board.sentence[at - 1]
+
+
+def _with_surname(board: Board, at: int) -> int:
+    following = board.items[at + 1] if at + 1 < len(board.items) else None
+    if following is None or following.symbol != "word" or not following.text[:1].isupper():
+        return 1
+    return 2 if _unknown(following.name) and following.name not in given_names() else 1
 
 
 def _unknown(norm: str) -> bool:
-    return norm not in lexicon("en").everyday and norm not in lexicon("es").everyday
+    return not any(norm in lexicon(lang).everyday for lang in ("en", "es"))
 
 
-def _listed(board: Board, at: int, size: int) -> bool:
-    quote = _as_typed(board, at, at + size).casefold()
-    return any(quote == name.casefold() for name in board.roster)
+def _listed(board: Board, at: int) -> int:
+    """Size of the roster name that begins here; the longest wins."""
+    for size in range(min(_LONGEST_NAME, len(board.items) - at), 0, -1):
+        if as_typed(board, at, at + size).casefold() in board.roster:
+            return size
+    return 0
 
 
-def _counted_next(board: Board, at: int) -> bool:
-    nxt = board.items[at + 1].symbol if at + 1 < len(board.items) else "newline"
-    return nxt in _AFTER_A_NAME or nxt == "word"
-
-
-def _is_subject(board: Board, at: int, size: int) -> bool:
+def _is_subject(board: Board, at: int) -> bool:
     before = board.items[at - 1].symbol if at else ""
-    after = board.items[at + size].symbol if at + size < len(board.items) else ""
-    return before not in _NOT_BEFORE_A_NAME and after != "question"
+    return before not in _NO_SUBJECT_AFTER
+
+
+def _list_numbers(board: Board) -> None:
+    """ "1." and "2)" at the start of a line."""
+    for at, item in enumerate(board.items[:-1]):
+        opens = at == 0 or board.items[at - 1].symbol in ("newline", "semi")
+        if opens and item.symbol == "num" and board.items[at + 1].symbol in ("dot", "close"):
+            board.no_log(at, at + 2, "list number")
 
 
 def _opponents(board: Board) -> None:
     """ "vs Gravel Hogs": the words after "vs", up to a mark, a number or a word of the trade."""
     for at, item in enumerate(board.items):
-        if item.symbol != "vs" or not board.free(at):
+        if not board.free(at) or item.symbol not in ("vs", "at", "win", "over"):
             continue
         after = at + 1
-        while after < len(board.items) and board.items[after].symbol in ("the", "a"):
+        while after < len(board.items) and board.items[after].symbol in (
+            "the",
+            "a",
+            "colon",
+            "dot",
+        ):
             after += 1
-        while after < len(board.items) and after < at + 5 and board.items[after].symbol == "word":
+        first = after
+        while after < min(len(board.items), first + _LONGEST_OPPONENT) and _opponent_word(
+            board, after, item.symbol
+        ):
             after += 1
-        if after > at + 1:
+        if after > first:
             board.claim(at, after, "opponent")
+
+
+def _opponent_word(board: Board, at: int, symbol: str) -> bool:
+    item = board.items[at]
+    capital = item.text[:1].isupper()
+    if symbol == "vs":
+        return item.symbol == "word" or (capital and item.symbol not in ("newline", "mention"))
+    return item.symbol == "word" and capital and not _listed(board, at)
 
 
 def _everyone(board: Board) -> None:
     for at, item in enumerate(board.items):
         if item.symbol == "everyone" and board.free(at):
             board.claim(at, at + 1, "who", "everyone")
+        elif item.symbol == "everyoneelse" and board.free(at):
+            board.claim(at, at + 1, "who", "everyone else")
         elif item.symbol == "except" and board.free(at):
             _left_out(board, at)
 
@@ -103,15 +157,14 @@ def _everyone(board: Board) -> None:
 def _left_out(board: Board, at: int) -> None:
     names: list[str] = []
     after = at + 1
-    while after < len(board.items) and board.items[after].symbol in (
-        "word",
-        "and",
-        "comma",
-        "mention",
-    ):
-        size = max(_name_at(board, after), 1)
-        if board.items[after].symbol in ("word", "mention"):
-            names.append(_as_typed(board, after, after + size))
-        after += size
+    while after < len(board.items):
+        size = _listed(board, after) or (
+            1 if board.items[after].symbol in ("word", "mention") else 0
+        )
+        if size and not (names and board.items[after - 1].symbol not in ("and", "comma")):
+            names.append(as_typed(board, after, after + size))
+        elif board.items[after].symbol not in ("and", "comma"):
+            break
+        after += max(size, 1)
     if names:
         board.claim(at, after, "except", tuple(names))

@@ -4,16 +4,25 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import Literal
 
-from core.reading import counts, days, kinds, nolog, pain
-from core.reading.assemble import drafts, entry
-from core.reading.board import NO_LOG, Board, run
+from core.reading.assemble import assemble, quote
+from core.reading.board import Board, run
 from core.reading.clauses import mark_clauses
+from core.reading.conclude import conclude
+from core.reading.counts import BARE_RULES, CORRECTION_RULES, COUNT_RULES, RUNNING_RULES
+from core.reading.days import DAY_RULES
+from core.reading.effort import EFFORT_RULES
 from core.reading.entry import Entry, Reading, Unread, UnreadReason
+from core.reading.innings import INNINGS_RULES
 from core.reading.items import itemize
+from core.reading.kinds import KIND_RULES, LABEL_RULES
 from core.reading.languages import tell_language
+from core.reading.leftovers import account_parts, leftovers
 from core.reading.lexicon import lexicon
+from core.reading.nolog import CLOCK_RULES, LIMIT_RULES, NO_LOG_RULES
+from core.reading.pain import read_pain
+from core.reading.pairing import pair_counts
 from core.reading.people import name_people
-from core.reading.talk import claim_talk
+from core.reading.talk import claim_talk, talk_scopes
 from core.reading.tokens import Token, tokenize
 
 LONGEST_LINE = 4000
@@ -32,43 +41,43 @@ def read(
         return Reading((), (Unread(text, UnreadReason.TOO_LONG),), lang or "en")
     tokens = tokenize(text)
     spoken = lang or tell_language(tokens)
-    board = read_board(text, tokens, posted, author, roster, spoken)
-    found, unread = drafts(board)
+    board = lay_out(text, tokens, posted, author, roster, spoken)
+    drafts, unread = assemble(board)
+    account_parts(board, drafts)
     entries: list[Entry] = []
-    for draft in found:
-        made, more = entry(draft, posted.date())
-        entries.append(made)
-        unread.extend(more)
-    if entries or unread:
-        unread.extend(
-            Unread(board.items[at].text, UnreadReason.UNKNOWN_NUMBER)
-            for at in board.free_numbers()
-            if board.items[at].symbol not in ("ord", "clock")
-        )
+    for draft in drafts:
+        concluded = conclude(draft, posted.date(), quote(board, draft))
+        unread.extend(concluded.unread)
+        entries.append(concluded.entry)
+    unread.extend(leftovers(board, something_logged=bool(entries or unread)))
     return Reading(tuple(entries), tuple(unread), spoken)
 
 
-def read_board(
+def lay_out(
     text: str, tokens: list[Token], posted: datetime, author: str, roster: Sequence[str], lang: str
 ) -> Board:
-    """Lay out a line and run every rule over it."""
-    items = itemize(tokens, lexicon(lang))
-    board = Board(text, items, posted, author, tuple(roster), lang)
+    """Lay a line's items on a board and run every recogniser over it, surest first."""
+    names = tuple(name.casefold() for name in roster)
+    board = Board(text, itemize(tokens, lexicon(lang)), posted, author, names, lang)
     mark_clauses(board)
-    pain.read_pain(board)
-    run(board, pain.PAIN_RULES)
     name_people(board)
-    run(board, nolog.LIMIT_RULES)
-    claim_talk(board)
-    run(board, counts.CORRECTION_RULES)
-    run(board, nolog.NO_LOG_RULES)
-    run(board, days.DAY_RULES)
-    run(board, counts.EFFORT_RULES)
-    run(board, counts.INNINGS_RULES)
-    run(board, counts.COUNT_RULES)
-    run(board, nolog.CLOCK_RULES)
-    run(board, kinds.KIND_RULES)
+    scopes = talk_scopes(board)
+    read_pain(board, scopes)
+    run(board, LIMIT_RULES)
+    claim_talk(board, scopes)
+    run(board, CORRECTION_RULES)
+    run(board, LABEL_RULES)
+    run(board, NO_LOG_RULES)
+    run(board, DAY_RULES)
+    run(board, EFFORT_RULES)
+    run(board, RUNNING_RULES)
+    run(board, COUNT_RULES)
+    run(board, INNINGS_RULES)
+    pair_counts(board)
+    run(board, BARE_RULES)
+    run(board, CLOCK_RULES)
+    run(board, KIND_RULES)
     return board
 
 
-__all__ = ["NO_LOG", "read"]
+__all__ = ["lay_out", "read"]

@@ -1,46 +1,141 @@
-"""Talk inside a line: plans, questions, other people's games, season totals. No log."""
+"""Talk inside a line: plans, questions, other people's games, totals. Its numbers are no log.
+
+Each marker word has a reach. "tomorrow" takes its clause and what follows in the sentence, until
+the line comes back to what was thrown; "this season" takes only the count beside it.
+"""
+
+from dataclasses import dataclass
 
 from core.reading.board import Board
 from core.reading.clauses import span
+from core.reading.groups import FILLERS, NOUNS
 from core.reading.items import NUMERIC
-from core.reading.pattern import code
 
-_REACHES_ON = {"plan": "plan", "ask": "question", "other": "someone else's", "joke": "joke"}
-_REACHES_CLAUSE = {"season": "total", "pastref": "earlier"}
-_STOPS = frozenset({"but", "threw", "finish", "today", "went"})
+_FORWARD = {
+    "plan": "plan",
+    "modal": "plan",
+    "ask": "question",
+    "other": "someone else's",
+    "joke": "joke",
+}
+_BACKWARD = frozenset({"plan", "other", "joke"})
+_BESIDE = {"season": "total"}
+_CLAUSE = {"pastref": "earlier"}
+_HAPPENED = frozenset({"threw", "finish", "went", "today", "yesterday"})
 
 
-def talk_scopes(board: Board) -> list[tuple[int, int, str]]:
+@dataclass(frozen=True, slots=True)
+class Scope:
+    """A run of items that is talk."""
+
+    first: int
+    after: int
+    what: str
+
+    def __contains__(self, at: int) -> bool:
+        return self.first <= at < self.after
+
+
+def talk_scopes(board: Board) -> tuple[Scope, ...]:
     """Runs of items that are talk, each with the name of what it is."""
-    scopes: list[tuple[int, int, str]] = []
+    scopes = [*_questions(board)]
     for at, item in enumerate(board.items):
-        if not board.free(at):
+        if not board.free(at) or _is_company(board, at) or any(at in scope for scope in scopes):
             continue
-        if item.symbol in _REACHES_ON:
-            scopes.append((_back(board, at), _forward(board, at), _REACHES_ON[item.symbol]))
-        elif item.symbol in _REACHES_CLAUSE:
-            first, after = span(board.clause, at)
-            scopes.append((first, after, _REACHES_CLAUSE[item.symbol]))
-    return scopes
+        if item.symbol in _FORWARD or item.symbol in _BESIDE or item.symbol in _CLAUSE:
+            scopes.append(_scope(board, at))
+    return tuple(scope for scope in scopes if scope.after > scope.first)
 
 
-def claim_talk(board: Board) -> None:
-    """Claim every number in talk as no log, and every other item too, so that it says nothing."""
-    for first, after, what in talk_scopes(board):
-        at = first
-        while at < after:
-            if board.free(at):
-                board.no_log(at, at + 1, what)
-            at += 1
+def _is_company(board: Board, at: int) -> bool:
+    """ "catch with my brother" is not about the brother."""
+    before = board.items[at - 1].symbol if at else ""
+    return board.items[at].symbol == "other" and before in (
+        "with",
+        "to",
+        "and",
+        "for",
+        "of",
+        "at",
+        "vs",
+    )
+
+
+def _scope(board: Board, at: int) -> Scope:
+    symbol = board.items[at].symbol
+    if _is_heading(board, at):
+        return Scope(span(board.sentence, at)[0], len(board.items), "heading")
+    if symbol in _CLAUSE:
+        return Scope(*span(board.clause, at), _CLAUSE[symbol])
+    if symbol in _BESIDE:
+        return Scope(*_beside(board, at), _BESIDE[symbol])
+    first = _back(board, at) if symbol in _BACKWARD else at
+    return Scope(first, _forward(board, at), _FORWARD[symbol])
+
+
+def claim_talk(board: Board, scopes: tuple[Scope, ...]) -> None:
+    """Claim every item in talk as no log, so that it says nothing. Pain words stay."""
+    for scope in scopes:
+        board.withdraw(scope.first, scope.after, "who")
+        for at in range(scope.first, scope.after):
+            if board.free(at) and board.items[at].symbol not in ("newline",):
+                board.no_log(at, at + 1, scope.what)
+
+
+def _is_heading(board: Board, at: int) -> bool:
+    """ "thurs pen schedule: ...", "season totals thru sunday: ...": all that follows is talk."""
+    if board.items[at].symbol not in ("plan", "season", "limit", "heading"):
+        return False
+    first, after = span(board.clause, at)
+    if first != span(board.sentence, at)[0]:
+        return False
+    for place in range(first, after):
+        item = board.items[place]
+        if item.symbol in NUMERIC:
+            return False
+        if item.symbol == "colon":
+            return place > at
+    return False
+
+
+def _questions(board: Board) -> list[Scope]:
+    """Sentences that end in "?" and open like a question, or hold nothing but it."""
+    found = []
+    for at, item in enumerate(board.items):
+        if item.symbol != "question":
+            continue
+        first, _ = span(board.sentence, at)
+        opening = next(
+            (
+                i
+                for i in range(first, at)
+                if board.items[i].symbol in ("ask", "plan", "modal", "is")
+            ),
+            None,
+        )
+        if opening is not None and not _requests_log(board, first, at):
+            start, _ = span(board.clause, opening)
+            found.append(Scope(start if start > first else first, at + 1, "question"))
+    return found
+
+
+def _requests_log(board: Board, first: int, after: int) -> bool:
+    """ "can you put down 47 pitches": a question in form only."""
+    return any(board.items[i].symbol == "logthis" for i in range(first, after))
 
 
 def _forward(board: Board, at: int) -> int:
     """To the end of the sentence, or to where the line comes back to what was thrown."""
     _, end = span(board.sentence, at)
-    hypothetical = board.items[at].symbol in ("other", "ask", "joke")
+    about_others = board.items[at].symbol in ("other", "joke")
     for place in range(at + 1, end):
         symbol = board.items[place].symbol
-        if symbol == "but" or (symbol in _STOPS and not hypothetical):
+        if symbol == "but":
+            return place
+        if about_others:
+            if symbol == "i" and board.clause[place] != board.clause[at]:
+                return place
+        elif symbol in _HAPPENED:
             return place
     return end
 
@@ -49,14 +144,49 @@ def _back(board: Board, at: int) -> int:
     """To the start of the clause, unless something was thrown between."""
     start, _ = span(board.clause, at)
     for place in range(at - 1, start - 1, -1):
-        if board.items[place].symbol in _STOPS:
+        if board.items[place].symbol in _HAPPENED:
             return at
     return start
 
 
-def numbers_in(board: Board, first: int, after: int) -> list[int]:
-    """Places of the unclaimed numbers in a run."""
-    return [i for i in range(first, after) if board.items[i].symbol in NUMERIC and board.free(i)]
+def _beside(board: Board, at: int) -> tuple[int, int]:
+    """The counts right before the marker, or else right after it, within its clause."""
+    first, after = span(board.clause, at)
+    before = _counts_towards(board, range(at - 1, first - 1, -1))
+    if before is not None:
+        return before, 1 + (_counts_towards(board, range(at + 1, after)) or at)
+    behind = _counts_towards(board, range(at + 1, after))
+    return at, at + 1 if behind is None else behind + 1
 
 
-__all__ = ["claim_talk", "code", "numbers_in", "talk_scopes"]
+_BETWEEN = FILLERS | {
+    "in",
+    "for",
+    "on",
+    "of",
+    "at",
+    "colon",
+    "i",
+    "he",
+    "up_to",
+    "dash",
+    "hash",
+    "with",
+    "and",
+}
+_COUNTED = (NOUNS | NUMERIC | {"ord"}) - {"clock"}
+
+
+def _counts_towards(board: Board, places: range) -> int | None:
+    """The far end of the stretch of counts that begins next to the marker."""
+    end = None
+    for place in places:
+        symbol = board.items[place].symbol
+        if symbol in _COUNTED:
+            end = place
+        elif symbol not in _BETWEEN:
+            break
+    return end
+
+
+__all__ = ["Scope", "claim_talk", "talk_scopes"]

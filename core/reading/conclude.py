@@ -1,0 +1,116 @@
+"""Drafts to entries: what follows from what was said, and what cannot be."""
+
+from dataclasses import dataclass
+from datetime import date
+from fractions import Fraction
+
+from core.reading.assemble import Draft
+from core.reading.entry import Detail, Entry, Unread, UnreadReason
+
+MOST_PITCHES = 200  # in a game; more is not seen in this sport at any age
+FEWEST_AN_INNING, MOST_AN_INNING = 7, 45  # pitches, over two innings or more
+UNLIKELY_OUTS = 27  # over nine innings
+_TYPES = ("breaking", "changeup", "fastball")
+
+
+@dataclass(frozen=True, slots=True)
+class Conclusion:
+    """An entry, and what about it must be asked."""
+
+    entry: Entry
+    unread: tuple[Unread, ...]
+
+
+def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
+    """Work out the sums and the kind, and take out counts that cannot be. `quote` is the draft's
+    part of the line, as typed."""
+    counts = dict(draft.counts)
+    unread: list[Unread] = []
+    _resolve_shares(draft, counts, unread, quote)
+    _sum_breaking(counts)
+    _reject_impossible(counts, unread, quote)
+    _reject_unlikely(counts, unread, quote)
+    if draft.open_kind is not None and draft.kind is None and not draft.opponent:
+        unread.append(Unread(quote, UnreadReason.UNKNOWN_KIND))
+    day = draft.days[0] if draft.days and draft.days[0] != posted else None
+    entry = Entry(
+        who=draft.who[0] if draft.who else None,
+        except_=draft.except_,
+        kind=_kind(draft, counts),
+        on=day,
+        pain=tuple(draft.pains) if draft.pains else () if draft.no_pain else None,
+        about=draft.about,
+        tired=draft.tired,
+        **counts,
+    )
+    return Conclusion(entry, tuple(unread))
+
+
+def _kind(draft: Draft, counts: dict[str, int]) -> str | None:
+    if draft.off and not counts:
+        return "off"
+    if draft.kind is None and (draft.opponent or "outs" in counts):
+        return "game"
+    return draft.kind
+
+
+def _resolve_shares(draft: Draft, counts: dict[str, int], unread: list[Unread], quote: str) -> None:
+    """ "45 pitches, a third curves" is 15 curves; a share that gives no whole number is asked."""
+    for claim in draft.claims:
+        if claim.key != "share" or not isinstance(claim.value, tuple):
+            continue
+        field, share = claim.value
+        total = counts.get("pitches")
+        count = share * total if total is not None else Fraction(1, 2)
+        if count.denominator == 1:
+            counts[field] = count.numerator
+        else:
+            unread.append(Unread(quote, UnreadReason.UNKNOWN_NUMBER))
+
+
+def _sum_breaking(counts: dict[str, int]) -> None:
+    if "curve" in counts or "slider" in counts:
+        counts.setdefault("breaking", counts.get("curve", 0) + counts.get("slider", 0))
+
+
+def _reject_impossible(counts: dict[str, int], unread: list[Unread], quote: str) -> None:
+    for part, whole in _contradictions(counts):
+        detail = Detail(part, counts.get(part), whole, counts.get(whole))
+        unread.append(Unread(quote, UnreadReason.IMPOSSIBLE, detail))
+        for field in _family(part) | _family(whole):
+            counts.pop(field, None)
+        return
+
+
+def _contradictions(counts: dict[str, int]) -> list[tuple[str, str]]:
+    """Pairs (part, whole) where the part is more than the whole."""
+    pairs = [(part, "pitches") for part in (*_TYPES, "strikes")]
+    pairs += [("breaking_strikes", "breaking"), ("breaking_strikes", "strikes")]
+    found = [(a, b) for a, b in pairs if a in counts and b in counts and counts[a] > counts[b]]
+    typed = sum(counts.get(part, 0) for part in _TYPES)
+    if not found and "pitches" in counts and typed > counts["pitches"]:
+        found.append(("breaking", "pitches"))
+    by_type = counts.get("curve", 0) + counts.get("slider", 0)
+    if not found and by_type > counts.get("breaking", by_type):
+        found.append(("curve", "breaking"))
+    return found
+
+
+def _family(field: str) -> set[str]:
+    """What must be asked together with a field."""
+    return {field, "curve", "slider", "breaking"} if field in ("breaking", "curve") else {field}
+
+
+def _reject_unlikely(counts: dict[str, int], unread: list[Unread], quote: str) -> None:
+    pitches, outs = counts.get("pitches"), counts.get("outs")
+    if pitches is not None and pitches > MOST_PITCHES:
+        unread.append(Unread(quote, UnreadReason.UNLIKELY, Detail("pitches", pitches)))
+        counts.pop("pitches")
+    elif outs is not None and outs > UNLIKELY_OUTS:
+        unread.append(Unread(quote, UnreadReason.UNLIKELY, Detail("outs", outs)))
+        counts.pop("outs")
+    elif pitches is not None and outs is not None and outs >= 6:
+        if not FEWEST_AN_INNING * outs <= pitches * 3 <= MOST_AN_INNING * outs:
+            detail = Detail("pitches", pitches, "outs", outs)
+            unread.append(Unread(quote, UnreadReason.UNLIKELY, detail))
+            del counts["pitches"], counts["outs"]

@@ -1,0 +1,54 @@
+"""Effort in percent: "75%", "half speed", "at 80 percent effort"."""
+
+import re
+
+from core.reading import groups  # noqa: F401  declares the groups
+from core.reading.board import Board, Handler, Rule, rule, says_no_log, says_unread
+from core.reading.entry import UnreadReason
+
+
+def _effort(board: Board, match: re.Match[str]) -> None:
+    value = board.whole(match.start("n"))
+    if value is not None and value <= 100:
+        board.claim(match.start(), match.end(), "effort", value)
+    else:
+        board.unread(match.start(), match.end(), UnreadReason.IMPOSSIBLE)
+
+
+def _out_of_ten(board: Board, match: re.Match[str]) -> None:
+    """Effort of 8/10 is 80 percent."""
+    pair = board.items[match.start("r")].pair
+    if pair is not None and pair[1] == 10 and pair[0] <= 10:
+        board.claim(match.start(), match.end(), "effort", pair[0] * 10)
+
+
+def _fixed(percent: int) -> Handler:
+    def apply(board: Board, match: re.Match[str]) -> None:
+        board.claim(match.start(), match.end(), "effort", percent)
+
+    return apply
+
+
+_LEAD = "(at|about|the|is|adv|with|in|a)*"
+
+EFFORT_RULES: tuple[Rule, ...] = (
+    rule("half speed", f"{_LEAD} halfspeed", _fixed(50)),
+    rule("three quarters", f"{_LEAD} threequarter", _fixed(75)),
+    rule("quarter", f"{_LEAD} quarterspeed", _fixed(25)),
+    rule("all out", f"{_LEAD} fullspeed", _fixed(100)),
+    rule(
+        "strike share",
+        "(pct | num percent) (the|adv|fill)* (strikes|forstrikes)",
+        says_no_log("rate"),
+    ),
+    rule(
+        "range",
+        "(num|pct) (dash|to|or) (pct | num percent) speed?",
+        says_unread(UnreadReason.TWO_READINGS),
+    ),
+    rule("effort", f"{_LEAD} <n:pct> (the|adv|of)* speed?", _effort),
+    rule("effort in words", f"{_LEAD} <n:num> percent (the|adv|of)* speed?", _effort),
+    rule("effort first", "speed (colon|is|at|about)* <n:num|pct> percent?", _effort),
+    rule("effort of ten, first", "speed (colon|is|at|about)* <r:ratio>", _out_of_ten),
+    rule("effort of ten", f"{_LEAD} <r:ratio> speed", _out_of_ten),
+)

@@ -1,0 +1,132 @@
+"""Innings: 4.1, 4 1/3 and "four and a third" are thirteen outs."""
+
+import re
+from fractions import Fraction
+
+from core.reading import groups  # noqa: F401  declares the groups
+from core.reading.board import Board, Rule, rule, says_no_log
+from core.reading.clauses import span
+from core.reading.entry import UnreadReason
+from core.reading.items import Item
+
+_TENTHS = {Fraction(0): 0, Fraction(1, 10): 1, Fraction(2, 10): 2}
+_THIRDS = {Fraction(1, 3): 1, Fraction(2, 3): 2}
+LONGEST_OUTING = 12 * 3  # outs
+
+
+def innings_outs(item: Item) -> int | None:
+    """Outs of innings; None for what innings cannot be (4.5, 9.4, 4.25, and over twelve)."""
+    if item.value is None:
+        return None
+    whole, rest = divmod(item.value, 1)
+    written_in_tenths = "." in item.text and len(item.text.rsplit(".", 1)[1]) == 1
+    thirds = _TENTHS if written_in_tenths or rest == 0 else _THIRDS
+    outs = int(whole) * 3 + thirds[rest] if rest in thirds else None
+    return outs if outs is not None and outs <= LONGEST_OUTING else None
+
+
+def has_thirds(item: Item) -> bool:
+    """Whether a number can hardly be anything but innings: "4.1", "5 1/3"."""
+    return item.value is not None and item.value.denominator != 1 and innings_outs(item) is not None
+
+
+def _innings(board: Board, match: re.Match[str]) -> None:
+    _claim(board, match, "outs")
+
+
+def _caught(board: Board, match: re.Match[str]) -> None:
+    _claim(board, match, "caught_outs")
+
+
+def _claim(board: Board, match: re.Match[str], field: str) -> None:
+    outs = innings_outs(board.items[match.start("n")])
+    if outs is None:
+        board.unread(match.start(), match.end(), UnreadReason.IMPOSSIBLE)
+    else:
+        board.claim(match.start(), match.end(), field, outs)
+
+
+def _bare(board: Board, match: re.Match[str]) -> None:
+    """A bare number in thirds: nothing else is written so."""
+    if has_thirds(board.items[match.start("n")]):
+        _claim(board, match, "outs")
+
+
+def _inning(board: Board, match: re.Match[str]) -> None:
+    board.claim(match.start(), match.end(), "outs", 3)
+
+
+def _inning_and_part(board: Board, match: re.Match[str]) -> None:
+    part = board.items[match.start("n")].value or Fraction(0)
+    if part in _THIRDS:
+        board.claim(match.start(), match.end(), "outs", 3 + _THIRDS[part])
+
+
+def _part(board: Board, match: re.Match[str]) -> None:
+    part = board.items[match.start("n")].value or Fraction(0)
+    if part in _THIRDS:
+        board.claim(match.start(), match.end(), "outs", _THIRDS[part])
+
+
+def _small(board: Board, match: re.Match[str]) -> None:
+    """ "pitched two", "went 4": innings when small, unless the noun follows."""
+    value = board.items[match.start("n")].value
+    if value is not None and value < 10:
+        _claim(board, match, "outs")
+
+
+def _small_beside(board: Board, match: re.Match[str]) -> None:
+    """ "pitched 2, 30 p": innings, when the pitches stand beside them."""
+    _, end = span(board.sentence, match.start())
+    if any(board.symbol_is(i, "pitches") for i in range(match.end(), end)):
+        _small(board, match)
+
+
+def _caught_small(board: Board, match: re.Match[str]) -> None:
+    value = board.items[match.start("n")].value
+    if value is not None and value < 10:
+        _claim(board, match, "caught_outs")
+
+
+_NOT_COUNTED = "(?! (fill|dash)* (noun|percent|num))"
+
+INNINGS_RULES: tuple[Rule, ...] = (
+    rule(
+        "caught",
+        "catching (the|for|adj|about|last|colon|allof|comma|game|said_label|in)* <n:num> adj* innings",
+        _caught,
+    ),
+    rule(
+        "innings behind the plate", "<n:num> adj* innings (in|the|at|adv|of|for)* catching", _caught
+    ),
+    rule("caught five", "catching (the|adj|last)* <n:num> " + _NOT_COUNTED, _caught_small),
+    rule("in the field", "num adj* innings (in|the|at|of)* fielding", says_no_log("fielding")),
+    rule(
+        "in the field, before",
+        "fielding (for|the|other|adj|all|last|rest)* num innings?",
+        says_no_log("fielding"),
+    ),
+    rule("after three innings", "(after|before|ord) num adj* innings", says_no_log("inning")),
+    rule("inning three", "half num", says_no_log("inning")),
+    rule("length of a game", "num innings game", says_no_log("length of game")),
+    rule(
+        "per inning",
+        "num ((comma|and|slash|dash|plus)* num)* (unit)? byinning",
+        says_no_log("by inning"),
+    ),
+    rule("an inning and a third", "(a)? innings and <n:frac>", _inning_and_part),
+    rule("an inning", "(threw|had|went|for|in|and|^) (adv|about)* a adj* innings", _inning),
+    rule("part of an inning", "<n:frac|num> ofinning", _part),
+    rule("third of an inning", "<n:frac> innings", _part),
+    rule(
+        "in five and a third",
+        "(in|went|through|had|threw|for|comma)* <n:num> " + _NOT_COUNTED,
+        _bare,
+    ),
+    rule(
+        "pitched two of a count",
+        "threw (adv|about|the|adj|last)* <n:num> " + _NOT_COUNTED,
+        _small_beside,
+    ),
+    rule("pitched two", "(went) (adv|about|the|adj|last)* <n:num> " + _NOT_COUNTED, _small),
+)
