@@ -1,16 +1,15 @@
 """The answer: what every book together allows on a date, from when on, and why."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
-from datetime import date, timedelta
+from datetime import date
 
 from dateutil.relativedelta import relativedelta
 
-from core.rest.bounds import Bound, bounds, resting
+from core.rest.bounds import Bound
+from core.rest.judging import Verdict, judge, next_date, touches_outs
 from core.rest.owed import Owed, owed_by
 from core.rest.reasons import cap_reason, note, pitches_on, rest_reason
 from core.rest.values import (
-    NO_PITCH_LIMIT,
     Ask,
     Phase,
     Reason,
@@ -21,59 +20,7 @@ from core.rest.values import (
     Thrown,
 )
 from core.rest.views import View, views
-from core.rulebooks import RuleBook, RuleBookError
-
-NINE_INNINGS = 27
-"""Outs: what one outing can need of a season's total."""
-
-
-@dataclass(frozen=True, slots=True)
-class Verdict:
-    """Everything that limits one planned outing, over all books."""
-
-    owed: tuple[Owed, ...]
-    bounds: tuple[Bound, ...]
-
-    @property
-    def barred(self) -> bool:
-        """Whether not one pitch is allowed."""
-        return bool(self.owed) or any(bound.bars for bound in self.bounds)
-
-    @property
-    def pitches(self) -> int:
-        """The most pitches allowed; NO_PITCH_LIMIT where no cap counts pitches."""
-        rooms = [bound.room for bound in self.bounds if bound.of == "pitches"]
-        return 0 if self.barred else min(rooms, default=NO_PITCH_LIMIT)
-
-    @property
-    def outs(self) -> int | None:
-        """The most outs allowed; None where no cap on outs or innings can touch one outing."""
-        rooms = [bound.room for bound in self.bounds if _touches_outs(bound)]
-        return (0 if self.barred else min(rooms)) if rooms else None
-
-    @property
-    def limited(self) -> bool:
-        """Whether any cap counts pitches."""
-        return self.barred or any(bound.of == "pitches" for bound in self.bounds)
-
-    @property
-    def may_catch(self) -> bool:
-        """Whether no cap bars the plate."""
-        return all(bound.room > 0 for bound in self.bounds if bound.of == "plate")
-
-
-def _touches_outs(bound: Bound) -> bool:
-    """Whether a cap on outs can end one outing: a season's or a year's total only near its end."""
-    long = bound.cap.window.months is not None or bound.cap.window.span == "season"
-    return bound.of == "outs" and (not long or bound.room < NINE_INNINGS)
-
-
-def judge(looks: Sequence[View], ask: Ask) -> Verdict:
-    """What limits a planned outing. Raises RuleBookError when a book does not cover the date."""
-    return Verdict(
-        tuple(owed for view in looks for owed in resting(view, ask)),
-        tuple(bound for view in looks for bound in bounds(view, ask)),
-    )
+from core.rulebooks import RuleBook
 
 
 def answer(
@@ -96,7 +43,7 @@ def answer(
     looks = views(books, thrower, outings, phase)
     ask = Ask(on, game, tournament, series)
     verdict = judge(looks, ask)
-    following = _next_date(looks, ask, verdict)
+    following = next_date(looks, ask, verdict)
     return RestAnswer(
         eligible=verdict.pitches > 0,
         pitches_allowed=verdict.pitches,
@@ -107,23 +54,6 @@ def answer(
         pitches_limited=verdict.limited,
         may_catch=verdict.may_catch,
     )
-
-
-def _next_date(looks: Sequence[View], ask: Ask, verdict: Verdict) -> date | None:
-    """The first date from the one asked about with at least one pitch, within a year."""
-    end = ask.on + relativedelta(years=1)
-    day = ask.on
-    while verdict.barred:
-        if any(bound.bars and bound.cap.window.span == "season" for bound in verdict.bounds):
-            return None
-        day = max((owed.until for owed in verdict.owed), default=day + timedelta(days=1))
-        if day > end:
-            return None
-        try:
-            verdict = judge(looks, replace(ask, on=day, game=None))
-        except (RuleBookError, RestError):
-            return None
-    return day
 
 
 def _all_rest(looks: Sequence[View], on: date) -> Iterator[RestOwed]:
@@ -155,7 +85,7 @@ def _why(
 
 def _decides(bound: Bound, verdict: Verdict) -> bool:
     """Whether a cap bars the outing, or leaves the least room of those that limit it."""
-    if bound.of == "plate" or (bound.of == "outs" and not _touches_outs(bound)):
+    if bound.of == "plate" or (bound.of == "outs" and not touches_outs(bound)):
         return False
     if verdict.barred:
         return bound.bars

@@ -38,11 +38,28 @@ class Record:
     """A pitcher's counted outings in order of days, with quick slices."""
 
     def __init__(self, book: RuleBook, outings: Iterable[Thrown]) -> None:
+        self._counting = book.counting
         mine = [_counted(book.counting, o) for o in outings if o.kind in book.counting.kinds]
         mine.sort(key=lambda outing: outing.day)
-        self.outings: Sequence[Counted] = _keep_last_trims(mine)
-        self.dates = [outing.day for outing in self.outings]
+        self._take(_keep_last_trims(mine))
+
+    def _take(self, outings: Sequence[Counted]) -> None:
+        self.outings = outings
+        self.dates = [outing.day for outing in outings]
         self.running: dict[str, Running] = {}
+
+    def plus(self, outing: Thrown) -> "Record":
+        """This record with one more outing; quick where it is on or after the last day."""
+        if outing.kind not in self._counting.kinds:
+            return self
+        new = _counted(self._counting, outing)
+        more = Record.__new__(Record)
+        more._counting = self._counting
+        at = bisect_left(self.dates, new.day)
+        until = bisect_right(self.dates, new.day)
+        day = _ordered([*self.outings[at:until], new])
+        more._take([*self.outings[:at], *day, *self.outings[until:]])
+        return more
 
     def between(self, first: date, last: date) -> Sequence[Counted]:
         """Outings from the first day to the last, both included, in order."""

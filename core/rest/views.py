@@ -1,7 +1,7 @@
 """One rule book looking at one pitcher's record: which of its rules apply on a day."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache
 
@@ -46,6 +46,10 @@ class View:
     thrower: Thrower
     record: Record
     phase: Phase
+
+    def plus(self, outing: Thrown) -> "View":
+        """The same book looking at the record with one more outing."""
+        return replace(self, record=self.record.plus(outing))
 
     def rules(self, on: date) -> Rules:
         """The rules that apply on a date. Raises NotCoveredError when the book has none."""
