@@ -1,0 +1,48 @@
+"""Buttons that somebody sees in a conversation, found by their label."""
+
+from dataclasses import dataclass
+
+from bot.local.delivery import Delivery
+from bot.local.errors import ScriptError
+from bot.local.records import Channel, Ephemeral, Message, Person
+from bot.local.touch import elements_of
+from bot.local.workspace import Workspace
+
+
+@dataclass(frozen=True, slots=True)
+class Button:
+    """A button under a message."""
+
+    on: Message | Ephemeral
+    action_id: str
+
+    def press(self, ws: Workspace, person: Person) -> Delivery:
+        """Let a person press it."""
+        if isinstance(self.on, Ephemeral):
+            return ws.press_ephemeral(person, self.on, self.action_id)
+        return ws.press(person, self.on, self.action_id)
+
+
+def find_button(ws: Workspace, person: Person, channel: Channel, label: str) -> Button:
+    """The newest button of this label that a person sees in a channel, case aside.
+
+    Raises `ScriptError`, naming the buttons that there are.
+    """
+    there: dict[str, Button] = {}
+    for message in _newest_first(ws, person, channel):
+        for element in (one for block in message.blocks for one in elements_of(block)):
+            if element["type"] == "button":
+                name = str(element["text"]["text"])
+                there.setdefault(name, Button(message, str(element["action_id"])))
+    for name, button in there.items():
+        if name.casefold() == label.casefold():
+            return button
+    if not there:
+        raise ScriptError(f"{person.real_name} sees no buttons here.")
+    raise ScriptError(f"There is no button “{label}” here; there is: {', '.join(there)}.")
+
+
+def _newest_first(ws: Workspace, person: Person, channel: Channel) -> list[Message | Ephemeral]:
+    mine = [one for one in ws.ephemerals(person) if one.channel == channel.id]
+    everything: list[Message | Ephemeral] = [*ws.state.in_channel(channel.id), *mine]
+    return sorted(everything, key=lambda one: one.ts, reverse=True)
