@@ -3,7 +3,8 @@
 Each runs in the caller's open transaction and returns what must be told, to whom.
 """
 
-from core.ledger.lines import Deleted, Edited, Said, correct, record, withdraw
+from core.ledger.lines import correct, record, withdraw
+from core.ledger.messages import Deleted, Edited, Said
 from core.ledger.notices import Notice, NoticeKind
 
 __all__ = [

@@ -50,6 +50,24 @@ def apply_reading(
             _withdraw(change, stored[slot])
 
 
+def keep_overtaken(change: Change, reading: Iterable[dict[str, Any]], crew: Crew) -> bool:
+    """Put reports of the arm from an older version of a line on file, as withdrawn.
+
+    Gives whether there was one that the record did not hold in any form.
+    """
+    known = {row.slot for row in _rows(change, PainReport)}
+    new = {slot: fields for slot, fields in _reports(reading).items() if slot not in known}
+    for slot, fields in new.items():
+        _withdraw(change, _insert(change, PainReport, slot, fields, crew))
+    return bool(new)
+
+
+def note_text(change: Change, text: str) -> None:
+    """Give a line its newest text; the audit keeps the one before."""
+    _audit(change, change.line, AuditAction.CORRECTED, {"text": change.line.text}, {"text": text})
+    change.line.text = text
+
+
 def withdraw_rows(change: Change) -> None:
     """Take everything that was read from a line out of the record; the rows stay."""
     for row in [*_rows(change, Outing), *_rows(change, PainReport)]:
@@ -75,7 +93,7 @@ def _rows(change: Change, table: type[Row]) -> list[Row]:
 
 def _insert(
     change: Change, table: type[Row], slot: str, fields: Mapping[str, Any], crew: Crew
-) -> None:
+) -> Row:
     pitcher_id = int(slot.split("/", 1)[0])
     line = change.line
     columns: dict[str, Any] = {
@@ -91,6 +109,7 @@ def _insert(
     change.session.add(row)
     change.session.flush()
     _audit(change, row, AuditAction.RECORDED, {}, fields)
+    return row
 
 
 def _correct(change: Change, row: Row, was: Mapping[str, Any], is_now: Mapping[str, Any]) -> None:
@@ -99,9 +118,10 @@ def _correct(change: Change, row: Row, was: Mapping[str, Any], is_now: Mapping[s
     if not changed:
         return
     before = {name: _as_json(getattr(row, name)) for name in changed}
+    if back:
+        before, changed = before | _withdrawal(row), changed | {"withdrawn_at": None}
     for name, value in as_columns(changed).items():
         setattr(row, name, value)
-    row.withdrawn_at = None
     change.session.add(row)
     _audit(change, row, AuditAction.CORRECTED, before, changed)
 
@@ -109,14 +129,18 @@ def _correct(change: Change, row: Row, was: Mapping[str, Any], is_now: Mapping[s
 def _withdraw(change: Change, row: Row) -> None:
     if row.withdrawn_at is not None:
         return
-    row.withdrawn_at = change.at
+    before, row.withdrawn_at = _withdrawal(row), change.at
     change.session.add(row)
-    _audit(change, row, AuditAction.WITHDRAWN, {}, {})
+    _audit(change, row, AuditAction.WITHDRAWN, before, _withdrawal(row))
+
+
+def _withdrawal(row: Row) -> dict[str, Any]:
+    return {"withdrawn_at": _as_json(row.withdrawn_at)}
 
 
 def _audit(
     change: Change,
-    row: Row,
+    row: Row | Line,
     action: AuditAction,
     before: Mapping[str, Any],
     after: Mapping[str, Any],

@@ -33,6 +33,16 @@ class Crew:
     here: Team | None
     teams_of: dict[int, tuple[int, ...]]
 
+    @property
+    def time_zone(self) -> str:
+        """The zone of the channel's team, else of the author's first team."""
+        teams = [self.here] if self.here is not None else list(self.teams)
+        return teams[0].time_zone if teams else "UTC"
+
+    def roster(self) -> list[str]:
+        """Every name under which a line may name a pitcher in sight."""
+        return [name for arm in self.arms for name in (arm.name, *arm.also_called)]
+
     def related(self, relation: Relation) -> list[Arm]:
         """The pitchers to whom the author stands in this relation."""
         return [arm for arm in self.arms if relation in self.relations[arm.pitcher_id]]

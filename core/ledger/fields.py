@@ -1,6 +1,6 @@
 """The columns that one kept entry fills, and the feelings that it reports."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass
 from datetime import date
 from typing import Any
@@ -87,8 +87,17 @@ def snapshot(kept: Kept) -> dict[str, Any]:
         "pitcher_id": kept.arm.pitcher_id,
         "on": kept.on.isoformat(),
         "outing": outing_fields(kept) if throws(kept) else None,
-        "felt": {felt.name: _felt_json(felt) for felt in feelings(kept)},
+        "felt": _named(feelings(kept)),
     }
+
+
+def _named(feelings: Iterable[Felt]) -> dict[str, dict[str, Any]]:
+    """The feelings by name; two of one name ("elbow 4/10, 6/10 after") are told apart."""
+    named: dict[str, dict[str, Any]] = {}
+    for felt in feelings:
+        same = sum(name.partition("#")[0] == felt.name for name in named)
+        named[f"{felt.name}#{same + 1}" if same else felt.name] = _felt_json(felt)
+    return named
 
 
 def _felt_json(felt: Felt) -> dict[str, Any]:

@@ -6,54 +6,28 @@ edit that comes before its original stands, and a deletion is final.
 """
 
 import logging
-from dataclasses import dataclass, replace
-from datetime import UTC, datetime
-from typing import Any, Literal
+import traceback
+from dataclasses import replace
+from datetime import datetime
+from typing import Literal
 from zoneinfo import ZoneInfo
 
-from sqlalchemy.dialects import postgresql, sqlite
 from sqlmodel import Session, col, func, select
 
 from core.audience import Relation
-from core.ledger.apply import Change, apply_reading, withdraw_rows
+from core.ledger.apply import Change, apply_reading, keep_overtaken, note_text, withdraw_rows
+from core.ledger.claim import Place, claim, find_line, find_place
 from core.ledger.crew import Crew, find_person, load_crew
 from core.ledger.days import before_the_day_turns
 from core.ledger.decide import Decision, Question, QuestionCode, decide
 from core.ledger.fields import snapshot
 from core.ledger.hints import hints, stranger
+from core.ledger.messages import Deleted, Edited, Said, newer
 from core.ledger.notices import Heard, Notice, owed
-from core.model import Line, LineState, Person, Team, Workspace, key
+from core.model import Line, LineState, key
 from core.reading import Reading, read
 
 log = logging.getLogger(__name__)
-
-
-@dataclass(frozen=True, slots=True)
-class Said:
-    """A message as Slack tells of it: `ts` is Slack's id of it, seconds with microseconds."""
-
-    workspace_id: str
-    channel: str
-    ts: str
-    author: str
-    text: str
-    direct: bool = False
-    thread_ts: str | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Edited:
-    """The newest text of a message; the newest `edited_ts` wins."""
-
-    said: Said
-    edited_ts: str
-
-
-@dataclass(frozen=True, slots=True)
-class Deleted:
-    """A message that its author took back; final."""
-
-    said: Said
 
 
 def record(session: Session, said: Said, now: datetime) -> list[Notice]:
@@ -61,148 +35,115 @@ def record(session: Session, said: Said, now: datetime) -> list[Notice]:
 
     `now` is UTC. Lines outside the channels of a team are not kept at all.
     """
-    place = _place(session, said)
+    place = find_place(session, said)
     if place is None:
         return []
-    line = _claim(session, said, place, now)
-    return [] if line is None else _hear(session, line, place, now)
+    line = claim(session, said, place, now)
+    if line is not None:
+        return _hear(session, line, place, now)
+    return _hear_overtaken(session, find_line(session, said), said, place, now)
 
 
 def correct(session: Session, edited: Edited, now: datetime) -> list[Notice]:
-    """Read a line again after an edit; an older edit, or one of a deleted line, is ignored."""
-    place = _place(session, edited.said)
+    """Read a line again after an edit; an older edit, or one of a deleted line, is overtaken."""
+    said = edited.said
+    place = find_place(session, said)
     if place is None:
         return []
-    line = _claim(session, edited.said, place, now)
+    line = claim(session, said, place, now)
     if line is None:
-        line = _find(session, edited.said)
-        if line.deleted_at is not None or not _newer(edited.edited_ts, line.edited_ts):
+        line = find_line(session, said)
+        if line.deleted_at is not None or not newer(edited.edited_ts, line.edited_ts):
+            return _hear_overtaken(session, line, said, place, now)
+        # Kept even where the text is the same: an older edit may still be on its way.
+        line.edited_ts = edited.edited_ts
+        session.add(line)
+        if line.text == said.text:
             return []
-        if line.text == edited.said.text:
-            return []  # a link preview, not an edit
-    line.text = edited.said.text
+        note_text(_change(session, line, now), said.text)
     line.edited_ts = edited.edited_ts
     return _hear(session, line, place, now)
 
 
 def withdraw(session: Session, deleted: Deleted, now: datetime) -> list[Notice]:
-    """Take a deleted line out of the record; the raw line and its rows are kept."""
-    place = _place(session, deleted.said)
+    """Take a deleted line out of the record; the raw line and its rows are kept.
+
+    What a line said that comes only now, with its deletion, is heard first: a report of
+    pain is on file then, as withdrawn, and the adults hear of it.
+    """
+    place = find_place(session, deleted.said)
     if place is None:
         return []
-    line = _claim(session, deleted.said, place, now) or _find(session, deleted.said)
+    line = claim(session, deleted.said, place, now)
+    if line is None:
+        line = find_line(session, deleted.said)
+    elif deleted.said.author:
+        _hear(session, line, place, now)
     if line.deleted_at is not None:
         return []
     line.deleted_at = now
     session.add(line)
-    withdraw_rows(Change(session, line, line.author_slack_id, now))
+    withdraw_rows(_change(session, line, now))
     session.flush()
-    crew = load_crew(session, place.person, place.team) if place.person else None
+    return _owed_now(session, line, place, now)
+
+
+def _change(session: Session, line: Line, now: datetime) -> Change:
+    return Change(session, line, line.author_slack_id, now)
+
+
+def _hear_overtaken(
+    session: Session, line: Line, said: Said, place: Place, now: datetime
+) -> list[Notice]:
+    """What an older version of a line says that comes only now, or after the deletion.
+
+    It changes no count. But no report of pain may be lost to the order in which Slack
+    delivers: it goes on file as withdrawn, and the adults hear that.
+    """
+    if not line.author_slack_id and said.author:
+        # The deletion came first, and did not say who had written what.
+        line.author_slack_id, line.text = said.author, said.text
+        line.author_id = key(place.person) if place.person else None
+        session.add(line)
+    elif line.text == said.text:
+        return []
+    if place.person is None:
+        return []
+    crew = load_crew(session, place.person, place.team)
+    posted = _posted(line, crew)
+    reading = _try_to_read(line, said.text, crew, posted)
+    decision = decide(reading, crew, posted) if reading is not None else _NOT_READ
+    overtaken = [snapshot(kept) for kept in decision.kept]
+    if not keep_overtaken(_change(session, line, now), overtaken, crew):
+        return []
+    session.flush()
+    return _owed_now(session, line, place, now)
+
+
+def _owed_now(session: Session, line: Line, place: Place, now: datetime) -> list[Notice]:
+    author = find_person(session, line.workspace_id, line.author_slack_id)
+    crew = load_crew(session, author, place.team) if author else None
     return owed(session, _heard(line, place, now, crew))
 
 
-@dataclass(frozen=True, slots=True)
-class _Place:
-    """Where a line stands and who wrote it."""
-
-    team: Team | None
-    person: Person | None
-
-
-def _place(session: Session, said: Said) -> _Place | None:
-    team = session.exec(
-        select(Team).where(
-            Team.workspace_id == said.workspace_id,
-            (col(Team.log_channel) == said.channel) | (col(Team.staff_channel) == said.channel),
-        )
-    ).first()
-    if team is None and not said.direct:
-        return None
-    return _Place(team, find_person(session, said.workspace_id, said.author))
-
-
-def _claim(session: Session, said: Said, place: _Place, now: datetime) -> Line | None:
-    """The line as a new row; none when a row with its key is there already.
-
-    The database decides: of two processes that hold the same message, one inserts.
-    """
-    values: dict[str, Any] = {
-        "workspace_id": said.workspace_id,
-        "channel": said.channel,
-        "ts": said.ts,
-        "thread_ts": said.thread_ts,
-        "direct": said.direct,
-        "author_slack_id": said.author,
-        "author_id": key(place.person) if place.person else None,
-        "team_id": key(place.team) if place.team else None,
-        "text": said.text,
-        "posted_at": _moment(said.ts),
-        "received_at": now,
-        "state": LineState.TALK,
-        "entries": [],
-        "questions": [],
-    }
-    if place.team is None:
-        session.execute(_insert(session, Workspace, {"id": said.workspace_id, **_NO_NAMES}))
-    line_id = session.scalar(_insert(session, Line, values).returning(col(Line.id)))
-    return None if line_id is None else session.get_one(Line, line_id)
-
-
-_NO_NAMES = {"name": "", "bot_user_id": ""}
-
-
-def _insert(
-    session: Session, table: type[Line] | type[Workspace], values: dict[str, Any]
-) -> postgresql.Insert | sqlite.Insert:
-    """An insert that does nothing where a row with the same key is there already."""
-    if session.get_bind().dialect.name == "postgresql":
-        return postgresql.insert(table).values(values).on_conflict_do_nothing()
-    return sqlite.insert(table).values(values).on_conflict_do_nothing()
-
-
-def _find(session: Session, said: Said) -> Line:
-    return session.exec(
-        select(Line)
-        .where(
-            Line.workspace_id == said.workspace_id,
-            Line.channel == said.channel,
-            Line.ts == said.ts,
-        )
-        .with_for_update()
-    ).one()
-
-
-def _moment(ts: str) -> datetime:
-    return datetime.fromtimestamp(int(ts.partition(".")[0]), UTC)
-
-
-def _newer(ts: str, known: str | None) -> bool:
-    # Slack's stamps are text for keys; as pairs of whole numbers they compare exactly.
-    return known is None or _parts(ts) > _parts(known)
-
-
-def _parts(ts: str) -> tuple[int, int]:
-    seconds, _, fraction = ts.partition(".")
-    return int(seconds), int(fraction.ljust(6, "0") or 0)
-
-
-def _hear(session: Session, line: Line, place: _Place, now: datetime) -> list[Notice]:
+def _hear(session: Session, line: Line, place: Place, now: datetime) -> list[Notice]:
     """Read a line, bring the record to what it says and work out who must hear of it."""
     session.add(line)
     if place.person is None:
         line.state = LineState.STRANGER
-        reading = _try_to_read(line, None, line.posted_at.replace(tzinfo=None))
+        reading = _try_to_read(line, line.text, None, line.posted_at.replace(tzinfo=None))
         is_log = reading is not None and bool(reading.entries or reading.unread)
         return stranger(line, now, is_log)
+    line.author_id = key(place.person)
     crew = load_crew(session, place.person, place.team)
-    posted = line.posted_at.astimezone(ZoneInfo(_zone(crew))).replace(tzinfo=None)
-    reading = _try_to_read(line, crew, posted)
+    posted = _posted(line, crew)
+    reading = _try_to_read(line, line.text, crew, posted)
     decision = decide(reading, crew, posted) if reading is not None else _NOT_READ
     first = not _has_been_read_before(session, line)
     before, line.entries = line.entries, [snapshot(kept) for kept in decision.kept]
     line.questions = [question.as_json() for question in decision.questions]
     line.state = decision.state
-    apply_reading(Change(session, line, line.author_slack_id, now), before, line.entries, crew)
+    apply_reading(_change(session, line, now), before, line.entries, crew)
     session.flush()
     heard = replace(
         _heard(line, place, now, crew),
@@ -215,15 +156,23 @@ def _hear(session: Session, line: Line, place: _Place, now: datetime) -> list[No
 _NOT_READ = Decision(LineState.NOT_READ, questions=(Question(QuestionCode.NOT_READ),))
 
 
-def _try_to_read(line: Line, crew: Crew | None, posted: datetime) -> Reading | None:
-    """The reading of a line; none when the reader fails on it, for the line must be kept."""
-    arms = crew.arms if crew is not None else ()
-    roster = [name for arm in arms for name in (arm.name, *arm.also_called)]
+def _try_to_read(line: Line, text: str, crew: Crew | None, posted: datetime) -> Reading | None:
+    """The reading of a text; none when the reader fails on it, for the line must be kept."""
+    roster = crew.roster() if crew is not None else []
     try:
-        return read(line.text, posted, _voice(crew), roster=roster)
-    except Exception:
-        log.exception("line %s could not be read; it is kept as typed", line.id)
+        return read(text, posted, _voice(crew), roster=roster)
+    except Exception as fault:
+        # Where it failed, not what the exception says: that may quote the line.
+        where = traceback.extract_tb(fault.__traceback__)[-1]
+        log.error(
+            "line %s could not be read and is kept as typed: %s in %s, line %s",
+            line.id, type(fault).__name__, where.name, where.lineno,
+        )  # fmt: skip
         return None
+
+
+def _posted(line: Line, crew: Crew) -> datetime:
+    return line.posted_at.astimezone(ZoneInfo(crew.time_zone)).replace(tzinfo=None)
 
 
 def _voice(crew: Crew | None) -> Literal["pitcher", "coach", "guardian"]:
@@ -232,13 +181,7 @@ def _voice(crew: Crew | None) -> Literal["pitcher", "coach", "guardian"]:
     return "guardian" if crew.related(Relation.GUARDIAN) and not crew.is_staff else "coach"
 
 
-def _zone(crew: Crew) -> str:
-    if crew.here is not None:
-        return crew.here.time_zone
-    return crew.teams[0].time_zone if crew.teams else "UTC"
-
-
-def _heard(line: Line, place: _Place, now: datetime, crew: Crew | None) -> Heard:
+def _heard(line: Line, place: Place, now: datetime, crew: Crew | None) -> Heard:
     return Heard(
         line=line,
         now=now,

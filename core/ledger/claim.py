@@ -1,0 +1,89 @@
+"""The row of a message: claimed by whoever holds the message first, in the database itself."""
+
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from typing import Any
+
+from sqlalchemy.dialects import postgresql, sqlite
+from sqlmodel import Session, col, select
+
+from core.ledger.crew import find_person
+from core.ledger.messages import Said
+from core.model import Line, LineState, Person, Team, Workspace, key
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a line stands and who wrote it."""
+
+    team: Team | None
+    person: Person | None
+
+
+def find_place(session: Session, said: Said) -> Place | None:
+    """The place of a message; none where no line is kept at all."""
+    team = session.exec(
+        select(Team).where(
+            Team.workspace_id == said.workspace_id,
+            (col(Team.log_channel) == said.channel) | (col(Team.staff_channel) == said.channel),
+        )
+    ).first()
+    if team is None and not said.direct:
+        return None
+    return Place(team, find_person(session, said.workspace_id, said.author))
+
+
+def claim(session: Session, said: Said, place: Place, now: datetime) -> Line | None:
+    """The line as a new row; none when a row with its key is there already.
+
+    The database decides: of two processes that hold the same message, one inserts.
+    """
+    values: dict[str, Any] = {
+        "workspace_id": said.workspace_id,
+        "channel": said.channel,
+        "ts": said.ts,
+        "thread_ts": said.thread_ts,
+        "direct": said.direct,
+        "author_slack_id": said.author,
+        "author_id": key(place.person) if place.person else None,
+        "team_id": key(place.team) if place.team else None,
+        "text": said.text,
+        "posted_at": _moment(said.ts),
+        "received_at": now,
+        "state": LineState.TALK,
+        "entries": [],
+        "questions": [],
+    }
+    if place.team is None:
+        session.execute(_insert(session, Workspace, {"id": said.workspace_id, **_NO_NAMES}))
+    line_id = session.scalar(_insert(session, Line, values).returning(col(Line.id)))
+    return None if line_id is None else session.get_one(Line, line_id)
+
+
+_NO_NAMES = {"name": "", "bot_user_id": ""}
+
+
+def find_line(session: Session, said: Said) -> Line:
+    """The row of a message that is known already, locked until the transaction ends."""
+    return session.exec(
+        select(Line)
+        .where(
+            Line.workspace_id == said.workspace_id,
+            Line.channel == said.channel,
+            Line.ts == said.ts,
+        )
+        .with_for_update()
+    ).one()
+
+
+def _insert(
+    session: Session, table: type[Line] | type[Workspace], values: dict[str, Any]
+) -> postgresql.Insert | sqlite.Insert:
+    """An insert that does nothing where a row with the same key is there already."""
+    if session.get_bind().dialect.name == "postgresql":
+        return postgresql.insert(table).values(values).on_conflict_do_nothing()
+    return sqlite.insert(table).values(values).on_conflict_do_nothing()
+
+
+def _moment(ts: str) -> datetime:
+    return datetime.fromtimestamp(int(ts.partition(".")[0]), UTC)

@@ -1,0 +1,42 @@
+"""Messages as Slack tells of them: said, edited, deleted."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A message as Slack tells of it: `ts` is Slack's id of it, seconds with microseconds."""
+
+    workspace_id: str
+    channel: str
+    ts: str
+    author: str
+    text: str
+    direct: bool = False
+    thread_ts: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Edited:
+    """The newest text of a message; the newest `edited_ts` wins."""
+
+    said: Said
+    edited_ts: str
+
+
+@dataclass(frozen=True, slots=True)
+class Deleted:
+    """A message that its author took back; final. Author and text may be unknown (empty)."""
+
+    said: Said
+
+
+def newer(ts: str, known: str | None) -> bool:
+    """Whether a stamp of Slack's is later than the known one (none: later than nothing)."""
+    # Slack's stamps are text for keys; as pairs of whole numbers they compare exactly.
+    return known is None or _parts(ts) > _parts(known)
+
+
+def _parts(ts: str) -> tuple[int, int]:
+    seconds, _, fraction = ts.partition(".")
+    return int(seconds), int(fraction.ljust(6, "0") or 0)
