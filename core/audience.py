@@ -69,6 +69,7 @@ class Occasion(StrEnum):
     PAIN_UNPLACED = "pain of nobody in particular"
     SORE_OR_TIRED = "sore or tired"
     COUNTED_BY_SCOREKEEPER = "counted by a scorekeeper"
+    RULE_BROKEN = "a rule gone over"
     KEPT_BACK = "kept back"
 
 
@@ -89,6 +90,7 @@ TELL: tuple[TellRow, ...] = (
     TellRow(Occasion.PAIN_UNPLACED, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.SORE_OR_TIRED, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.COUNTED_BY_SCOREKEEPER, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.RULE_BROKEN, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.KEPT_BACK, (Told.STAFF_CHANNEL,)),
 )
 

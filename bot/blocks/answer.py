@@ -25,6 +25,17 @@ def answer_text(session: Session, view: LineView, viewer: Person | None, reactio
     return "\n\n".join(part for part in parts if part)
 
 
+def broken_text(view: LineView, author: str) -> str:
+    """The rules that a line's outings went over, for the staff; empty where there are none."""
+    parts = [
+        f"{answers.outing_heading(one.pitcher.name, outing)}: {broken}"
+        for one in view.pitchers
+        for outing, standing in one.outings
+        if standing is not None and (broken := answers.broken_line(outing, standing))
+    ]
+    return answers.broken_for_staff(author, parts) if parts else ""
+
+
 def _is_plain(view: LineView) -> bool:
     """Practice alone, all read: such a line gets words only the first time."""
     outings = [outing for one in view.pitchers for outing, _ in one.outings]
@@ -51,7 +62,11 @@ def _outing(
     heading = answers.outing_heading(name, outing)
     lines = [heading, answers.what_was_read(outing)]
     if standing is not None and outing.kind in {"game", None}:
-        lines += [answers.share_line(outing, standing), _rest(outing, standing, hurts)]
+        lines += [
+            answers.share_line(outing, standing),
+            answers.broken_line(outing, standing),
+            _rest(outing, standing, hurts),
+        ]
     if _was_moved(view, outing):
         lines.append(answers.moved_day(outing))
     return sentences(lines)

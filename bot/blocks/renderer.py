@@ -4,8 +4,9 @@ from collections.abc import Callable
 
 from sqlmodel import Session, col, select
 
-from bot.blocks.answer import answer_text
+from bot.blocks.answer import answer_text, broken_text
 from bot.blocks.arm import guardian_text, staff_text, withdrawn_text
+from bot.blocks.asked import asked_text
 from bot.blocks.message import as_message
 from bot.outbox.rendered import Reaction, Rendered
 from bot.wording import answers, hints, pain
@@ -30,6 +31,7 @@ class Renderer:
         self._texts: dict[str, Callable[[Session, OutboxMessage, Line], str]] = {
             NoticeKind.ANSWER: self._answer,
             NoticeKind.STAFF_COUNTS: self._staff_counts,
+            NoticeKind.RULE_BROKEN: self._rule_broken,
             NoticeKind.PAIN: _pain,
             NoticeKind.PAIN_WITHDRAWN: _pain_withdrawn,
             NoticeKind.PAIN_UNPLACED: _pain_unplaced,
@@ -51,6 +53,8 @@ class Renderer:
     def _answer(self, session: Session, row: OutboxMessage, line: Line) -> str:
         in_staff_channel = row.destination == line.channel and not line.direct
         viewer = None if in_staff_channel else _person(session, row)
+        if line.state == LineState.QUESTION and line.deleted_at is None:
+            return asked_text(session, line, self._books)
         if line.deleted_at is None:
             view = line_view(session, line, viewer, self._books)
             text = answer_text(session, view, viewer, READ_REACTION)
@@ -65,11 +69,17 @@ class Renderer:
             return answers.taken_back() if row.ts else ""
         return f"{answers.counted_by(_author(session, line))}\n{text}"
 
+    def _rule_broken(self, session: Session, row: OutboxMessage, line: Line) -> str:
+        view = line_view(session, line, None, self._books)
+        text = broken_text(view, _author(session, line))
+        return text or (answers.taken_back() if row.ts else "")
+
 
 def _reaction(line: Line) -> str | None:
     if line.state == LineState.READ:
         return READ_REACTION
-    return None if line.state in {LineState.TALK, LineState.STRANGER} else ASKED_REACTION
+    silent = {LineState.TALK, LineState.QUESTION, LineState.STRANGER}
+    return None if line.state in silent else ASKED_REACTION
 
 
 def _person(session: Session, row: OutboxMessage) -> Person | None:

@@ -186,6 +186,14 @@ def _more_reasons(owed: RestOwed | None, rest: RestAnswer) -> str:
     return f"Also: {'; '.join(dict.fromkeys(says))}. " if says else ""
 
 
+def broken_line(outing: Outing, standing: Standing) -> str:
+    """The rules that this day's outings went over: said plainly, and the outing is kept."""
+    if not standing.broken:
+        return ""
+    says = dict.fromkeys(f"{plain(one.says)} ({_source(one)})" for one in standing.broken)
+    return f"Over the rule on {day(outing.on)}: {'; '.join(says)}. The outing is kept as logged."
+
+
 def rest_problem(problem: str) -> str:
     """Said where no book could answer; the same as "no limit" it is not."""
     return f"Rest: could not be worked out ({safe(problem)}). Ask the coach before throwing."
@@ -204,6 +212,12 @@ def moved_day(outing: Outing) -> str:
 def taken_back() -> str:
     """What an answer says once its line is out of the record."""
     return "Taken back: this line no longer counts."
+
+
+def broken_for_staff(author: str, parts: list[str]) -> str:
+    """Told to the staff when an outing that was logged went over a rule."""
+    head = f"*Over a rule* (logged by {safe(author)})"
+    return sentences([head, *parts, f"{RULES_GOVERN} The coach decides what follows."])
 
 
 def counted_by(author: str) -> str:

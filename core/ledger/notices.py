@@ -33,6 +33,7 @@ class NoticeKind(StrEnum):
     PAIN = "pain"
     PAIN_WITHDRAWN = "pain withdrawn"
     PAIN_UNPLACED = "pain unplaced"
+    RULE_BROKEN = "rule broken"
     KEPT_BACK = "kept back"
     STRANGER = "stranger"
     HINT = "hint"
@@ -125,18 +126,30 @@ def _reaction(heard: Heard) -> Notice:
         destination=line.channel,
         not_before=heard.now,
         line_id=key(line),
-        only_if_shown=line.state in {LineState.TALK, LineState.STRANGER},
+        only_if_shown=line.state in {LineState.TALK, LineState.QUESTION, LineState.STRANGER},
     )
 
 
 def _counts(session: Session, heard: Heard) -> list[Notice]:
-    outings = session.exec(select(Outing).where(Outing.line_id == key(heard.line))).all()
-    standing = any(outing.withdrawn_at is None for outing in outings)
-    pitchers = {outing.pitcher_id for outing in outings}
-    wanted = standing and heard.by_scorekeeper
-    kind = NoticeKind.STAFF_COUNTS
-    return _tell(session, heard, Occasion.COUNTED_BY_SCOREKEEPER, kind, pitchers, wanted)
+    """What the staff read of game counts: a scorekeeper's whole line, else rules gone over.
 
+    Whether a rule was gone over is seen when the message is rendered; without one it is dropped.
+    """
+    outings = session.exec(select(Outing).where(Outing.line_id == key(heard.line))).all()
+    pitched = [outing for outing in outings if outing.kind in PITCHED]
+    standing = any(outing.withdrawn_at is None for outing in pitched)
+    pitchers = {outing.pitcher_id for outing in outings}
+    counted, broken = Occasion.COUNTED_BY_SCOREKEEPER, Occasion.RULE_BROKEN
+    by_scorekeeper = standing and heard.by_scorekeeper
+    by_others = standing and not heard.by_scorekeeper
+    return [
+        *_tell(session, heard, counted, NoticeKind.STAFF_COUNTS, pitchers, by_scorekeeper),
+        *_tell(session, heard, broken, NoticeKind.RULE_BROKEN, pitchers, by_others),
+    ]
+
+
+#: Kinds of outing that may go over a rule; of unknown kind counts as a game until it is known.
+PITCHED = frozenset({"game", None})
 
 TOLD_FEELINGS = frozenset({Feeling.PAIN, Feeling.SORE, Feeling.TIRED})
 

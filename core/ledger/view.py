@@ -1,7 +1,7 @@
 """What a line put into the record, as one viewer may read it."""
 
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import timedelta
 
 from sqlmodel import Session, col, select
 
@@ -19,7 +19,7 @@ from core.ledger.history import (
 from core.ledger.people import teams_of
 from core.mix import Mix, Window, mix_of, windows
 from core.model import Line, Outing, PainReport, Person, Pitcher, Team, key
-from core.rest import RestAnswer, RestError, answer
+from core.rest import Reason, RestAnswer, RestError, answer, breaches
 from core.rulebooks import RuleBookError
 
 
@@ -32,6 +32,8 @@ class Standing:
     rest: RestAnswer | None
     #: Why no rest could be worked out, in the rule books' words.
     rest_problem: str | None
+    #: The rules that this day's outings went over; such an outing is stored all the same.
+    broken: tuple[Reason, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,27 +120,29 @@ def _standings(
     record = standing_outings(session, key(pitcher))
     starts = [team.season_start for team in teams_of(session, {key(pitcher)})]
     season_start = min((start for start in starts if start is not None), default=None)
-    return {
-        key(outing): _standing(
-            outing, record, season_start, *rest_after(session, outing, record, pitcher, books)
+    standings = {}
+    for outing in seen:
+        rest, problem = rest_after(session, outing, record, pitcher, books)
+        standings[key(outing)] = Standing(
+            outing_mix=mix_of([game_of(outing)]),
+            windows=windows(games(record), outing.on, season_start),
+            rest=rest,
+            rest_problem=problem,
+            broken=broken_rules(session, outing, record, pitcher, books),
         )
-        for outing in seen
-    }
+    return standings
 
 
-def _standing(
-    outing: Outing,
-    record: list[Outing],
-    season_start: date | None,
-    rest: RestAnswer | None,
-    problem: str | None,
-) -> Standing:
-    return Standing(
-        outing_mix=mix_of([game_of(outing)]),
-        windows=windows(games(record), outing.on, season_start),
-        rest=rest,
-        rest_problem=problem,
-    )
+def broken_rules(
+    session: Session, outing: Outing, record: list[Outing], pitcher: Pitcher, books: Books
+) -> tuple[Reason, ...]:
+    """The rules that the outings of this one's day went over; none where no book answers."""
+    so_far = thrown([one for one in record if one.on <= outing.on])
+    try:
+        binding = books_for(session, pitcher, outing.on, books)
+        return breaches(binding, thrower_of(pitcher), so_far, outing.on)
+    except (RestError, RuleBookError):
+        return ()  # the answer says why, where it speaks of rest
 
 
 def rest_after(

@@ -15,6 +15,7 @@ class LineState(StrEnum):
     READ = "read"
     ASKED = "asked"  # part of it waits for an answer
     TALK = "talk"  # no log
+    QUESTION = "question"  # no log, but something the log can answer
     NOT_READ = "not read"  # kept as typed, nothing stored
     NOT_ALLOWED = "not allowed"  # the author may not log for that pitcher
     STRANGER = "stranger"  # the author is on no team

@@ -190,3 +190,24 @@ def test_without_consent_nothing_is_counted_and_the_coach_is_told(club: Club) ->
 
     assert "no consent is on file" in club.heard("joan")[0]
     assert "Ben Abara" in club.in_staff_channel()[0]
+
+
+def test_an_outing_on_a_rest_day_is_kept_and_told_to_the_staff(club: Club) -> None:
+    club.say("mateo", "62p 11cb vs Summit")
+    club.clock.set(club.clock.now().replace(day=3))
+
+    club.say("mateo", "20p 3cb vs Ironwood")
+
+    assert "Over the rule on Sun 3 May: 62 pitches on Sat 2 May: 3 days" in club.heard("mateo")[1]
+    (staff,) = club.in_staff_channel()
+    assert staff.startswith("*Over a rule* (logged by Mateo Cruz)")
+    assert "The outing is kept as logged." in staff
+
+
+def test_a_correction_takes_the_broken_rule_back(club: Club) -> None:
+    said = club.say("mateo", "112p 11cb vs Summit")
+    assert "*Over a rule*" in club.in_staff_channel()[0]
+
+    club.edit(said, "62p 11cb vs Summit")
+
+    assert club.in_staff_channel() == ["Taken back: this line no longer counts."]

@@ -1,0 +1,343 @@
+"""Answers to questions in plain words: the sentence first, the reasons under it."""
+
+from collections.abc import Sequence
+from datetime import date
+
+from bot.wording.answers import KIND_NAMES, RULES_GOVERN
+from bot.wording.words import (
+    counted,
+    day,
+    innings,
+    listed,
+    percent,
+    plain,
+    safe,
+    sentences,
+)
+from core.ledger.asked import (
+    ArmDay,
+    Counts,
+    MostAnswer,
+    NotUnderstood,
+    PlanAnswer,
+    Refused,
+    SeasonAnswer,
+    SheetAnswer,
+    ThrownAnswer,
+    WhatIfAnswer,
+    WhenAnswer,
+)
+from core.mix import Window
+from core.model import Outing
+from core.reading.asking import Activity
+from core.rest import Reason, RestAnswer
+
+COACH_DECIDES = "The coach decides."
+
+
+def not_cleared(since: date, whose: str = "") -> str:
+    """Said of an arm whose pain nobody has cleared; no count is named beside it."""
+    of = f" of {whose}" if whose else ""
+    return (
+        f"Pain was reported on {day(since)}, so no answer here says that this arm{of} may throw. "
+        "A licensed clinician should check it; a guardian posts “no pain” once it is gone."
+    )
+
+
+def sheet(answer: SheetAnswer) -> str:
+    """The staff on each day asked about."""
+    days = [_sheet_day(on, arms, answer.left) for on, arms in answer.days]
+    return "\n\n".join([*days, f"{RULES_GOVERN} {COACH_DECIDES}"])
+
+
+def _sheet_day(on: date, arms: Sequence[ArmDay], left: bool) -> str:
+    free = [one for one in arms if one.may_throw]
+    what = "may still throw by rule today" if left else "have their rest done"
+    head = f"*{day(on)}*: {len(free)} of {counted(len(arms), 'arm')} {what}."
+    rows = [f"• {_free(one)}" for one in free]
+    rows += [f"• {_resting(one)}" for one in arms if not one.may_throw]
+    return sentences([head, *rows])
+
+
+def _free(one: ArmDay) -> str:
+    found = one.rest
+    assert found is not None  # an arm that may throw has an answer
+    mark = f" (coach's limit {one.limit.pitches})" if one.limit else ""
+    most = f"up to {found.pitches_allowed}" if found.pitches_limited else "no pitch limit"
+    if found.outs_allowed is not None:
+        most += f", {innings(found.outs_allowed)} innings"
+    return f"{safe(one.pitcher.name)}: {most}{mark}.{_costs(one)}"
+
+
+def _costs(one: ArmDay) -> str:
+    """What using him costs: up to so many pitches, back on that day."""
+    if not one.costs:
+        return ""
+    steps = [
+        f"{cost.pitches} → {day(cost.next_eligible) if cost.next_eligible else 'no date'}"
+        for cost in one.costs
+    ]
+    return f" Back after {', '.join(steps)}"
+
+
+def _resting(one: ArmDay) -> str:
+    name = safe(one.pitcher.name)
+    if one.not_cleared_since is not None:
+        return f"{name}: not cleared, pain reported on {day(one.not_cleared_since)}."
+    if one.rest is None:
+        return f"{name}: could not be worked out ({safe(one.problem)})."
+    until = f"until {day(one.rest.next_eligible)}" if one.rest.next_eligible else "with no date"
+    return f"{name}: rests {until}. {why(one.rest)}"
+
+
+def why(rest: RestAnswer) -> str:
+    """The reasons that bind, with the book each stands in."""
+    return " ".join(f"{_reason(reason)}." for reason in rest.why if reason.binds)
+
+
+def _reason(reason: Reason) -> str:
+    band = f", {reason.band}" if reason.band else ""
+    return f"{_capital(plain(reason.says))} ({safe(reason.title)}{band})"
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def when(answer: WhenAnswer) -> str:
+    """One pitcher, or a few, on the days asked about."""
+    parts = [_when_one(one, answer.own) for one in answer.arms]
+    if answer.activity is not None and answer.activity is not Activity.THROW:
+        parts = [_activity(one, answer) for one in answer.arms]
+    return sentences([*parts, f"{RULES_GOVERN} {COACH_DECIDES}"])
+
+
+def _when_one(one: ArmDay, own: bool) -> str:
+    name = "" if own else f"{safe(one.pitcher.name)}: "
+    if one.not_cleared_since is not None:
+        return f"{name}{not_cleared(one.not_cleared_since)}"
+    if one.rest is None:
+        return f"{name}rest could not be worked out ({safe(one.problem)}). Ask the coach first."
+    if one.rest.eligible:
+        return f"{name}{_most(one)} on {day(one.on)} by rule.{_costs(one)}."
+    earliest = (
+        f"earliest {day(one.rest.next_eligible)} by rule"
+        if one.rest.next_eligible
+        else "no date within a year by rule"
+    )
+    return f"{name}not on {day(one.on)}; {earliest}. {why(one.rest)}"
+
+
+def _most(one: ArmDay) -> str:
+    assert one.rest is not None
+    if not one.rest.pitches_limited:
+        return "rest done, no pitch limit"
+    limit = f" (the coach's own limit is {one.limit.pitches})" if one.limit else ""
+    return f"rest done, up to {counted(one.rest.pitches_allowed, 'pitch', 'pitches')}{limit}"
+
+
+ACTIVITIES = {
+    Activity.THROW: "throwing",
+    Activity.CATCH: "catch play",
+    Activity.POSITION: "another position",
+    Activity.CATCHER: "catching",
+    Activity.HIT: "hitting",
+}
+
+
+def _activity(one: ArmDay, answer: WhenAnswer) -> str:
+    """What else he may do: the coach's own words, where the coach has written any."""
+    assert answer.activity is not None
+    what, name = ACTIVITIES[answer.activity], safe(one.pitcher.name)
+    if one.not_cleared_since is not None and answer.activity is not Activity.HIT:
+        return f"{name}: {not_cleared(one.not_cleared_since)}"
+    words = (answer.rest_day or {}).get(answer.activity)
+    said = f"the coach says: {safe(words)}" if words else "ask the coach"
+    if one.rest is not None and not one.rest.eligible:
+        return (
+            f"{name}, {what} on {day(one.on)}: it is a rest day from pitching. The books ask for "
+            f"rest from pitching; about {what}, {said}."
+        )
+    barred = answer.activity is Activity.CATCHER and one.rest and not one.rest.may_catch
+    if barred:
+        return f"{name}: no catching on {day(one.on)} by rule. {why(one.rest) if one.rest else ''}"
+    return f"{name}, {what} on {day(one.on)}: it is no rest day from pitching; {said}."
+
+
+def thrown(answer: ThrownAnswer) -> str:
+    """What was thrown, outing by outing, with the sums."""
+    if answer.first == answer.last:
+        span = day(answer.first)
+    elif answer.first == date.min:
+        span = f"up to {day(answer.last)}"
+    else:
+        span = f"{day(answer.first)} to {day(answer.last)}"
+    return sentences(_thrown_by(one, span) for one in answer.counts)
+
+
+def _thrown_by(one: Counts, span: str) -> str:
+    outings = [outing for outing in one.outings if outing.kind != "off"]
+    head = f"*{safe(one.pitcher.name)}*, {span}: "
+    if not outings:
+        return f"{head}no line. A day without a line is unknown, not a day off."
+    pitched = [outing for outing in outings if outing.kind != "catch"]
+    total = sum(outing.pitches or 0 for outing in pitched)
+    throws = sum(outing.pitches or 0 for outing in outings if outing.kind == "catch")
+    parts = [counted(total, "pitch", "pitches")] if pitched else []
+    parts += [f"{counted(throws, 'throw')} in catch play"] if throws else []
+    uncounted = sum(outing.pitches is None for outing in outings)
+    if uncounted:
+        parts.append(f"{counted(uncounted, 'outing')} without a count")
+    return sentences([head + listed(parts) + ".", *(f"• {_outing(one)}" for one in outings)])
+
+
+def _outing(outing: Outing) -> str:
+    noun = ("throw", "throws") if outing.kind == "catch" else ("pitch", "pitches")
+    pitches = "not counted" if outing.pitches is None else counted(outing.pitches, *noun)
+    breaking = (
+        f", {counted(outing.breaking, 'breaking ball')}" if outing.breaking is not None else ""
+    )
+    pitched = f", {innings(outing.outs)} innings" if outing.outs is not None else ""
+    return f"{day(outing.on)}, {KIND_NAMES[outing.kind].lower()}: {pitches}{breaking}{pitched}"
+
+
+def season(answer: SeasonAnswer) -> str:
+    """Totals against the caps and the breaking-ball share."""
+    lines = [f"*{safe(answer.pitcher.name)}*, {day(answer.on)}"]
+    if answer.problem:
+        lines.append(f"Totals could not be worked out ({safe(answer.problem)}).")
+    seen: set[str] = set()
+    for total in answer.totals:
+        of = f" of {_amount(total.maximum, total.unit)}" if total.maximum is not None else ""
+        what = TOTALS.get(total.rule, total.rule.replace("-", " "))
+        line = f"{what}: {_amount(total.used, total.unit)}{of}"
+        if total.uncounted:
+            line += f" (and {counted(total.uncounted, 'outing')} without a count)"
+        if line not in seen:
+            lines.append(f"• {line}")
+            seen.add(line)
+    lines += [
+        f"• Breaking balls, {window}: {percent(mix.share)} ({mix.breaking} of {mix.typed})"
+        for window in Window
+        if (mix := answer.mix[window]).share is not None
+    ]
+    return sentences([*lines, RULES_GOVERN])
+
+
+TOTALS = {"twelve-months": "Last twelve months", "innings-in-12-months": "Twelve-month cap"}
+
+
+def _amount(number: int, unit: str) -> str:
+    return f"{innings(number)} innings" if unit == "outs" else counted(number, "pitch", "pitches")
+
+
+def what_if(answer: WhatIfAnswer) -> str:
+    """What follows if he throws so many."""
+    name = safe(answer.pitcher.name)
+    if answer.not_cleared_since is not None:
+        return f"{name}: {not_cleared(answer.not_cleared_since)}"
+    found = answer.found
+    if found is None:
+        return f"{name}: could not be worked out ({safe(answer.problem)})."
+    over = "" if found.allowed else "More than the books allow that day. "
+    back = f"next eligible {day(found.next_eligible)}" if found.next_eligible else "no date"
+    return (
+        f"If {name} throws {counted(found.pitches, 'pitch', 'pitches')} on {day(found.on)}: "
+        f"{counted(found.days, 'day')} of rest, {back} by rule. {over}{RULES_GOVERN} "
+        f"{COACH_DECIDES}"
+    )
+
+
+def most(answer: MostAnswer) -> str:
+    """The most that leaves him eligible on the later day."""
+    name = safe(answer.pitcher.name)
+    if answer.not_cleared_since is not None:
+        return f"{name}: {not_cleared(answer.not_cleared_since)}"
+    if answer.problem:
+        return f"{name}: could not be worked out ({safe(answer.problem)})."
+    if answer.most is None:
+        return f"{name} is not eligible on {day(answer.later)} by rule, whatever he throws before."
+    if answer.most == 0:
+        return (
+            f"{name}: none on {day(answer.on)} if he is to be eligible on {day(answer.later)} by "
+            "rule."
+        )
+    return (
+        f"{name}: at most {counted(answer.most, 'pitch', 'pitches')} on {day(answer.on)} leave him "
+        f"eligible on {day(answer.later)} by rule. {RULES_GOVERN} {COACH_DECIDES}"
+    )
+
+
+def plan(answer: PlanAnswer) -> str:
+    """The weekend plan, game by game, and what it cannot cover."""
+    found, names = answer.plan, answer.names
+    short = dict(found.short)
+    head = (
+        f"The games cannot all be covered by rule: {sum(short.values())} pitches are missing."
+        if short
+        else "Every game is covered by rule."
+    )
+    lines = [f"*Plan.* {head} Arms left for the last game: {len(found.last_game_arms)}."]
+    for game, (on, at, pitches) in answer.games.items():
+        arms = [
+            f"{safe(names[one.pitcher])} {one.pitches} (at most {one.at_most})"
+            for one in found.assignments
+            if one.game == game
+        ]
+        missing = f"; {short[game]} short" if game in short else ""
+        what = f"{day(on)}{f' {at}' if at else ''}, {counted(pitches, 'pitch', 'pitches')}"
+        lines.append(f"• {what}: {listed(arms) or 'nobody'}{missing}")
+    if answer.not_cleared:
+        lines.append(
+            f"Left out, not cleared after pain: {listed(list(map(safe, answer.not_cleared)))}."
+        )
+    lines += [f"Left out: {safe(names[who])} ({safe(reason)})." for who, reason in found.left_out]
+    if found.gap:
+        lines.append(f"A better plan may exist (within {percent(found.gap)}); time ran out.")
+    return sentences([*lines, f"{RULES_GOVERN} {COACH_DECIDES}"])
+
+
+def refused(answer: Refused) -> str:
+    """A polite refusal that gives no hint of the answer."""
+    if not answer.own_names:
+        return "I have no record that you may ask about. A coach can add you to the team."
+    own = listed(list(map(safe, answer.own_names)))
+    if answer.staff_only:
+        return f"That is for the coaches to ask. You can ask me about {own}."
+    return f"I can only answer you about {own}."
+
+
+def not_understood(answer: NotUnderstood) -> str:
+    """What was not clear in a question, and how to ask it."""
+    if answer.typed:
+        typed = safe(answer.typed)
+        if answer.choices:
+            names = listed([safe(name) for name in answer.choices], last="or")
+            return f"Which pitcher is “{typed}”: {names}? Ask again with the full name."
+        return f"I know no pitcher called “{typed}”. Ask again with the name as on the roster."
+    return _UNCLEAR.get(answer.unclear[0]) or (
+        f"I understood a question, but not “{safe(answer.unclear[0])}”. Ask it once more in other "
+        f"words, for example {EXAMPLES}."
+    )
+
+
+EXAMPLES = "“who can throw saturday”, “when can Leo pitch”, “how many did Leo throw sat”"
+_UNCLEAR = {
+    "who": "Who is that about? Ask again with the pitcher's name.",
+    "pitches": "How many pitches? Ask again with a number, for example “if Leo throws 40 sat”.",
+    "games": "Which games? For example “plan sat 9am 80, sat 2pm 70, sun 10am 90”.",
+}
+
+
+def help_text(is_staff: bool) -> str:
+    """What can be asked, for that person."""
+    own = (
+        "Ask me “when can I pitch”, “how many did I throw sat”, “can he play catch today”, “how "
+        "many innings this year”."
+    )
+    staff = (
+        "Ask me “who can throw saturday”, “who's left”, “can Leo go sunday”, “if Leo throws 40 thu "
+        "when is he back”, “how many can Leo throw thu and still go sat”, “plan sat 9am 80, sat "
+        "2pm 70, sun 10am 90”."
+    )
+    return staff if is_staff else own

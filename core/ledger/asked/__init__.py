@@ -1,0 +1,36 @@
+"""Answers to questions in plain words: the data, for whoever may have it."""
+
+from core.ledger.asked.answers import (
+    ArmDay,
+    Counts,
+    HelpAnswer,
+    MostAnswer,
+    NotUnderstood,
+    PlanAnswer,
+    Refused,
+    Reply,
+    SeasonAnswer,
+    SheetAnswer,
+    ThrownAnswer,
+    WhatIfAnswer,
+    WhenAnswer,
+)
+from core.ledger.asked.from_line import asked_here, replies
+
+__all__ = [
+    "ArmDay",
+    "Counts",
+    "HelpAnswer",
+    "MostAnswer",
+    "NotUnderstood",
+    "PlanAnswer",
+    "Refused",
+    "Reply",
+    "SeasonAnswer",
+    "SheetAnswer",
+    "ThrownAnswer",
+    "WhatIfAnswer",
+    "WhenAnswer",
+    "asked_here",
+    "replies",
+]

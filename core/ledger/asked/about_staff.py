@@ -1,0 +1,98 @@
+"""Questions about a whole staff: who can throw, who is left, how to cover a weekend."""
+
+from datetime import date
+
+from core.audience import Relation
+from core.ledger.asked.answers import NotUnderstood, PlanAnswer, Reply, SheetAnswer
+from core.ledger.asked.arms import Gathered, gather, on_days
+from core.ledger.asked.meaning import find_one
+from core.ledger.asked.question import Question
+from core.model import Pitcher, key
+from core.reading.asking import PlannedGame, Topic
+from core.rest.breakpoints import per_inning
+from core.rest.plan import expected_pitches, weekend_plan
+from core.rest.schedules import Game
+
+#: Innings of a game whose length nobody said: seven, the usual length of youth games from 13 up
+#: (common practice, no source).
+INNINGS = 7
+
+
+def answer(question: Question) -> Reply:
+    """The answer to a question about the staff of the channel's team, or of the asker's teams."""
+    staff = _staff(question)
+    if question.asked.topic is Topic.PLAN:
+        return _plan(question, staff)
+    left = question.asked.topic is Topic.LEFT
+    days = [question.today] if left else question.days
+    inning = per_inning(_oldest(staff, days[0]))
+    sheet = on_days(question.session, staff, days, question.books, inning)
+    return SheetAnswer(tuple(sheet), left)
+
+
+def _staff(question: Question) -> list[Pitcher]:
+    crew = question.crew
+    arms = [
+        arm
+        for arm in crew.local_arms()
+        if Relation.STAFF in crew.relations[arm.pitcher_id] and arm.consented
+    ]
+    return question.pitchers(arms)
+
+
+def _oldest(staff: list[Pitcher], on: date) -> int:
+    """The oldest age in whole years; 18 for an empty staff."""
+    ages = [
+        on.year - one.birth_date.year
+        - ((on.month, on.day) < (one.birth_date.month, one.birth_date.day))
+        for one in staff
+    ]  # fmt: skip
+    return max(ages, default=18)
+
+
+def _plan(question: Question, staff: list[Pitcher]) -> Reply:
+    asked = question.asked
+    if not asked.games:
+        return NotUnderstood(asked, unclear=("games",))
+    guests: list[Pitcher] = []
+    for name in asked.guests:
+        found = find_one(question, name)
+        if isinstance(found, NotUnderstood):
+            return found
+        guests += question.pitchers([found])
+    age = _oldest(staff, asked.games[0].on)
+    games = _games(asked.games, age)
+    first = asked.games[0].on
+    own = [gather(question.session, one, first, question.books) for one in staff]
+    extra = [gather(question.session, one, first, question.books) for one in guests]
+    plan = weekend_plan(
+        games,
+        [one.arm for one in own if _usable(one) and one.arm is not None],
+        inning=per_inning(age),
+        guests=[one.arm for one in extra if _usable(one) and one.arm is not None],
+    )
+    return PlanAnswer(
+        plan,
+        names={str(key(one)): one.name for one in [*staff, *guests]},
+        games={
+            game.key: (game.on, planned.at.strftime("%H:%M") if planned.at else "", game.pitches)
+            for game, planned in zip(games, asked.games, strict=True)
+        },
+        not_cleared=tuple(
+            one.pitcher.name for one in [*own, *extra] if one.not_cleared_since is not None
+        ),
+    )
+
+
+def _usable(one: Gathered) -> bool:
+    return one.not_cleared_since is None
+
+
+def _games(planned: tuple[PlannedGame, ...], age: int) -> list[Game]:
+    """The games in order, numbered within their day, with what each is expected to take."""
+    games: list[Game] = []
+    for place, one in enumerate(planned):
+        number = 1 + sum(game.on == one.on for game in games)
+        pitches = one.pitches or expected_pitches(one.innings or INNINGS, age)
+        games.append(Game(f"g{place}", one.on, number, pitches, one.only_after_win))
+    return games

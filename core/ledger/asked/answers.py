@@ -1,0 +1,151 @@
+"""What questions are answered with: figures and reasons, no sentences."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+
+from core.mix import Mix, Window
+from core.model import CoachLimit, Outing, Pitcher
+from core.reading.asking import Activity, Asked
+from core.rest import RestAnswer
+from core.rest.plan import Plan
+from core.rest.staff import Cost
+from core.rest.standing import Total
+from core.rest.whatif import WhatIf
+
+
+@dataclass(frozen=True, slots=True)
+class ArmDay:
+    """One pitcher on one day: what the books allow, and whether pain stands against it."""
+
+    pitcher: Pitcher
+    on: date
+    rest: RestAnswer | None
+    #: Why no book answers, in its own words.
+    problem: str = ""
+    costs: tuple[Cost, ...] = ()
+    not_cleared_since: date | None = None
+    limit: CoachLimit | None = None
+
+    @property
+    def may_throw(self) -> bool:
+        """Whether nothing on record speaks against it; the coach decides all the same."""
+        return self.rest is not None and self.rest.eligible and self.not_cleared_since is None
+
+
+@dataclass(frozen=True, slots=True)
+class SheetAnswer:
+    """Who can throw on which day, most pitches first; `left` for what is left of today."""
+
+    days: tuple[tuple[date, tuple[ArmDay, ...]], ...]
+    left: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class WhenAnswer:
+    """One pitcher on the days asked about, and what the coach allows besides pitching."""
+
+    arms: tuple[ArmDay, ...]
+    activity: Activity | None = None
+    rest_day: Mapping[str, str] | None = None
+    own: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Counts:
+    """What one pitcher threw in the days asked about."""
+
+    pitcher: Pitcher
+    outings: tuple[Outing, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ThrownAnswer:
+    """Counts of each pitcher asked about, over these days (both included)."""
+
+    first: date
+    last: date
+    counts: tuple[Counts, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SeasonAnswer:
+    """Totals against the caps, and the mix over the windows."""
+
+    pitcher: Pitcher
+    on: date
+    totals: tuple[Total, ...]
+    mix: Mapping[Window, Mix]
+    problem: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class WhatIfAnswer:
+    """What follows if he throws so many on a date."""
+
+    pitcher: Pitcher
+    found: WhatIf | None
+    problem: str = ""
+    not_cleared_since: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class MostAnswer:
+    """The most that he can throw on a date and still go on the later one; null for never."""
+
+    pitcher: Pitcher
+    on: date
+    later: date
+    most: int | None
+    problem: str = ""
+    not_cleared_since: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PlanAnswer:
+    """A weekend plan: `names` gives the pitcher's name for each key of the plan."""
+
+    plan: Plan
+    names: Mapping[str, str]
+    games: Mapping[str, tuple[date, str, int]]
+    #: Left out although a book might allow them: pain was reported and stands.
+    not_cleared: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class HelpAnswer:
+    """What can be asked, for that person."""
+
+    is_staff: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Refused:
+    """Not answered: the asker may not know; the words give no hint of the answer."""
+
+    own_names: tuple[str, ...]
+    staff_only: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class NotUnderstood:
+    """Asked back: what could not be read, or which name fits nobody or several."""
+
+    asked: Asked
+    unclear: tuple[str, ...] = ()
+    typed: str = ""
+    choices: tuple[str, ...] = ()
+
+
+Reply = (
+    SheetAnswer
+    | WhenAnswer
+    | ThrownAnswer
+    | SeasonAnswer
+    | WhatIfAnswer
+    | MostAnswer
+    | PlanAnswer
+    | HelpAnswer
+    | Refused
+    | NotUnderstood
+)

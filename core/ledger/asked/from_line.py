@@ -1,0 +1,48 @@
+"""A typed line as a question: whether it is one here, and its answer as the record stands."""
+
+from datetime import datetime
+from zoneinfo import ZoneInfo
+
+from sqlmodel import Session
+
+from core.ledger.asked.answers import Reply
+from core.ledger.asked.question import Question
+from core.ledger.asked.reply import reply
+from core.ledger.binding import Books
+from core.ledger.crew import Crew, load_crew
+from core.model import Line, Person, Team, Workspace
+from core.reading.asking import Asked, ask
+
+
+def asked_here(session: Session, line: Line, crew: Crew) -> Asked | None:
+    """The question in a line, where questions are taken: a direct message, the staff channel,
+    or a line that mentions the bot. Elsewhere the same words are talk among people.
+    """
+    workspace = session.get(Workspace, line.workspace_id)
+    mention = f"<@{workspace.bot_user_id}>" if workspace and workspace.bot_user_id else None
+    mentioned = mention is not None and mention in line.text
+    in_staff_channel = crew.here is not None and crew.here.staff_channel == line.channel
+    if not (line.direct or mentioned or in_staff_channel):
+        return None
+    text = line.text.replace(mention, " ") if mention else line.text
+    return ask(text, _local(line, crew), roster=crew.roster())
+
+
+def replies(session: Session, line: Line, books: Books) -> list[Reply]:
+    """The answers to the questions of a line, in their order."""
+    author = session.get(Person, line.author_id) if line.author_id is not None else None
+    if author is None:
+        return []
+    here = session.get(Team, line.team_id) if line.team_id is not None else None
+    crew = load_crew(session, author, here)
+    found: list[Reply] = []
+    asked = asked_here(session, line, crew)
+    while asked is not None:
+        today = _local(line, crew).date()
+        found.append(reply(Question(session, asked, crew, books, today)))
+        asked = asked.then
+    return found
+
+
+def _local(line: Line, crew: Crew) -> datetime:
+    return line.posted_at.astimezone(ZoneInfo(crew.time_zone)).replace(tzinfo=None)

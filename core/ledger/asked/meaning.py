@@ -1,0 +1,53 @@
+"""Who a question is about, and whether the asker may know."""
+
+from core.audience import Relation, View, may_see
+from core.ledger.asked.answers import NotUnderstood, Refused
+from core.ledger.asked.question import Question
+from core.ledger.who import Arm, find, near
+
+ME, CHILD = "me", "child"
+
+
+def meant(question: Question) -> list[Arm] | Refused | NotUnderstood:
+    """The pitchers a question is about.
+
+    Somebody who may not know is refused in the same words whether that pitcher exists or not.
+    """
+    crew, who = question.crew, question.asked.who
+    own, children = crew.related(Relation.SELF), crew.related(Relation.GUARDIAN)
+    if who == (ME,):
+        return own or children or refused(question)
+    if who == (CHILD,):
+        return children or (_ask_who(question) if crew.is_staff else own or refused(question))
+    if not who:
+        return own or children or (_ask_who(question) if crew.is_staff else refused(question))
+    found: list[Arm] = []
+    for typed in who:
+        one = find_one(question, typed)
+        if isinstance(one, NotUnderstood):
+            return one if crew.is_staff else refused(question)
+        found.append(one)
+    return found
+
+
+def find_one(question: Question, typed: str) -> Arm | NotUnderstood:
+    """The one pitcher in the asker's sight whom a name as typed means."""
+    crew = question.crew
+    seen = [arm for arm in crew.arms if may_see(crew.relations[arm.pitcher_id], View.RECORD)]
+    here = [arm for arm in crew.local_arms() if arm in seen]
+    found = find(typed, here) or find(typed, seen)
+    if len(found) == 1:
+        return found[0]
+    choices = found or near(typed, seen)
+    return NotUnderstood(question.asked, typed=typed, choices=tuple(arm.name for arm in choices))
+
+
+def refused(question: Question, *, staff_only: bool = False) -> Refused:
+    """The refusal, naming only those whom the asker may ask about."""
+    crew = question.crew
+    seen = [arm.name for arm in crew.arms if may_see(crew.relations[arm.pitcher_id], View.RECORD)]
+    return Refused(tuple(seen), staff_only)
+
+
+def _ask_who(question: Question) -> NotUnderstood:
+    return NotUnderstood(question.asked, unclear=("who",))

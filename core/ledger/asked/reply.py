@@ -1,0 +1,26 @@
+"""From a question to its answer: may the asker know, who is meant, then the figures."""
+
+from core.ledger.asked import about_one, about_staff
+from core.ledger.asked.answers import HelpAnswer, NotUnderstood, Refused, Reply
+from core.ledger.asked.meaning import meant, refused
+from core.ledger.asked.question import Question
+from core.reading.asking import Topic
+
+STAFF_TOPICS = frozenset({Topic.STAFF, Topic.LEFT, Topic.PLAN})
+
+
+def reply(question: Question) -> Reply:
+    """The answer to a question, a polite refusal, or what must be asked back."""
+    asked = question.asked
+    if asked.topic is Topic.HELP:
+        return HelpAnswer(question.crew.is_staff)
+    if asked.topic in STAFF_TOPICS and not question.crew.is_staff:
+        return refused(question, staff_only=True)
+    if asked.unclear:
+        return NotUnderstood(asked, unclear=asked.unclear)
+    if asked.topic in STAFF_TOPICS:
+        return about_staff.answer(question)
+    people = meant(question)
+    if isinstance(people, Refused | NotUnderstood):
+        return people
+    return about_one.answer(question, people)
