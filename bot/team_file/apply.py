@@ -7,27 +7,34 @@ from sqlmodel import Session, SQLModel, col, select
 
 from bot.team_file.plan import PersonPlan, PitcherPlan, Plan, TeamPlan
 from bot.team_file.wanted import TABLE_ROLES, PersonRef
+from bot.team_file.year import PartPlan
 from core.model import (
     GuardianLink,
     Membership,
     Person,
     Pitcher,
     PitcherTeam,
+    Season,
     Team,
+    TeamEvent,
     Workspace,
     key,
 )
 
 
 def apply_plan(session: Session, workspace_id: str, plan: Plan) -> None:
-    """Add and change rows; nothing but a role or a link is ever taken away."""
+    """Add and change rows; nothing but a role, a link or a part of the year is taken away."""
     if session.get(Workspace, workspace_id) is None:
         session.add(Workspace(id=workspace_id))
         session.flush()
     people = {one.wanted: _save_person(session, workspace_id, one) for one in plan.people}
     team_ids = {one.wanted.name: _save_team(session, workspace_id, one) for one in plan.teams}
     for team in plan.teams:
-        _set_staff(session, workspace_id, team, team_ids[team.wanted.name], people)
+        team_id = team_ids[team.wanted.name]
+        _set_staff(session, workspace_id, team, team_id, people)
+        place = {"workspace_id": workspace_id, "team_id": team_id}
+        _set_year(session, Season, "kind", team.seasons, place)
+        _set_year(session, TeamEvent, "name", team.events, place)
     for pitcher in plan.pitchers:
         _save_pitcher(session, workspace_id, pitcher, team_ids, people)
     session.flush()
@@ -73,6 +80,28 @@ def _set_staff(
         session.add(
             Membership(workspace_id=workspace_id, team_id=team_id, person_id=person_id, role=role)
         )
+
+
+def _set_year(
+    session: Session,
+    model: type[Season] | type[TeamEvent],
+    name: str,
+    plans: tuple[PartPlan, ...],
+    place: Mapping[str, Any],
+) -> None:
+    """Bring a team's rows of one table to the plan; `name` is the column of a part's name."""
+    for plan in plans:
+        if plan.after is None:
+            session.delete(session.get_one(model, plan.id))
+        elif plan.differs:
+            books = plan.after.rule_books
+            values = {
+                name: plan.after.name,
+                "starts_on": plan.after.starts_on,
+                "ends_on": plan.after.ends_on,
+                "rule_books": None if books is None else list(books),
+            }
+            _save(session, model, plan.id, {**place, **values})
 
 
 def _save_pitcher(

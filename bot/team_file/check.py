@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Collection, Iterator
 from datetime import date
 
+from bot.team_file.check_years import check_years
 from bot.team_file.parse import ParsedFile, RowAt, TeamAt
 from bot.team_file.problems import Problem
 from core.audience import LOWEST_ACCOUNT_AGE, has_own_account
@@ -19,6 +20,7 @@ def check(parsed: ParsedFile, known_books: Collection[str], today: date) -> list
     """Everything that is wrong within the files, whatever Slack says."""
     return [
         *_check_teams(parsed, known_books),
+        *check_years(parsed),
         *_check_duplicate_rows(parsed),
         *(problem for row in parsed.rows for problem in _check_row(parsed, row, today)),
         *(
@@ -46,8 +48,18 @@ def _check_teams(parsed: ParsedFile, known_books: Collection[str]) -> Iterator[P
             if seen[str(getattr(team.table, key)).casefold()] > 1:
                 yield parsed.team_problem(team, key, f"{key} is that of another team; change it.")
     for team in parsed.teams:
-        for says in _book_faults(parsed, team.table.rule_books, known_books):
-            yield parsed.team_problem(team, "rule_books", says)
+        for place, books in _books_of(team):
+            for says in _book_faults(parsed, books, known_books):
+                yield Problem(parsed.file, parsed.line(team, *place), says)
+
+
+def _books_of(team: TeamAt) -> Iterator[tuple[tuple[str | int, ...], tuple[str, ...]]]:
+    """Every list of books of a team, and where it stands."""
+    yield ("rule_books",), team.table.rule_books
+    for n, season in enumerate(team.table.seasons):
+        yield ("seasons", n, "rule_books"), season.rule_books or ()
+    for n, event in enumerate(team.table.events):
+        yield ("events", n, "rule_books"), event.rule_books
 
 
 def _book_faults(

@@ -1,118 +1,77 @@
-"""What the two files may hold: the keys of a team's table and the columns of the roster."""
+"""What the two files may hold: the keys of a team's tables and the columns of the roster."""
 
-from datetime import date, datetime
 from typing import Annotated, Any
-from zoneinfo import available_timezones
 
-from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
 
+from bot.team_file.cells import (
+    AccountAge,
+    Array,
+    Day,
+    FullArray,
+    Grade,
+    OptionalDay,
+    OptionalText,
+    Text,
+    Texts,
+    Words,
+    Zone,
+    one_of,
+)
 from core.audience import LOWEST_ACCOUNT_AGE
-from core.model import BreakingPitch, PitchCaller
-
-#: A club may ask for more than Slack's lowest age, up to adulthood.
-HIGHEST_ACCOUNT_AGE = 18
-LONGEST_NAME = 80
+from core.model import BreakingPitch, PitchCaller, SeasonKind
 
 
-def _text(value: object) -> str:
-    if not isinstance(value, str) or not value.strip():
-        raise ValueError("is empty; fill it in.")
-    text = " ".join(value.split())
-    if len(text) > LONGEST_NAME:
-        raise ValueError(f"is longer than {LONGEST_NAME} characters; shorten it.")
-    return text
+def _tables(name: str) -> BeforeValidator:
+    """A validator that takes a list of tables alone, and says how to write one."""
 
-
-def _texts(value: object) -> tuple[str, ...]:
-    """A TOML array of texts, or one cell whose parts are separated by semicolons."""
-    parts = value.split(";") if isinstance(value, str) else value
-    if not isinstance(parts, list):
-        raise ValueError('must be a list of names, like ["first", "second"].')
-    return tuple(_text(part) for part in parts if not isinstance(part, str) or part.strip())
-
-
-def _array(value: object) -> tuple[str, ...]:
-    if isinstance(value, str):
-        raise ValueError(f'must be a list, like ["{value}"].')
-    return _texts(value)
-
-
-def _optional_text(value: object) -> str | None:
-    return _text(value) if isinstance(value, str) and value.strip() else None
-
-
-def _day(value: object) -> date:
-    if isinstance(value, date) and not isinstance(value, datetime):
-        return value
-    try:
-        return date.fromisoformat(value.strip() if isinstance(value, str) else "")
-    except ValueError:
-        raise ValueError(
-            f"“{value}” is no date that can be read one way only; write year-month-day, "
-            "like 2012-06-01."
-        ) from None
-
-
-def _optional_day(value: object) -> date | None:
-    return None if value is None or value == "" else _day(value)
-
-
-def _one_of(**names: str) -> BeforeValidator:
-    """A validator that takes one of the names, in any case, and gives its stored value."""
-
-    def read(value: object) -> str:
-        typed = value.strip().casefold() if isinstance(value, str) else ""
-        if typed not in names:
-            raise ValueError(f"“{value}” is not known; write {_or(list(names))}.")
-        return names[typed]
+    def read(value: object) -> object:
+        if not isinstance(value, list) or not all(isinstance(one, dict) for one in value):
+            raise ValueError(f"must be tables; write [[teams.{name}]] above each.")
+        return tuple(value)
 
     return BeforeValidator(read)
 
 
-def _or(words: list[str]) -> str:
-    return f"{', '.join(words[:-1])} or {words[-1]}" if len(words) > 1 else words[0]
-
-
-def _zone(value: str) -> str:
-    if value not in available_timezones():
-        raise ValueError(
-            f"“{value}” is no IANA time zone; write one like America/Chicago (Area/City)."
-        )
+def _table(value: object) -> object:
+    if not isinstance(value, dict):
+        raise ValueError("must be a table; write [teams.rest_day] above its keys.")
     return value
 
 
-def _account_age(value: object) -> int:
-    whole = isinstance(value, int) and not isinstance(value, bool)
-    if not whole or not LOWEST_ACCOUNT_AGE <= int(str(value)) <= HIGHEST_ACCOUNT_AGE:
-        raise ValueError(
-            f"is {value}; write {LOWEST_ACCOUNT_AGE} to {HIGHEST_ACCOUNT_AGE}. Slack's terms "
-            f"do not allow accounts under {LOWEST_ACCOUNT_AGE}; a club may only ask for more."
-        )
-    return int(str(value))
+class SeasonTable(BaseModel):
+    """One `[[teams.seasons]]` table: a part of the team's year."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    kind: Annotated[str, one_of(**{kind.value: kind.value for kind in SeasonKind})]
+    starts_on: Day = Field(alias="from")
+    ends_on: Day = Field(alias="until")
+    #: Null where the team's own books hold; an empty list would bind nobody, and is refused.
+    rule_books: FullArray | None = None
 
 
-def _grade(value: object) -> int | None:
-    text = str(value).strip() if value is not None else ""
-    if not text:
-        return None
-    if not text.isdecimal() or not 1 <= int(text) <= 12:
-        raise ValueError(f"“{text}” is no school grade; write 1 to 12, or leave it empty.")
-    return int(text)
+class EventTable(BaseModel):
+    """One `[[teams.events]]` table: days on which further books apply."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    name: Text
+    starts_on: Day = Field(alias="from")
+    ends_on: Day = Field(alias="until")
+    rule_books: FullArray
 
 
-def _at_least_one(value: tuple[str, ...]) -> tuple[str, ...]:
-    if not value:
-        raise ValueError("is empty; name at least one.")
-    return value
+class RestDayTable(BaseModel):
+    """The `[teams.rest_day]` table: what the coach allows, in the coach's own words."""
 
+    model_config = ConfigDict(extra="forbid", frozen=True)
 
-Text = Annotated[str, BeforeValidator(_text)]
-OptionalText = Annotated[str | None, BeforeValidator(_optional_text)]
-Texts = Annotated[tuple[str, ...], BeforeValidator(_texts)]
-Array = Annotated[tuple[str, ...], BeforeValidator(_array)]
-FullArray = Annotated[tuple[str, ...], AfterValidator(_at_least_one), BeforeValidator(_array)]
-Day = Annotated[date, BeforeValidator(_day)]
-OptionalDay = Annotated[date | None, BeforeValidator(_optional_day)]
+    throw: Words = None
+    catch: Words = None
+    position: Words = None
+    catcher: Words = None
+    hit: Words = None
 
 
 class TeamTable(BaseModel):
@@ -122,15 +81,18 @@ class TeamTable(BaseModel):
 
     key: Text
     name: Text
-    time_zone: Annotated[Text, AfterValidator(_zone)]
+    time_zone: Zone
     log_channel: Text
     staff_channel: Text
     rule_books: FullArray
-    account_age: Annotated[int, BeforeValidator(_account_age)] = LOWEST_ACCOUNT_AGE
+    account_age: AccountAge = LOWEST_ACCOUNT_AGE
     season_start: OptionalDay = None
     coaches: FullArray
     assistants: Array = ()
     scorekeepers: Array = ()
+    seasons: Annotated[tuple[SeasonTable, ...], _tables("seasons")] = ()
+    events: Annotated[tuple[EventTable, ...], _tables("events")] = ()
+    rest_day: Annotated[RestDayTable, BeforeValidator(_table)] = RestDayTable()
 
 
 class RosterRow(BaseModel):
@@ -141,18 +103,18 @@ class RosterRow(BaseModel):
     name: Text
     teams: Texts
     birth_date: Day = Field(alias="birth date")
-    throws: Annotated[str, _one_of(r="R", l="L", right="R", left="L")]
-    breaking_pitch: Annotated[str, _one_of(**{pitch.value: pitch for pitch in BreakingPitch})] = (
+    throws: Annotated[str, one_of(r="R", l="L", right="R", left="L")]
+    breaking_pitch: Annotated[str, one_of(**{pitch.value: pitch for pitch in BreakingPitch})] = (
         Field(alias="breaking pitch")
     )
     consent_on: OptionalDay = Field(alias="consent date")
     account: OptionalText
     guardians: Texts
-    pitch_caller: Annotated[str, _one_of(**{caller.value: caller for caller in PitchCaller})] = (
+    pitch_caller: Annotated[str, one_of(**{caller.value: caller for caller in PitchCaller})] = (
         Field(alias="who calls pitches")
     )
     also_called: Texts = Field(alias="also called")
-    grade: Annotated[int | None, BeforeValidator(_grade)] = None
+    grade: Grade = None
     level: OptionalText = None
     rule_books: Texts = Field(alias="rule books", default=())
 
@@ -164,7 +126,7 @@ def column_names(model: type[BaseModel]) -> dict[str, bool]:
 
 def in_words(error: dict[str, Any]) -> str:
     """One pydantic error in the words of whoever fills in the file."""
-    name = str(error["loc"][0])
+    name = [part for part in error["loc"] if isinstance(part, str)][-1]
     if error["type"] == "missing":
         return f"{name} is missing; add it."
     if error["type"] == "extra_forbidden":

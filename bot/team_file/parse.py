@@ -10,8 +10,8 @@ from typing import Any, TypeVar
 from pydantic import BaseModel, ValidationError
 
 from bot.team_file.columns import RosterRow, TeamTable, column_names, in_words
+from bot.team_file.places import Place, line_at
 from bot.team_file.problems import Problem, TeamFileError
-from core.rulebooks.places import line_of
 
 Model = TypeVar("Model", bound=BaseModel)
 
@@ -48,7 +48,11 @@ class ParsedFile:
 
     def team_problem(self, team: TeamAt, key: str, says: str) -> Problem:
         """A problem at one key of a team's table."""
-        return Problem(self.file, line_of(self.text, ("teams", team.index, key)), says)
+        return Problem(self.file, self.line(team, key), says)
+
+    def line(self, team: TeamAt, *place: str | int) -> int:
+        """The line of a place under a team's table, like "seasons", 1, "from"."""
+        return line_at(self.text, ("teams", team.index, *place))
 
     def row_problem(self, row: RowAt, says: str) -> Problem:
         """A problem of one row, named by the pitcher it is about."""
@@ -105,8 +109,8 @@ def _teams(
     teams = []
     for index, table in enumerate(tables):
         read, faults = _validate(TeamTable, table)
-        for key, says in faults:
-            problems.append(Problem(file, line_of(text, ("teams", index, key)), says))
+        for place, says in faults:
+            problems.append(Problem(file, line_at(text, ("teams", index, *place)), says))
         if read is not None:
             teams.append(TeamAt(read, index))
     return tuple(teams)
@@ -156,10 +160,10 @@ def _header_faults(header: list[str]) -> list[str]:
 
 def _validate(
     model: type[Model], values: Mapping[str, Any]
-) -> tuple[Model | None, list[tuple[str, str]]]:
-    """The validated row, or the faults as pairs of (field, what to change)."""
+) -> tuple[Model | None, list[tuple[Place, str]]]:
+    """The validated row, or the faults as pairs of (place, what to change)."""
     try:
         return model.model_validate(values), []
     except ValidationError as wrong:
         errors = wrong.errors(include_url=False)
-        return None, [(str(error["loc"][0]), in_words(dict(error))) for error in errors]
+        return None, [(error["loc"], in_words(dict(error))) for error in errors]

@@ -6,6 +6,7 @@ from typing import Any
 
 from bot.team_file.stored import StoredPerson, StoredPitcher, StoredState, StoredTeam
 from bot.team_file.wanted import TABLE_ROLES, PersonRef, Wanted, WantedPitcher, WantedTeam
+from bot.team_file.year import PartPlan, plan_parts
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +34,8 @@ class TeamPlan:
     wanted: WantedTeam
     id: int | None
     changes: tuple[Change, ...] = ()
+    seasons: tuple[PartPlan, ...] = ()
+    events: tuple[PartPlan, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,11 +181,17 @@ def _plan_person(
 
 def _plan_team(new: WantedTeam, old: StoredTeam | None) -> TeamPlan:
     if old is None:
-        return TeamPlan(new, None)
+        return TeamPlan(
+            new, None, seasons=plan_parts((), new.seasons), events=plan_parts((), new.events)
+        )
     staff_before = {role.value: old.staff[role] for role in TABLE_ROLES}
     staff_after = {role.value: new.staff[role] for role in TABLE_ROLES}
     return TeamPlan(
-        new, old.id, _compare(old.values, new.values) + _compare(staff_before, staff_after)
+        new,
+        old.id,
+        _compare(old.values, new.values) + _compare(staff_before, staff_after),
+        plan_parts(old.seasons, new.seasons),
+        plan_parts(old.events, new.events),
     )
 
 

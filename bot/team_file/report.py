@@ -8,6 +8,7 @@ from typing import Any
 from bot.team_file.plan import Change, PersonPlan, PitcherPlan, Plan, TeamPlan
 from bot.team_file.problems import Problem
 from bot.team_file.wanted import NO_ACCOUNT, PersonRef
+from bot.team_file.year import PartOfYear, PartPlan
 
 _Rows = Sequence[TeamPlan | PitcherPlan | PersonPlan]
 _FIELDS = {
@@ -30,7 +31,7 @@ class LoadReport:
     def changes_nothing(self) -> bool:
         """Whether everything in the file was there already."""
         kinds: tuple[_Rows, ...] = (self.plan.people, self.plan.teams, self.plan.pitchers)
-        return all(row.id is not None and not row.changes for rows in kinds for row in rows)
+        return all(_is_unchanged(row) for rows in kinds for row in rows)
 
     def lines(self) -> list[str]:
         """The report, for a terminal; it names minors, so it belongs in no log."""
@@ -45,13 +46,29 @@ class LoadReport:
 
 
 def _rows(kind: str, rows: _Rows) -> Iterator[str]:
-    yield from (f"{kind} added: {row.wanted.name}" for row in rows if row.id is None)
-    for row in rows:
-        if row.changes:
-            yield f"{kind} changed: {row.wanted.name}"
-            yield from (f"  {_change(change)}" for change in row.changes)
-    if same := sum(1 for row in rows if row.id is not None and not row.changes):
+    for row in sorted(rows, key=lambda row: row.id is not None):
+        if not _is_unchanged(row):
+            yield f"{kind} {'added' if row.id is None else 'changed'}: {row.wanted.name}"
+            yield from (f"  {detail}" for detail in _details(row))
+    if same := sum(map(_is_unchanged, rows)):
         yield f"{kind}, unchanged: {same}"
+
+
+def _is_unchanged(row: TeamPlan | PitcherPlan | PersonPlan) -> bool:
+    return row.id is not None and not any(_details(row))
+
+
+def _details(row: TeamPlan | PitcherPlan | PersonPlan) -> Iterator[str]:
+    yield from map(_change, row.changes)
+    if isinstance(row, TeamPlan):
+        yield from (_part("season", part) for part in row.seasons if part.differs)
+        yield from (_part("event", part) for part in row.events if part.differs)
+
+
+def _part(kind: str, plan: PartPlan) -> str:
+    if plan.before is None or plan.after is None:
+        return f"{kind} {'added' if plan.after else 'removed'}: {_shown(plan.after or plan.before)}"
+    return f"{kind} changed: {_shown(plan.before)} → {_shown(plan.after)}"
 
 
 def _change(change: Change) -> str:
@@ -68,6 +85,11 @@ def _shown(value: Any) -> str:
     match value:
         case None | []:
             return "nothing"
+        case PartOfYear():
+            books = f" ({', '.join(value.rule_books)})" if value.rule_books else ""
+            return f"{value.name}, {value.starts_on} to {value.ends_on}{books}"
+        case dict():
+            return "; ".join(f"{name}: “{said}”" for name, said in value.items()) or "nothing"
         case PersonRef():
             return value.name if value.slack_id else f"{value.name} {NO_ACCOUNT}"
         case date():

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from bot.team_file.check import is_minor
+from bot.team_file.columns import EventTable, SeasonTable
 from bot.team_file.directory import AmbiguousNameError, Directory, SlackChannel
 from bot.team_file.parse import ParsedFile, RowAt, TeamAt
 from bot.team_file.problems import Problem
@@ -18,6 +19,7 @@ from bot.team_file.wanted import (
     WantedPitcher,
     WantedTeam,
 )
+from bot.team_file.year import PartOfYear
 from core.model import Role
 
 _STAFF_KEYS = {
@@ -78,8 +80,20 @@ def _team(looking: _Looking, team: TeamAt) -> WantedTeam:
         "rule_books": _books(looking.parsed.folder, table.rule_books),
         "account_age": table.account_age,
         "season_start": table.season_start,
+        "rest_day": table.rest_day.model_dump(exclude_none=True),
     }
-    return WantedTeam(values, {role: _staff(looking, team, role) for role in TABLE_ROLES})
+    folder = looking.parsed.folder
+    return WantedTeam(
+        values,
+        {role: _staff(looking, team, role) for role in TABLE_ROLES},
+        seasons=tuple(_part(folder, season.kind, season) for season in table.seasons),
+        events=tuple(_part(folder, event.name, event) for event in table.events),
+    )
+
+
+def _part(folder: Path, name: str, table: SeasonTable | EventTable) -> PartOfYear:
+    books = None if table.rule_books is None else tuple(_books(folder, table.rule_books))
+    return PartOfYear(name, table.starts_on, table.ends_on, books)
 
 
 def _channel(looking: _Looking, team: TeamAt, key: str, *, must_be_private: bool) -> str:

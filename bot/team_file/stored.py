@@ -1,14 +1,26 @@
 """What the database holds of a workspace's teams, in the shape that the plan compares."""
 
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from sqlmodel import Session, select
 
 from bot.team_file.wanted import TABLE_ROLES, PersonRef
-from core.model import GuardianLink, Membership, Person, Pitcher, PitcherTeam, Role, Team, key
+from bot.team_file.year import PartOfYear, StoredPart
+from core.model import (
+    GuardianLink,
+    Membership,
+    Person,
+    Pitcher,
+    PitcherTeam,
+    Role,
+    Season,
+    Team,
+    TeamEvent,
+    key,
+)
 
 TEAM_COLUMNS = (
     "name",
@@ -18,6 +30,7 @@ TEAM_COLUMNS = (
     "rule_books",
     "account_age",
     "season_start",
+    "rest_day",
 )
 PITCHER_COLUMNS = (
     "name",
@@ -43,11 +56,13 @@ class StoredPerson:
 
 @dataclass(frozen=True, slots=True)
 class StoredTeam:
-    """A team's row and its staff."""
+    """A team's row, its staff and its year."""
 
     id: int
     values: Mapping[str, Any]
     staff: Mapping[Role, frozenset[PersonRef]]
+    seasons: tuple[StoredPart, ...]
+    events: tuple[StoredPart, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,15 +102,33 @@ def _teams(
     staff: dict[tuple[int, str], set[PersonRef]] = defaultdict(set)
     for row in session.exec(select(Membership).where(Membership.workspace_id == workspace_id)):
         staff[row.team_id, row.role].add(refs[row.person_id])
+    of_season = session.exec(select(Season).where(Season.workspace_id == workspace_id))
+    of_event = session.exec(select(TeamEvent).where(TeamEvent.workspace_id == workspace_id))
+    seasons = _by_team((row.kind, row) for row in of_season)
+    events = _by_team((row.name, row) for row in of_event)
     teams = session.exec(select(Team).where(Team.workspace_id == workspace_id)).all()
     return tuple(
         StoredTeam(
             id=key(team),
             values={column: getattr(team, column) for column in TEAM_COLUMNS},
             staff={role: frozenset(staff[key(team), role]) for role in TABLE_ROLES},
+            seasons=tuple(seasons.get(key(team), ())),
+            events=tuple(events.get(key(team), ())),
         )
         for team in teams
     )
+
+
+def _by_team(
+    named: Iterable[tuple[str, Season | TeamEvent]],
+) -> Mapping[int, list[StoredPart]]:
+    """Seasons or events with their names, by team."""
+    parts: dict[int, list[StoredPart]] = defaultdict(list)
+    for name, row in named:
+        books = None if row.rule_books is None else tuple(row.rule_books)
+        part = PartOfYear(name, row.starts_on, row.ends_on, books)
+        parts[row.team_id].append(StoredPart(key(row), part))
+    return parts
 
 
 def _pitchers(

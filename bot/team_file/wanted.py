@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from bot.team_file.year import PartOfYear
 from core.model import Role
 
 #: The roles that a team's table fills; pitchers and guardians come from the roster.
@@ -32,6 +33,8 @@ class WantedTeam:
 
     values: Mapping[str, Any]
     staff: Mapping[Role, frozenset[PersonRef]]
+    seasons: tuple[PartOfYear, ...] = ()
+    events: tuple[PartOfYear, ...] = ()
 
     @property
     def name(self) -> str:

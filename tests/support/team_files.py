@@ -1,6 +1,6 @@
 """A small club on paper: a directory, a team file and a roster that tests change and load."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
@@ -73,6 +73,24 @@ def toml_of(*teams: Mapping[str, str]) -> str:
         "[[teams]]\n" + "".join(f"{key} = {value}\n" for key, value in team.items())
         for team in teams
     )
+
+
+def with_year(
+    team: Mapping[str, str] = TEAM,
+    *,
+    seasons: Sequence[Mapping[str, str]] = (),
+    events: Sequence[Mapping[str, str]] = (),
+    rest_day: Mapping[str, str] | None = None,
+) -> str:
+    """A team file with one team and the tables below it, in this order."""
+    tables = [("[[teams.seasons]]", one) for one in seasons]
+    tables += [("[[teams.events]]", one) for one in events]
+    tables += [("[teams.rest_day]", rest_day)] if rest_day is not None else []
+    parts = [
+        f"{header}\n" + "".join(f"{key} = {value}\n" for key, value in table.items())
+        for header, table in tables
+    ]
+    return toml_of(team) + "".join(parts)
 
 
 def csv_of(*rows: Mapping[str, str]) -> str:
