@@ -31,7 +31,6 @@ class Draft:
     after_game: bool = False
     clashed: set[str] = field(default_factory=set)
     dated_by_counts: bool = False
-    days_listed: bool = False
     weak_pitches: Claim | None = None
     off: bool = False
     counts: dict[str, int] = field(default_factory=dict)
@@ -43,7 +42,14 @@ class Draft:
 
     def says_something(self) -> bool:
         """Whether it is more than a heading."""
-        return bool(self.counts or self.pains or self.no_pain or self.off or self.tired is not None)
+        return bool(
+            self.counts
+            or self.pains
+            or self.no_pain
+            or self.off
+            or self.tired is not None
+            or any(claim.key in ("range", "book", "parts") for claim in self.claims)
+        )
 
     def clashes(self, claim: Claim) -> bool:
         """Whether it holds another value for what the claim counts."""
@@ -188,7 +194,7 @@ class Assembler:
             other = bool(current.days) and claim.value not in current.days
             return other or clash or current.off
         if claim.key == "off":
-            return True
+            return bool(current.counts)
         return claim.key == "kind" and ((current.kind or claim.value) != claim.value or clash)
 
     def _put(self, draft: Draft, claim: Claim) -> None:
@@ -241,7 +247,9 @@ class Assembler:
         if not days:
             return
         counted = any(claim.key in COUNTS or claim.key == "off" for claim in piece)
-        if not draft.days or (not draft.days_listed and counted and not draft.dated_by_counts):
+        if draft.days and _only_days(draft):
+            draft.days = (*draft.days, *(day for day in days if day not in draft.days))
+        elif not draft.days or (counted and not draft.dated_by_counts):
             draft.days, draft.dated_by_counts = days, counted
         elif not draft.has_outing() and not counted:
             draft.days = (*draft.days, *(day for day in days if day not in draft.days))
@@ -279,6 +287,11 @@ class Assembler:
 
     def _quote(self, claim: Claim) -> str:
         return self.board.quote(claim.first, claim.after)
+
+
+def _only_days(draft: Draft) -> bool:
+    """Whether nothing was said but names and days: "mon, wed and fri ..." goes on."""
+    return all(claim.key in ("who", "day") for claim in draft.claims)
 
 
 def _strikes_of_what(draft: Draft) -> str:

@@ -27,6 +27,7 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
     counts = dict(draft.counts)
     unread: list[Unread] = []
     _resolve_shares(draft, counts, unread, quote)
+    _resolve_ranges(draft, counts, unread, quote)
     _sum_breaking(counts)
     _reject_impossible(counts, unread, quote)
     _reject_unlikely(counts, unread, quote)
@@ -51,6 +52,8 @@ def _kind(draft: Draft, counts: dict[str, int]) -> str | None:
         return "off"
     if draft.kind is None and (draft.opponent or "outs" in counts):
         return "game"
+    if draft.kind is None and draft.pains and draft.after_game:
+        return "game"
     return draft.kind
 
 
@@ -66,6 +69,29 @@ def _resolve_shares(draft: Draft, counts: dict[str, int], unread: list[Unread], 
             counts[field] = count.numerator
         else:
             unread.append(Unread(quote, UnreadReason.UNKNOWN_NUMBER))
+
+
+def _resolve_ranges(draft: Draft, counts: dict[str, int], unread: list[Unread], quote: str) -> None:
+    """A range with one stated result is that result; another book's count must agree."""
+    for claim in draft.claims:
+        if claim.key == "book" and isinstance(claim.value, int):
+            ranged = any(c.key == "range" and _inside(c.value, claim.value) for c in draft.claims)
+            if "pitches" not in counts and ranged:
+                counts["pitches"] = claim.value
+            elif counts.get("pitches") != claim.value:
+                counts.pop("pitches", None)
+                unread.append(Unread(quote, UnreadReason.TWO_READINGS))
+    for claim in draft.claims:
+        if claim.key == "range" and isinstance(claim.value, tuple):
+            field, low, high = claim.value
+            if not low <= counts.get(field, -1) <= high:
+                unread.append(
+                    Unread(quote, UnreadReason.TWO_READINGS, Detail(field, low, field, high))
+                )
+
+
+def _inside(limits: object, value: int) -> bool:
+    return isinstance(limits, tuple) and limits[1] <= value <= limits[2]
 
 
 def _sum_breaking(counts: dict[str, int]) -> None:

@@ -230,6 +230,12 @@ COUNT_RULES: tuple[Rule, ...] = (
     ),
     rule("share of those", "<n:pct|frac> (fill|of|them|is)* <u:type|strikes>", _share_of_stated),
     rule(
+        "curve: thrown, strikes",
+        "<u:breakingtype> colon <t:num> (threw|comma|total|and|with)* <n:num> (forstrikes|strikes)",
+        _type_and_strikes,
+    ),
+    rule("of them", "<n:num> them (?! (fill|is|the)* (noun|num))", _of_them),
+    rule(
         "strikes of curves",
         f"<n:num> of {_DET} <t:num> fill* <u:breakingtype> (is|in|went|threw|the)* (forstrikes|strikes)",
         _type_strikes_of,
@@ -286,9 +292,11 @@ COUNT_RULES: tuple[Rule, ...] = (
         _range,
     ),
     rule("vague", "(vague)+ (fill|of)* noun", _vague),
-    rule("over", "over num fill* (unit)?", _vague),
+    rule("over", "over num fill* (unit|limit)? (?! innings)", _vague),
     rule(
-        "no curves", "none (fill|threw)* type (((or|and|slash) | comma? none)+ fill* type)*", _none
+        "no curves",
+        "(none|notthrown|notpitched|nothing) (fill|threw|vague)* type (((or|and|slash) | comma? none)+ fill* type)*",
+        _none,
     ),
     rule(
         "book",

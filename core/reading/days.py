@@ -107,6 +107,12 @@ _NOT_COUNTED = "(?! (fill|dash)* (unit|innings|percent|mph|balls|forstrikes))"
 
 DAY_RULES: tuple[Rule, ...] = (
     rule("days ago", "(about)? <n:num> daysago", _days_ago),
+    rule("ago, Spanish order", "agobefore (about)? <n:num> daysword", _days_ago),
+    rule(
+        "some days ago, Spanish order",
+        "agobefore vague daysword",
+        says_unread(UnreadReason.UNCLEAR_DAY),
+    ),
     rule("some days ago", "vague daysago", says_unread(UnreadReason.UNCLEAR_DAY)),
     rule("other day", "otherday", says_unread(UnreadReason.UNCLEAR_DAY)),
     rule("day before yesterday", "daybefore", _ago(2)),

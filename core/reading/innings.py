@@ -62,6 +62,12 @@ def _inning_and_part(board: Board, match: re.Match[str]) -> None:
         board.claim(match.start(), match.end(), "outs", 3 + _THIRDS[part])
 
 
+def _innings_and_part(board: Board, match: re.Match[str]) -> None:
+    whole, part = board.whole(match.start("w")), board.items[match.start("n")].value
+    if whole is not None and part in _THIRDS:
+        board.claim(match.start(), match.end(), "outs", whole * 3 + _THIRDS[part])
+
+
 def _part(board: Board, match: re.Match[str]) -> None:
     part = board.items[match.start("n")].value or Fraction(0)
     if part in _THIRDS:
@@ -114,6 +120,7 @@ INNINGS_RULES: tuple[Rule, ...] = (
         "num ((comma|and|slash|dash|plus)* num)* (unit)? byinning",
         says_no_log("by inning"),
     ),
+    rule("four innings and a third", "<w:num> innings and <n:frac>", _innings_and_part),
     rule("an inning and a third", "(a)? innings and <n:frac>", _inning_and_part),
     rule("an inning", "(threw|had|went|for|in|and|^) (adv|about)* a adj* innings", _inning),
     rule("part of an inning", "<n:frac|num> ofinning", _part),

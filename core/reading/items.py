@@ -132,9 +132,13 @@ def _number_words(tokens: list[Token], at: int, words: Lexicon) -> tuple[Fractio
     if value is None:
         return None
     after = at + 1
-    if value in range(20, 91, 10) and (unit := words.numbers.get(following)) in range(1, 10):
-        value, after = value + (unit or 0), after + 1
-    return Fraction(value), after
+    if value in range(20, 91, 10):
+        if words.compound_and and following == words.compound_and and at + 2 < len(tokens):
+            following, after = tokens[at + 2].norm, after + 1
+        unit = words.numbers.get(following)
+        if unit in range(1, 10):
+            return Fraction(value + (unit or 0)), after + 1
+    return Fraction(value), at + 1
 
 
 def _slip_free(norm: str, words: Lexicon) -> str:

@@ -33,7 +33,7 @@ def _label(name: str) -> Handler:
 
 
 def _all(board: Board, match: re.Match[str]) -> None:
-    board.claim(match.start(), match.end(), "all")
+    board.claim(match.end() - 1, match.end(), "all")
 
 
 def _each(board: Board, match: re.Match[str]) -> None:
@@ -42,6 +42,10 @@ def _each(board: Board, match: re.Match[str]) -> None:
 
 def _not_pitched(board: Board, match: re.Match[str]) -> None:
     board.claim(match.start(), match.end(), "notpitched")
+
+
+def _after_game(board: Board, match: re.Match[str]) -> None:
+    board.claim(match.start(), match.end(), "aftergame")
 
 
 def _beside_a_game(board: Board, match: re.Match[str]) -> None:
@@ -81,6 +85,9 @@ LABEL_RULES: tuple[Rule, ...] = (
 )
 
 KIND_RULES: tuple[Rule, ...] = (
+    rule("all", "all | (^|comma|dash|dot|open) allof (?= kind|said_vs|vs)", _all),
+    rule("after the game", "postgame", _after_game),
+    rule("each", "each | both", _each),
     rule(
         "before practice",
         "(after|before) (the|hisher|a|i|today)* (game|catch|bullpen|live|practice)",
@@ -92,8 +99,6 @@ KIND_RULES: tuple[Rule, ...] = (
     rule("live", "live", says_kind("live")),
     rule("scrimmage", "scrimmage", _open_kind),
     rule("game", "game | gamelike | twogames | win", says_kind("game")),
-    rule("all", "all", _all),
-    rule("each", "each | both", _each),
     rule("not pitched", "notpitched", _not_pitched),
     rule("someone", "someone", says_unread(UnreadReason.UNCLEAR_PERSON)),
     rule("batting practice", "bp | tryout", _open_kind),

@@ -1,127 +1,23 @@
 """Which of the two languages a line is in."""
 
-from core.reading.tokens import Form, Token
+from functools import cache
 
-_SPANISH = frozenset(
-    [
-        "picheos",
-        "pitcheos",
-        "lanz",
-        "lanzamientos",
-        "curvas",
-        "curva",
-        "entradas",
-        "entrada",
-        "tire",
-        "lance",
-        "tiros",
-        "sin",
-        "dolor",
-        "brazo",
-        "ayer",
-        "hoy",
-        "el",
-        "la",
-        "los",
-        "las",
-        "de",
-        "con",
-        "y",
-        "contra",
-        "juego",
-        "partido",
-        "duele",
-        "codo",
-        "hombro",
-        "bien",
-        "mi",
-        "para",
-        "que",
-        "en",
-        "ganamos",
-        "perdimos",
-        "manana",
-        "ninguna",
-        "rectas",
-        "cambios",
-        "dice",
-        "hijo",
-        "fue",
-        "por",
-        "del",
-        "un",
-        "una",
-        "me",
-        "le",
-        "no",
-        "se",
-        "termine",
-        "lanzo",
-        "tiro",
-        "picheo",
-        "mas",
-        "pero",
-    ]
-)
-_ENGLISH = frozenset(
-    [
-        "pitches",
-        "pitch",
-        "curves",
-        "curve",
-        "innings",
-        "inning",
-        "threw",
-        "pitched",
-        "no",
-        "pain",
-        "arm",
-        "yesterday",
-        "today",
-        "the",
-        "of",
-        "with",
-        "and",
-        "vs",
-        "game",
-        "hurts",
-        "sore",
-        "elbow",
-        "shoulder",
-        "good",
-        "my",
-        "for",
-        "that",
-        "in",
-        "won",
-        "lost",
-        "his",
-        "he",
-        "was",
-        "i",
-        "it",
-        "is",
-        "to",
-        "on",
-        "at",
-        "a",
-        "had",
-        "felt",
-        "from",
-        "him",
-        "her",
-        "throws",
-        "curveballs",
-        "catch",
-        "long",
-        "toss",
-    ]
-)
+from core.reading.tokens import Form, Token, tokenize
+from core.reading.vocabulary import language
 
 
 def tell_language(tokens: list[Token]) -> str:
-    """ "es" when more words are Spanish than English, else "en"."""
+    """ "es" when more words belong to Spanish alone than to English alone, else "en"."""
     words = [token.norm for token in tokens if token.form is Form.WORD]
-    spanish = sum(word in _SPANISH for word in words)
-    english = sum(word in _ENGLISH for word in words)
-    return "es" if spanish > english else "en"
+    english, spanish = _words_of("en"), _words_of("es")
+    only_spanish = sum(word in spanish and word not in english for word in words)
+    only_english = sum(word in english and word not in spanish for word in words)
+    return "es" if only_spanish > only_english else "en"
+
+
+@cache
+def _words_of(lang: str) -> frozenset[str]:
+    """Every word of the language's tables."""
+    tables = language(lang)
+    phrases = {token.norm for phrase, _, _ in tables.phrases for token in tokenize(phrase)}
+    return frozenset(phrases | set(tables.numbers)) | tables.everyday

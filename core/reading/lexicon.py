@@ -30,6 +30,7 @@ class Lexicon:
             entries.sort(key=lambda entry: -len(entry[0]))
         self.numbers = tables.numbers
         self.dozen = tables.dozen
+        self.compound_and = tables.compound_and
         self.dozens_after = tables.dozens_after
         self.everyday = tables.everyday
         self._correctable = tuple(

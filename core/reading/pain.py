@@ -12,9 +12,15 @@ from core.reading.pattern import compile_pattern
 from core.reading.talk import Scope
 
 WORST = 10
-_WHEN = {"during": "during", "after": "after", "nextday": "next day", "atrest": "at rest"}
+_WHEN = {
+    "during": "during",
+    "after": "after",
+    "postgame": "after",
+    "nextday": "next day",
+    "atrest": "at rest",
+}
 _FORGIVEN = ("earlier", "someone else's")  # talk whose pain is nobody's here and now
-_TAIL = "(in|the|hisher|adv|at|after|during|with|site|nextday|for|i|he|all|total|today|left|right|throwing|anywhere)*"
+_TAIL = "(in|the|hisher|adv|at|after|postgame|during|with|site|nextday|for|i|he|all|total|today|left|right|throwing|anywhere)*"
 
 _NO_PAIN = compile_pattern(
     "(negation (the|a|adj|throwing|site|hisher|is|i|left|right)* painful"
@@ -25,7 +31,7 @@ _NO_PAIN = compile_pattern(
 _NO_PAIN_AFTER_SITE = compile_pattern("site (negation) (the|i|he|hisher)* painful")
 _GOOD_ARM = compile_pattern(
     "(the|hisher)? (left|right|throwing)* site (is|feels|adv|the|i|he|also|total|at|dash|a|colon)* (good|adj|pct)"
-    " (adv|after|during|today|good|now|total)*"
+    " (adv|after|postgame|during|today|good|now|total)*"
     " | (feels|is|threw) adv* (good|adj) (with|in|of) (the|hisher)? site | (total)? (good|adj) (of|in|with) (the)? site"
     " | (good|pct) site"
 )

@@ -39,7 +39,10 @@ def _runs(board: Board) -> list[list[int]]:
             runs[-1].append(at)
             if len(runs[-1]) >= LONGEST_RUN:
                 runs.append([])
-        elif not (board.free(at) and (item.symbol in FILLERS or item.symbol in _LINKS)):
+        elif not (
+            board.free(at)
+            and (item.symbol in FILLERS or item.symbol in _LINKS or item.symbol == "of")
+        ):
             runs.append([])
     return [run for run in runs if len(run) > 1]
 
@@ -73,8 +76,7 @@ def _claim(board: Board, pair: Pair) -> None:
     first, after = min(pair.number, pair.noun), max(pair.number, pair.noun) + 1
     while first > 0 and board.free(first - 1) and board.items[first - 1].symbol == "about":
         first -= 1
-    while after < len(board.items) and board.free(after) and board.items[after].symbol == "ish":
-        after += 1
+    after = _with_ish(board, after)
     noun = board.items[pair.noun].symbol
     if noun in OTHER_NOUNS:
         board.no_log(first, after, OTHER_NOUNS[noun])
@@ -84,6 +86,17 @@ def _claim(board: Board, pair: Pair) -> None:
         )
     else:
         board.unread(first, after, UnreadReason.UNKNOWN_PITCH)
+
+
+def _with_ish(board: Board, after: int) -> int:
+    """Past "ish" and "or so"; also past "about" when no number follows it."""
+    while after < len(board.items) and board.free(after):
+        follows = board.items[after + 1].symbol if after + 1 < len(board.items) else ""
+        symbol = board.items[after].symbol
+        if symbol != "ish" and not (symbol == "about" and follows not in ("num", "frac", "a")):
+            break
+        after += 1
+    return after
 
 
 def claim_count(board: Board, first: int, after: int, field: str, number: int) -> None:

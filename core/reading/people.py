@@ -12,8 +12,10 @@ _OPENS_A_RECORD = frozenset(
      "game", "off", "restday", "with", "about", "catching", "feels", "a", "adv", "open", "finish",
      "warm", "ratio", "notpitched", "notthrown", "vague", "site", "said_day", "frac", "running", "each",
      "both", "through", "after", "sore", "tired", "side", "modal", "today", "yesterday", "weekday",
-     "sat", "pain", "nopain", "innings", "pitches", "curve", "last", "said_vs", "vs", "of"}
+     "sat", "pain", "nopain", "innings", "pitches", "curve", "last", "said_vs", "vs", "of",
+     "gamelike", "idiom", "faced"}
 )  # fmt: skip
+_PLAIN_RECORD = frozenset({"num", "colon", "dash", "threw", "went", "pitches"})
 _LONGEST_NAME = 3  # words
 _LONGEST_OPPONENT = 4
 
@@ -44,29 +46,36 @@ def _name_at(board: Board, at: int) -> int:
         return 1
     listed = _listed(board, at)
     if listed:
-        return listed if item.symbol == "word" or _like_a_name(board, at) else 0
-    bare = _bare(item.name)
-    if bare in given_names() and (item.symbol == "word" or item.text[:1].isupper()):
-        fits = (
-            _like_a_name(board, at) if item.symbol != "word" or board.author == "pitcher" else True
-        )
-        return _with_surname(board, at) if fits else 0
+        return listed if item.symbol == "word" or _double_meaning_is_name(board, at) else 0
     capital = item.text[:1].isupper() and not (item.text.isupper() and len(item.text) > 1)
-    if item.symbol == "word" and capital and board.author != "pitcher" and _unknown(bare):
-        return (
-            _with_surname(board, at) if _record_next(board, at + 1) or not _opens(board, at) else 0
-        )
+    given = _bare(item.name) in given_names()
+    if item.symbol != "word":
+        return 1 if given and capital and _double_meaning_is_name(board, at) else 0
+    if given or (capital and _unknown(_bare(item.name))):
+        return _with_surname(board, at) if _fits(board, at, given=given) else 0
     return 0
+
+
+def _fits(board: Board, at: int, *, given: bool) -> bool:
+    """Whether a word that can be a name is one here. A pitcher seldom logs for anybody else."""
+    if _logged_for(board, at):
+        return True
+    if board.author == "pitcher":
+        return given and at + 1 < len(board.items) and board.items[at + 1].symbol in _PLAIN_RECORD
+    return given or _record_next(board, at + 1) or not _opens(board, at)
 
 
 def _bare(norm: str) -> str:
     return norm.removesuffix("'s")
 
 
-def _like_a_name(board: Board, at: int) -> bool:
+def _logged_for(board: Board, at: int) -> bool:
+    """ "for Marcus", "logging for Marcus"."""
+    return at > 0 and board.items[at - 1].symbol == "for"
+
+
+def _double_meaning_is_name(board: Board, at: int) -> bool:
     """A word that also means something else ("Will", "max", "Chase") is a name before a record."""
-    if board.items[at].symbol == "word":
-        return _record_next(board, at + 1) or board.author != "pitcher"
     return board.items[at].text[:1].isupper() and _record_next(board, at + 1)
 
 

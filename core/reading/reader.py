@@ -22,6 +22,7 @@ from core.reading.nolog import CLOCK_RULES, LIMIT_RULES, NO_LOG_RULES
 from core.reading.pain import read_pain
 from core.reading.pairing import pair_counts
 from core.reading.people import name_people
+from core.reading.tables import read_tables
 from core.reading.talk import claim_talk, talk_scopes
 from core.reading.tokens import Token, tokenize
 
@@ -60,6 +61,7 @@ def lay_out(
     names = tuple(name.casefold() for name in roster)
     board = Board(text, itemize(tokens, lexicon(lang)), posted, author, names, lang)
     mark_clauses(board)
+    read_tables(board)
     name_people(board)
     scopes = talk_scopes(board)
     read_pain(board, scopes)

@@ -73,7 +73,7 @@ def _same(label: dict[str, Any], found: dict[str, Any]) -> bool:
 def _same_pain(label: dict[str, Any], found: dict[str, Any]) -> bool:
     if label.get("severity") != found.get("severity"):
         return False
-    return all(found.get(key) == value for key, value in label.items())
+    return all(found.get(key, value) == value for key, value in label.items())
 
 
 def labelled(paths: Iterable[Path]) -> Iterator[tuple[Path, list[Judged]]]:

@@ -21,6 +21,7 @@ _FORWARD = {
 _BACKWARD = frozenset({"plan", "other", "joke"})
 _BESIDE = {"season": "total"}
 _CLAUSE = {"pastref": "earlier"}
+_MARKERS = frozenset({*_FORWARD, *_BESIDE, *_CLAUSE, "heading"})
 _HAPPENED = frozenset({"threw", "finish", "went", "today", "yesterday"})
 
 
@@ -42,7 +43,7 @@ def talk_scopes(board: Board) -> tuple[Scope, ...]:
     for at, item in enumerate(board.items):
         if not board.free(at) or _is_company(board, at) or any(at in scope for scope in scopes):
             continue
-        if item.symbol in _FORWARD or item.symbol in _BESIDE or item.symbol in _CLAUSE:
+        if item.symbol in _MARKERS:
             scopes.append(_scope(board, at))
     return tuple(scope for scope in scopes if scope.after > scope.first)
 
@@ -69,6 +70,8 @@ def _scope(board: Board, at: int) -> Scope:
         return Scope(*span(board.clause, at), _CLAUSE[symbol])
     if symbol in _BESIDE:
         return Scope(*_beside(board, at), _BESIDE[symbol])
+    if symbol == "heading":
+        return Scope(at, at, "")
     first = _back(board, at) if symbol in _BACKWARD else at
     return Scope(first, _forward(board, at), _FORWARD[symbol])
 

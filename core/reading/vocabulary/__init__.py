@@ -22,6 +22,7 @@ class Language:
     phrases: list[tuple[str, str, str]] = field(default_factory=list)
     numbers: dict[str, int] = field(default_factory=dict)
     dozen: str = ""
+    compound_and: str = ""  # "sesenta y dos"
     dozens_after: dict[str, int] = field(default_factory=dict)  # "half" (dozen): 6
     everyday: frozenset[str] = frozenset()
 
@@ -37,6 +38,7 @@ def language(lang: str) -> Language:
         found.phrases.extend(_rows(table))
         found.numbers.update(table.get("numbers", {}))
         found.dozens_after.update(table.get("dozens_after", {}))
+        found.compound_and = table.get("compound", {}).get("and", found.compound_and)
         found.dozen = table.get("dozen", {}).get("word", found.dozen)
     return found
 

@@ -1,0 +1,105 @@
+"""Scorekeepers' tables: a row of column names, then rows of a name and as many numbers.
+
+name  P  S  CB  IP          p/s: Abel 62/38, Theo 24/11
+Silas 61 39 12 4.2
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from core.reading.board import Board
+from core.reading.groups import FIELDS, OTHER_NOUNS
+from core.reading.innings import innings_outs
+
+_COLUMNS = FIELDS | {"plural": "strikes"} | dict.fromkeys(OTHER_NOUNS, "")
+_RULES_AND_GAPS = frozenset({"semi", "slash", "dash", "comma"})
+
+
+@dataclass(frozen=True, slots=True)
+class _Header:
+    first: int
+    after: int
+    fields: tuple[str, ...]
+
+
+def read_tables(board: Board) -> None:
+    """Claim the numbers of each row that fits the column names above it."""
+    header: _Header | None = None
+    for first, after in _lines(board):
+        found = _header(board, first, after)
+        if found is not None:
+            header = found
+            rows = list(_parts(board, header.after, after))
+        elif header is not None:
+            rows = [(first, after)]
+        else:
+            continue
+        for row in rows:
+            _row(board, header, *row)
+
+
+def _lines(board: Board) -> Iterator[tuple[int, int]]:
+    first = 0
+    for at, item in enumerate(board.items):
+        if item.symbol == "newline":
+            yield first, at
+            first = at + 1
+    yield first, len(board.items)
+
+
+def _header(board: Board, first: int, after: int) -> _Header | None:
+    """Two or more column names side by side, ended by a colon or the end of the line."""
+    places: list[int] = []
+    end = after
+    for at in range(first, after):
+        symbol = board.items[at].symbol
+        if symbol in _COLUMNS:
+            places.append(at)
+        elif symbol == "colon" and places:
+            end = at + 1
+            break
+        elif symbol not in _RULES_AND_GAPS and (places or symbol != "word"):
+            return None
+    if len(places) < 2 or (end == after and after == len(board.items)):
+        return None
+    return _Header(places[0], end, tuple(_COLUMNS[board.items[at].symbol] for at in places))
+
+
+def _parts(board: Board, first: int, after: int) -> Iterator[tuple[int, int]]:
+    """The rows that follow a header on its own line, parted by commas."""
+    for at in range(first, after):
+        if board.items[at].symbol in ("comma", "semi"):
+            yield first, at
+            first = at + 1
+    if first < after:
+        yield first, after
+
+
+def _row(board: Board, header: _Header, first: int, after: int) -> None:
+    values = list(_values(board, first, after))
+    if len(values) != len(header.fields):
+        return
+    for at in range(header.first, header.after):
+        if board.free(at):
+            board.no_log(at, at + 1, "column name")
+    for (place, value), field in zip(values, header.fields, strict=True):
+        if field == "outs":
+            value = innings_outs(board.items[place])
+        if field and value is not None:
+            board.claim(place, place + 1, field, value)
+        elif not field:
+            board.no_log(place, place + 1, "statistic")
+
+
+def _values(board: Board, first: int, after: int) -> Iterator[tuple[int, int | None]]:
+    """The numbers of a row; nothing when the row has nouns of its own."""
+    symbols = {board.items[at].symbol for at in range(first, after)}
+    if symbols & set(_COLUMNS):
+        return
+    for at in range(first, after):
+        item = board.items[at]
+        if item.symbol == "num" and board.free(at):
+            yield at, item.whole
+        elif item.symbol == "ratio" and item.pair is not None:
+            yield at, item.pair[0]
+            yield at, item.pair[1]
