@@ -27,7 +27,9 @@ class Connection:
     number: int
     received: list[Json] = field(default_factory=list)
     sent: list[Json] = field(default_factory=list)
+    refused: bool = False
     leaving: bool = False
+    greeted: asyncio.Event = field(default_factory=asyncio.Event)
 
 
 @dataclass(slots=True)
@@ -106,21 +108,25 @@ class SocketHub:
     async def serve(self, socket: WebSocket, app_id: str) -> None:
         """Speak with one client until it leaves."""
         self._loop = asyncio.get_running_loop()
-        await socket.accept()
+        # It joins before it is let in: once its connect() has returned, payloads reach it.
         connection = self._join(socket)
         try:
+            await socket.accept()
             await self._greet(connection, app_id)
+            connection.greeted.set()
             while True:
                 self._receive(connection, json.loads(await socket.receive_text()))
         except WebSocketDisconnect:
             pass
         finally:
+            connection.greeted.set()
             self._leave(connection)
 
     def _join(self, socket: WebSocket) -> Connection:
         with self._changed:
             self._opened += 1
             connection = Connection(socket, self._opened)
+            connection.refused = len(self._connections) >= MOST_CONNECTIONS
             self._connections.append(connection)
             self._changed.notify_all()
             return connection
@@ -131,13 +137,13 @@ class SocketHub:
             self._changed.notify_all()
 
     async def _greet(self, connection: Connection, app_id: str) -> None:
-        if len(self._connections) > MOST_CONNECTIONS:
+        if connection.refused:
             reason = "too_many_websockets"
-            await self._frame(connection, {"type": "disconnect", "reason": reason})
+            await self._write(connection, {"type": "disconnect", "reason": reason})
             await connection.socket.close()
             return
         debug = {"host": "local", "build_number": 1, "approximate_connection_time": 18060}
-        await self._frame(
+        await self._write(
             connection,
             {
                 "type": "hello",
@@ -174,6 +180,10 @@ class SocketHub:
         waiting.done(Outcome(status=200, body=body))
 
     async def _frame(self, connection: Connection, frame: Json) -> None:
+        await connection.greeted.wait()
+        await self._write(connection, frame)
+
+    async def _write(self, connection: Connection, frame: Json) -> None:
         connection.sent.append(frame)
         try:
             await connection.socket.send_text(json.dumps(frame))
@@ -195,6 +205,6 @@ class SocketHub:
     def _next_in_turn(self, connections: list[Connection]) -> Connection:
         if not connections:
             raise ScriptError("No app is connected by Socket Mode.")
-        staying = [c for c in connections if not c.leaving] or connections
+        staying = [c for c in connections if not (c.leaving or c.refused)] or connections
         self._turn += 1
         return staying[self._turn % len(staying)]
