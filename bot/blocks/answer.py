@@ -10,6 +10,7 @@ from bot.wording.questions import EDIT, question
 from bot.wording.words import sentences
 from core.ledger.days import before_the_day_turns
 from core.ledger.decide import REFUSALS, Question
+from core.ledger.notices import PITCHED
 from core.ledger.view import LineView, PitcherView, Standing
 from core.model import Line, LineState, Outing, Person, key
 
@@ -20,9 +21,29 @@ def answer_text(session: Session, view: LineView, viewer: Person | None, reactio
     parts += _questions(view)
     if not any(parts):
         return ""
-    if _is_plain(view):
+    if _speaks_of_rest(view):
+        parts.append(answers.RULES_GOVERN)
+    if view.is_first and view.line.state == LineState.READ:
         parts.append(answers.first_time(reaction))
     return "\n\n".join(part for part in parts if part)
+
+
+def counts_text(session: Session, view: LineView, author: str) -> str:
+    """A scorekeeper's counts as the staff read them, with what he was asked."""
+    parts = [_pitcher(session, view, one, None) for one in view.pitchers]
+    if not any(parts):
+        return ""
+    asked = [question(one) for one in view.questions]
+    parts += [answers.asked_author(author, asked)] if asked else []
+    return "\n\n".join([answers.counted_by(author), *parts, answers.RULES_GOVERN])
+
+
+def _speaks_of_rest(view: LineView) -> bool:
+    return any(
+        standing is not None and outing.kind in PITCHED
+        for one in view.pitchers
+        for outing, standing in one.outings
+    )
 
 
 def broken_text(view: LineView, author: str) -> str:
@@ -36,22 +57,12 @@ def broken_text(view: LineView, author: str) -> str:
     return answers.broken_for_staff(author, parts) if parts else ""
 
 
-def _is_plain(view: LineView) -> bool:
-    """Practice alone, all read: such a line gets words only the first time."""
-    outings = [outing for one in view.pitchers for outing, _ in one.outings]
-    return (
-        view.line.state == LineState.READ
-        and bool(outings)
-        and all(outing.kind != "game" for outing in outings)
-    )
-
-
 def _pitcher(session: Session, view: LineView, one: PitcherView, viewer: Person | None) -> str:
     own = viewer is not None and one.pitcher.person_id == key(viewer)
     name = None if own else one.pitcher.name
     report = arm_report(one.pitcher, one.reports)
     parts = [report.for_author(adults_told(session, report, viewer)) if report else ""]
-    hurts = report is not None and report.stops
+    hurts = (report is not None and report.stops) or one.not_cleared_since is not None
     parts += [_outing(view, outing, standing, name, hurts) for outing, standing in one.outings]
     return sentences(parts)
 
@@ -61,7 +72,7 @@ def _outing(
 ) -> str:
     heading = answers.outing_heading(name, outing)
     lines = [heading, answers.what_was_read(outing)]
-    if standing is not None and outing.kind in {"game", None}:
+    if standing is not None and outing.kind in PITCHED:
         lines += [
             answers.share_line(outing, standing),
             answers.broken_line(outing, standing),
@@ -75,7 +86,7 @@ def _outing(
 def _rest(outing: Outing, standing: Standing, hurts: bool) -> str:
     if standing.rest is None:
         return answers.rest_problem(standing.rest_problem or "")
-    return f"{answers.rest_line(outing, standing.rest, hurts)} {answers.RULES_GOVERN}"
+    return answers.rest_line(outing, standing.rest, hurts)
 
 
 def _was_moved(view: LineView, outing: Outing) -> bool:

@@ -94,13 +94,17 @@ def staff_text(session: Session, line: Line, author: str, team_pitchers: set[int
     reports = [
         report for report in line_reports(session, line) if key(report.pitcher) in team_pitchers
     ]
-    return "\n\n".join(_staff_report(session, report, author) for report in reports)
+    return "\n\n".join(_staff_report(session, report, author, line.author_id) for report in reports)
 
 
-def _staff_report(session: Session, report: ArmReport, author: str) -> str:
+def _staff_report(session: Session, report: ArmReport, author: str, author_id: int | None) -> str:
     guardians = guardians_of(session, {key(report.pitcher)})
     missing = [person.name for person in guardians if person.slack_id is None]
-    told = [person.name for person in guardians if person.slack_id is not None]
+    told = [
+        person.name
+        for person in guardians
+        if person.slack_id is not None and key(person) != author_id
+    ]
     return sentences(
         [
             say.to_staff(report.pitcher.name, report.sites, report.on, author, report.stops),

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from sqlmodel import Session, col, select
 
-from bot.blocks.answer import answer_text, broken_text
+from bot.blocks.answer import answer_text, broken_text, counts_text
 from bot.blocks.arm import guardian_text, staff_text, withdrawn_text
 from bot.blocks.asked import asked_text
 from bot.blocks.message import as_message
@@ -64,15 +64,13 @@ class Renderer:
 
     def _staff_counts(self, session: Session, row: OutboxMessage, line: Line) -> str:
         view = line_view(session, line, None, self._books)
-        text = "" if line.deleted_at else answer_text(session, view, None, READ_REACTION)
-        if not text:
-            return answers.taken_back() if row.ts else ""
-        return f"{answers.counted_by(_author(session, line))}\n{text}"
+        text = counts_text(session, view, _author(session, line))
+        return text or (answers.taken_back() if row.ts else "")
 
     def _rule_broken(self, session: Session, row: OutboxMessage, line: Line) -> str:
         view = line_view(session, line, None, self._books)
         text = broken_text(view, _author(session, line))
-        return text or (answers.taken_back() if row.ts else "")
+        return text or (answers.within_rules_again() if row.ts else "")
 
 
 def _reaction(line: Line) -> str | None:

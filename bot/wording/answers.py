@@ -7,7 +7,7 @@ from bot.wording.words import (
     counted,
     day,
     days_between,
-    innings,
+    innings_of,
     listed,
     percent,
     plain,
@@ -52,9 +52,9 @@ def what_was_read(outing: Outing) -> str:
         if (count := getattr(outing, name)) is not None
     ]
     if outing.outs is not None:
-        parts.append(f"{innings(outing.outs)} innings")
+        parts.append(innings_of(outing.outs))
     if outing.caught_outs is not None:
-        parts.append(f"{innings(outing.caught_outs)} innings caught")
+        parts.append(f"{innings_of(outing.caught_outs)} caught")
     if outing.effort is not None:
         parts.append(f"{outing.effort} % effort")
     return f"Read: {', '.join(parts)}." if parts else ""
@@ -122,10 +122,17 @@ def _strike_rate(outing: Outing) -> str:
 
 
 def rest_line(outing: Outing, rest: RestAnswer, hurts: bool) -> str:
-    """The rest owed by rule, with the count, the row and the book that it stands on."""
+    """The rest owed by rule, with the count, the row and the book that it stands on.
+
+    An arm that hurts is named no date: pain outranks every number.
+    """
     owed = next((one for one in rest.rest if one.on == outing.on), None)
-    first = "By the rule book alone: " if hurts else "Rest: "
-    return first + sentences([_owed(owed) + _earliest(owed, rest)])
+    if hurts:
+        return f"By the rule book alone: {_owed(owed)}{PAIN_FIRST}"
+    return f"Rest: {_owed(owed)}{_earliest(owed, rest)}"
+
+
+PAIN_FIRST = "The pain comes first: no date until a clinician has checked the arm."
 
 
 def _owed(owed: RestOwed | None) -> str:
@@ -178,6 +185,8 @@ def _earliest(owed: RestOwed | None, rest: RestAnswer) -> str:
 def _more_reasons(owed: RestOwed | None, rest: RestAnswer) -> str:
     """The rules that move the date beyond the outing's own rest."""
     own = owed.on + timedelta(days=owed.days + 1) if owed is not None else date.min
+    if rest.next_eligible is not None and rest.next_eligible <= own:
+        return ""
     says = [
         plain(reason.says)
         for reason in rest.why
@@ -218,6 +227,16 @@ def broken_for_staff(author: str, parts: list[str]) -> str:
     """Told to the staff when an outing that was logged went over a rule."""
     head = f"*Over a rule* (logged by {safe(author)})"
     return sentences([head, *parts, f"{RULES_GOVERN} The coach decides what follows."])
+
+
+def within_rules_again() -> str:
+    """What that notice says once a correction undid its reason."""
+    return "Taken back: after a correction no rule is gone over here."
+
+
+def asked_author(author: str, questions: list[str]) -> str:
+    """What the author of a line was asked, for the staff to know."""
+    return f"Asked {safe(author)}: " + " ".join(questions)
 
 
 def counted_by(author: str) -> str:

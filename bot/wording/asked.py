@@ -7,7 +7,7 @@ from bot.wording.answers import KIND_NAMES, RULES_GOVERN
 from bot.wording.words import (
     counted,
     day,
-    innings,
+    innings_of,
     listed,
     percent,
     plain,
@@ -65,7 +65,7 @@ def _free(one: ArmDay) -> str:
     mark = f" (coach's limit {one.limit.pitches})" if one.limit else ""
     most = f"up to {found.pitches_allowed}" if found.pitches_limited else "no pitch limit"
     if found.outs_allowed is not None:
-        most += f", {innings(found.outs_allowed)} innings"
+        most += f", {innings_of(found.outs_allowed)}"
     return f"{safe(one.pitcher.name)}: {most}{mark}.{_costs(one)}"
 
 
@@ -197,7 +197,7 @@ def _outing(outing: Outing) -> str:
     breaking = (
         f", {counted(outing.breaking, 'breaking ball')}" if outing.breaking is not None else ""
     )
-    pitched = f", {innings(outing.outs)} innings" if outing.outs is not None else ""
+    pitched = f", {innings_of(outing.outs)}" if outing.outs is not None else ""
     return f"{day(outing.on)}, {KIND_NAMES[outing.kind].lower()}: {pitches}{breaking}{pitched}"
 
 
@@ -228,7 +228,7 @@ TOTALS = {"twelve-months": "Last twelve months", "innings-in-12-months": "Twelve
 
 
 def _amount(number: int, unit: str) -> str:
-    return f"{innings(number)} innings" if unit == "outs" else counted(number, "pitch", "pitches")
+    return innings_of(number) if unit == "outs" else counted(number, "pitch", "pitches")
 
 
 def what_if(answer: WhatIfAnswer) -> str:

@@ -45,6 +45,11 @@ def innings(outs: int) -> str:
     return f"{outs // 3}.{outs % 3}" if outs % 3 else f"{outs // 3}"
 
 
+def innings_of(outs: int) -> str:
+    """Innings with their noun: "1 inning", "4.1 innings"."""
+    return f"{innings(outs)} {'inning' if outs == 3 else 'innings'}"
+
+
 def percent(share: float) -> str:
     """A share as a whole percent: 0.1774 is "18 %"."""
     return f"{round(share * 100)} %"

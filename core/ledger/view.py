@@ -1,14 +1,16 @@
 """What a line put into the record, as one viewer may read it."""
 
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import date, timedelta
 
 from sqlmodel import Session, col, select
 
 from core.audience import Relation, View, may_see
 from core.ledger.binding import Books, books_for
+from core.ledger.clearance import pain_stands_since
 from core.ledger.crew import load_crew
 from core.ledger.decide import Question
+from core.ledger.firsts import is_first_read
 from core.ledger.history import (
     game_of,
     games,
@@ -43,6 +45,8 @@ class PitcherView:
     pitcher: Pitcher
     outings: tuple[tuple[Outing, Standing | None], ...]
     reports: tuple[PainReport, ...]
+    #: The day of a report of pain that still stands against throwing.
+    not_cleared_since: date | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,11 +57,8 @@ class LineView:
     team: Team | None
     pitchers: tuple[PitcherView, ...]
     questions: tuple[Question, ...]
-
-    @property
-    def is_empty(self) -> bool:
-        """Whether nothing of the line stands in the record and nothing is asked."""
-        return not self.pitchers and not self.questions
+    #: Whether it is the first line of its author that was read.
+    is_first: bool
 
 
 def line_view(session: Session, line: Line, viewer: Person | None, books: Books) -> LineView:
@@ -75,10 +76,12 @@ def line_view(session: Session, line: Line, viewer: Person | None, books: Books)
                 pitcher,
                 tuple((outing, standing.get(key(outing))) for outing in seen),
                 tuple(reports) if arm else (),
+                pain_stands_since(session, pitcher, line.posted_at.date()) if arm else None,
             )
         )
     questions = tuple(Question.from_json(stored) for stored in line.questions)
-    return LineView(line, line_team(session, line), tuple(pitchers), questions)
+    first = is_first_read(session, line)
+    return LineView(line, line_team(session, line), tuple(pitchers), questions, first)
 
 
 def line_team(session: Session, line: Line) -> Team | None:

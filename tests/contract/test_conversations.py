@@ -12,7 +12,9 @@ def test_a_game_line_is_answered_with_what_was_read_the_share_and_the_rest(club:
         "Read: 62 pitches, 11 breaking balls (11 curveballs), 4.1 innings.\n"
         "Breaking balls: 11 of 62 = 18 %. No other game with pitch types this season.\n"
         "Rest: Sun 3 to Tue 5 May, 3 days for 62 pitches (Pitch Smart, 17–18: 61–80). "
-        "Earliest Wed 6 May by rule; the coach decides the count. League and local rules govern."
+        "Earliest Wed 6 May by rule; the coach decides the count.\n\n"
+        "League and local rules govern.\n\n"
+        "In the log. From now on a :baseball: under your line says so without words."
     ]
     assert club.in_log_channel() == []
     assert club.in_staff_channel() == []
@@ -210,4 +212,4 @@ def test_a_correction_takes_the_broken_rule_back(club: Club) -> None:
 
     club.edit(said, "62p 11cb vs Summit")
 
-    assert club.in_staff_channel() == ["Taken back: this line no longer counts."]
+    assert club.in_staff_channel() == ["Taken back: after a correction no rule is gone over here."]
