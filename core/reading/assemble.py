@@ -280,10 +280,27 @@ class Assembler:
             return False
         loser = claim if claim.weak else draft.weak_pitches
         assert loser is not None
-        self.board.release(loser)
+        if not self._was_running(loser, claim if loser is not claim else None):
+            self.board.release(loser)
         if not claim.weak:
             draft.counts["pitches"], draft.weak_pitches = int(str(claim.value)), None
         return True
+
+    def _was_running(self, loser: Claim, winner: Claim | None) -> bool:
+        """ "28 in the first, finished with 60": a count of one inning, below the final one."""
+        clause = self.board.clause[loser.first]
+        inning = any(
+            self.board.items[i].symbol in ("ord", "ordword") and self.board.clause[i] == clause
+            for i in range(max(0, loser.first - 6), min(len(self.board.items), loser.after + 6))
+        )
+        less = (
+            winner is not None
+            and str(loser.value).isdigit()
+            and int(str(loser.value)) < int(str(winner.value))
+        )
+        if inning and less:
+            loser.key, loser.value = "no log", "by inning"
+        return inning and less
 
     def _quote(self, claim: Claim) -> str:
         return self.board.quote(claim.first, claim.after)

@@ -28,10 +28,20 @@ def _corrected(board: Board, match: re.Match[str]) -> None:
         return  # "62 pitches, sorry, 11 curves" corrects nothing
     board.no_log(number, number + 1, "corrected")
     board.no_log(marker, match.end(), "corrected")
+    if noun is None and later is None and _in_pitch_place(board, number):
+        board.claim(match.end(), match.end() + 1, "pitches", board.whole(match.end()), weak=True)
     if noun is not None and later is None:
         _claim_corrected(board, match, noun)
     elif noun is not None:
         board.no_log(noun, noun + 1, "corrected")
+
+
+def _in_pitch_place(board: Board, number: int) -> bool:
+    """Whether a bare number follows "threw" or "finished at", maybe with "about" between."""
+    before = number - 1
+    while before > 0 and board.items[before].symbol in ("about", "adv", "the", "a", "total"):
+        before -= 1
+    return before >= 0 and board.items[before].symbol in ("threw", "finish")
 
 
 def _claim_corrected(board: Board, match: re.Match[str], noun: int) -> None:
@@ -135,6 +145,16 @@ def _of_them(board: Board, match: re.Match[str]) -> None:
     ]
     if value is not None and named:
         board.claim(match.start(), match.end(), named[-1], value)
+
+
+def _of_total(board: Board, match: re.Match[str]) -> None:
+    """ "the curve was good, threw 11 of 53"."""
+    symbols = [board.items[i].symbol for i in range(match.start())]
+    named = [symbol for symbol in symbols if symbol in groups.TYPES]
+    part, total = board.whole(match.start("n")), board.whole(match.start("t"))
+    if named and "forstrikes" not in symbols and part is not None and total is not None:
+        board.claim(match.start("n"), match.start("n") + 1, named[-1], part)
+        board.claim(match.start("n") + 1, match.end(), "pitches", total)
 
 
 def _type_and_strikes(board: Board, match: re.Match[str]) -> None:
@@ -284,6 +304,7 @@ COUNT_RULES: tuple[Rule, ...] = (
         f"<n:num> fill* <u:type> (of) {_DET} <t:num> (?! (fill|dash)* (type|strikes|innings|forstrikes)) (total|pitches)*",
         _part_of,
     ),
+    rule("of so many", "threw (about|adv)* <n:num> of <t:num> (?! (fill|dash)* noun)", _of_total),
     rule("sum", "num (plus num)+", _sum),
     rule("range", "(between)? <n:num> (dash|to|or|and) <t:num> fill* <u:unit>", _range),
     rule(
@@ -364,6 +385,17 @@ BARE_RULES: tuple[Rule, ...] = (
     rule(
         "kind, number",
         f"kind (of|colon|comma|dash|is|adv|about|at|the|with|newline|done|i|he|threw|today)* <n:num> {_AFTER}",
+        _pitches,
+    ),
+    rule(
+        "in all",
+        f"said_count (comma|dash|dot)* adv* is (adv|about|the|total)* <n:num> {_AFTER}",
+        _pitches,
+    ),
+    rule("number, game", "<n:num> (ish)? (in|the|of|for)* said_label", _pitches),
+    rule(
+        "game, number",
+        f"said_label (colon|dash|with|threw|is|comma|about)* <n:num> {_AFTER}",
         _pitches,
     ),
     rule(

@@ -1,11 +1,17 @@
-"""What no rule explained: the numbers and words of the log that must be asked about."""
+"""What no rule explained, and must be asked about: the last line of defence against silence."""
 
 from core.reading.assemble import Draft
-from core.reading.board import Board
+from core.reading.board import COUNTS, Board
+from core.reading.clauses import span
 from core.reading.entry import Unread, UnreadReason
+from core.reading.groups import FIELDS
 from core.reading.items import NUMERIC
 
-_HARMLESS = frozenset({"ord", "clock"})  # an inning ("in the 5th") or a time of day
+_HARMLESS = frozenset({"ord", "clock", "money", "isodate"})  # innings, times, prices, dates
+_PRACTICE = frozenset({"bullpen", "catch", "live"})
+_THROWING_SITES = frozenset(
+    {"arm", "elbow", "shoulder", "forearm", "wrist", "bicep", "tricep", "lat"}
+)
 
 
 def account_parts(board: Board, drafts: list[Draft]) -> None:
@@ -20,16 +26,73 @@ def account_parts(board: Board, drafts: list[Draft]) -> None:
 
 
 def leftovers(board: Board, *, something_logged: bool) -> list[Unread]:
-    """Unclaimed numbers, when the line logs something; a line of plain talk leaves none."""
-    if not something_logged:
-        return []
+    """Numbers, sites and questions that nothing explains. A line of plain talk leaves none."""
+    found = [
+        _number(board, at)
+        for at in _loose_numbers(board)
+        if something_logged or _smells_of_log(board, at)
+    ]
+    if something_logged:
+        found += _asked_counts(board)
+    return found + _unexplained_sites(board)
+
+
+def _number(board: Board, at: int) -> Unread:
+    return Unread(board.items[at].text, UnreadReason.UNKNOWN_NUMBER)
+
+
+def _loose_numbers(board: Board) -> list[int]:
     return [
-        Unread(board.items[at].text, UnreadReason.UNKNOWN_NUMBER)
+        at
         for at in board.free_numbers()
-        if board.items[at].symbol not in _HARMLESS and not _is_pronoun(board, at)
+        if board.items[at].symbol not in _HARMLESS and board.items[at].name not in ("one", "1/2")
     ]
 
 
-def _is_pronoun(board: Board, at: int) -> bool:
-    """The word "one" alone is mostly no number ("rough one", "the last one")."""
-    return board.items[at].symbol in NUMERIC and board.items[at].name in ("one", "uno", "una")
+def _smells_of_log(board: Board, at: int) -> bool:
+    """Whether an unexplained number stands in a sentence that counts pitches or tells a kind."""
+    first, after = span(board.sentence, at)
+    nouns = any(
+        board.free(i) and board.items[i].symbol in FIELDS and board.items[i].symbol != "outs"
+        for i in range(first, after)
+    )
+    kinds = any(
+        claim.key == "kind" and first <= claim.first < after and claim.value in _PRACTICE
+        for claim in board.claims
+    )
+    named = any(claim.key == "who" and claim.after == at for claim in board.claims)
+    of_them = at + 1 < after and board.symbol_is(at + 1, "them")
+    return nouns or kinds or of_them or (named and board.items[at].symbol in NUMERIC)
+
+
+def _asked_counts(board: Board) -> list[Unread]:
+    """Counts in a clause that ends in "?": told, or asked?"""
+    found = []
+    for at, item in enumerate(board.items):
+        if item.symbol != "question" or not board.free(at):
+            continue
+        first, after = span(board.clause, at)
+        counted = [c for c in board.claims if c.key in COUNTS and first <= c.first < after]
+        if counted and not any(board.items[i].symbol == "logthis" for i in range(first, after)):
+            found.append(Unread(board.quote(first, after), UnreadReason.TWO_READINGS))
+    return found
+
+
+def _unexplained_sites(board: Board) -> list[Unread]:
+    """ "elbow is on fire": something is said about the arm in words that are not known."""
+    found = []
+    for at, item in enumerate(board.items):
+        if not board.symbol_is(at, "site") or item.name not in _THROWING_SITES:
+            continue
+        first, after = span(board.clause, at)
+        told = any(
+            board.free(i) and board.items[i].symbol in ("feels", "is") for i in range(first, after)
+        )
+        if any(
+            c.key in ("tired", "nopain", "pain") and first <= c.first < after for c in board.claims
+        ):
+            continue
+        following = board.items[at + 1].symbol if at + 1 < after else ""
+        if told and following not in ("speed", "slot"):
+            found.append(Unread(board.quote(at, after), UnreadReason.UNCLEAR_PAIN))
+    return found

@@ -128,21 +128,28 @@ def _opponents(board: Board) -> None:
     for at, item in enumerate(board.items):
         if not board.free(at) or item.symbol not in ("vs", "at", "win", "over"):
             continue
-        after = at + 1
-        while after < len(board.items) and board.items[after].symbol in (
+        first = at + 1
+        while first < len(board.items) and board.items[first].symbol in (
             "the",
             "a",
             "colon",
             "dot",
         ):
-            after += 1
-        first = after
-        while after < min(len(board.items), first + _LONGEST_OPPONENT) and _opponent_word(
-            board, after, item.symbol
-        ):
+            first += 1
+        after = first + (_numbered_name(board, first) if item.symbol == "vs" else 0)
+        last = min(len(board.items), first + _LONGEST_OPPONENT)
+        while after < last and _opponent_word(board, after, item.symbol):
             after += 1
         if after > first:
             board.claim(at, after, "opponent")
+
+
+def _numbered_name(board: Board, at: int) -> int:
+    """ "vs Siete Robles", "vs Harlow Nine": a number in words before a word is part of the name."""
+    pair = board.items[at : at + 2]
+    if len(pair) < 2 or pair[1].symbol != "word":
+        return 0
+    return 1 if pair[0].symbol == "num" and not pair[0].digits else 0
 
 
 def _opponent_word(board: Board, at: int, symbol: str) -> bool:

@@ -16,9 +16,11 @@ _FORWARD = {
     "modal": "plan",
     "ask": "question",
     "other": "someone else's",
+    "spectacle": "someone else's",
     "joke": "joke",
 }
-_BACKWARD = frozenset({"plan", "other", "joke"})
+_BACKWARD = frozenset({"plan", "other", "spectacle", "joke"})
+_ACTS = frozenset({"threw", "had", "went", "num", "is", "finish", "hit", "running", "about", "adv"})
 _BESIDE = {"season": "total"}
 _CLAUSE = {"pastref": "earlier"}
 _MARKERS = frozenset({*_FORWARD, *_BESIDE, *_CLAUSE, "heading"})
@@ -49,17 +51,12 @@ def talk_scopes(board: Board) -> tuple[Scope, ...]:
 
 
 def _is_company(board: Board, at: int) -> bool:
-    """ "catch with my brother" is not about the brother."""
+    """ "catch with my brother" is not about the brother, nor is "my brother caught me"."""
+    if board.items[at].symbol != "other":
+        return False
     before = board.items[at - 1].symbol if at else ""
-    return board.items[at].symbol == "other" and before in (
-        "with",
-        "to",
-        "and",
-        "for",
-        "of",
-        "at",
-        "vs",
-    )
+    following = {item.symbol for item in board.items[at + 1 : at + 3]}
+    return before in ("with", "to", "and", "for", "of", "at", "vs") or not following & _ACTS
 
 
 def _scope(board: Board, at: int) -> Scope:
@@ -130,7 +127,7 @@ def _requests_log(board: Board, first: int, after: int) -> bool:
 def _forward(board: Board, at: int) -> int:
     """To the end of the sentence, or to where the line comes back to what was thrown."""
     _, end = span(board.sentence, at)
-    about_others = board.items[at].symbol in ("other", "joke")
+    about_others = board.items[at].symbol in ("other", "spectacle", "joke")
     for place in range(at + 1, end):
         symbol = board.items[place].symbol
         if symbol == "but":

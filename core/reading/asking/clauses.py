@@ -1,0 +1,141 @@
+"""A question cut into what is asked, what is supposed (if ...), and what must still go later."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from core.reading.asking.amounts import AMOUNTS
+from core.reading.asking.items import NAME, UNKNOWN, Item
+
+SLOTS = AMOUNTS | {"day", "span", "team", "n_without"}
+_SILENT = SLOTS | frozenset(
+    "glue coach through ordmark in mark stop gm at this of more_ coach_ versus_ win lose each".split()
+)
+_LEFTOVERS = {"next": "again", "ago": "back", "last": "other", "date": "other", "aged": "other"}
+_OPENERS = frozenset(
+    "who when what howmany howlong howsoon can cannot is do did have earliest about".split()
+)
+_VERBS = frozenset("pitch go throws threw use stop after".split())
+
+
+@dataclass(frozen=True, slots=True)
+class Clauses:
+    """The three parts of a question; `supposed` and `later` are mostly empty."""
+
+    asked: tuple[Item, ...]
+    supposed: tuple[Item, ...] = ()
+    later: tuple[Item, ...] = ()
+
+
+def symbols(items: Sequence[Item]) -> str:
+    """The symbols of a clause with everything that says nothing, or fills a slot, left out."""
+    return " ".join(
+        _LEFTOVERS.get(item.symbol, item.symbol) for item in items if item.symbol not in _SILENT
+    )
+
+
+def first_symbol(item: Item) -> str:
+    """The first symbol of an item that has several."""
+    return item.symbol.split(" ", 1)[0]
+
+
+def is_opener(item: Item) -> bool:
+    """Whether a question may begin here."""
+    return first_symbol(item) in _OPENERS or item.symbol == "if"
+
+
+def divide(items: Sequence[Item]) -> Clauses:
+    """Cut a question; the order in which its parts were typed does not matter."""
+    start = next((at for at, item in enumerate(items) if _supposes(items, at, item)), None)
+    if start is None:
+        return _cut_later(tuple(items), ())
+    end = _end_of_supposed(items, start)
+    rest = (*items[:start], *items[end:])
+    return _cut_later(rest, tuple(items[start:end]))
+
+
+def _supposes(items: Sequence[Item], at: int, item: Item) -> bool:
+    if item.symbol == "after":
+        return any(later.symbol in ("n_pitches", "n_bare", "n_innings") for later in items[at:])
+    return item.symbol == "if" and not _is_politeness(items, at)
+
+
+def _is_politeness(items: Sequence[Item], at: int) -> bool:
+    """ "is it ok if he plays short": the if supposes nothing."""
+    return at > 0 and items[at - 1].symbol == "able"
+
+
+def _end_of_supposed(items: Sequence[Item], start: int) -> int:
+    """Up to the question that follows: the first opener after a verb."""
+    verb = False
+    for at in range(start + 1, len(items)):
+        if verb and first_symbol(items[at]) in _OPENERS and items[at].symbol != "have":
+            return at
+        if items[at].text == "," and verb and not _number_follows(items, at):
+            return at
+        verb = verb or bool(set(items[at].symbol.split()) & _VERBS) or items[start].symbol == "after"
+    return len(items)
+
+
+def _number_follows(items: Sequence[Item], at: int) -> bool:
+    return at + 1 < len(items) and items[at + 1].symbol in AMOUNTS
+
+
+def _cut_later(items: tuple[Item, ...], supposed: tuple[Item, ...]) -> Clauses:
+    at = next((at for at, item in enumerate(items) if at and item.symbol == "link"), None)
+    if at is None or not any(item.symbol == "day" for item in items[at:]):
+        return Clauses(tuple(_unlinked(items)), supposed)
+    return Clauses(items[:at], supposed, items[at + 1 :])
+
+
+def _unlinked(items: Sequence[Item]) -> list[Item]:
+    """A "and pitch" that no day follows links nothing."""
+    return [replace(item, symbol="other") if item.symbol == "link" else item for item in items]
+
+
+def tidy(items: Sequence[Item]) -> list[Item]:
+    """The items without opponents ("vs Summit") and coaches' names; `without` takes its names."""
+    made: list[Item] = []
+    at = 0
+    while at < len(items):
+        length = _run_of_names(items, at + 1)
+        if items[at].symbol == "versus" or (items[at].symbol == "coach" and length == 1):
+            at += length + 1
+        elif items[at].symbol == "at" and length and items[at + 1].symbol == NAME:
+            at += length + 1
+        elif items[at].symbol == "without" and length:
+            made.extend(replace(item, symbol="n_without") for item in _names(items, at + 1, length))
+            at += length + 1
+        elif items[at].symbol == "after" and _only_after_throwing(items, at):
+            at += 2 + (at + 2 < len(items) and items[at + 1].symbol in ("he", "i", NAME))
+        else:
+            made.append(items[at])
+            at += 1
+    return made
+
+
+def _run_of_names(items: Sequence[Item], at: int) -> int:
+    """How many items from here are names, with "and" between."""
+    end = at
+    while end < len(items) and (
+        items[end].symbol in (NAME, UNKNOWN)
+        or (end > at and items[end].text.lower() in (",", "and", "or", "&", "y", "o") and _name_at(items, end + 1))
+    ):
+        end += 1
+    return end - at
+
+
+def _name_at(items: Sequence[Item], at: int) -> bool:
+    return at < len(items) and items[at].symbol in (NAME, UNKNOWN)
+
+
+def _names(items: Sequence[Item], at: int, length: int) -> list[Item]:
+    return [item for item in items[at : at + length] if item.symbol in (NAME, UNKNOWN)]
+
+
+def _only_after_throwing(items: Sequence[Item], at: int) -> bool:
+    """ "after pitching", "after he throws": says when in the day, not how many."""
+    after = [item.symbol for item in items[at + 1 : at + 3]]
+    who = after[:1] in (["he"], ["i"], [NAME])
+    verb = after[1:2] if who else after[:1]
+    counted = any(item.symbol in AMOUNTS for item in items[at:])
+    return verb in (["pitch"], ["throws"], ["threw"]) and not counted

@@ -1,0 +1,86 @@
+"""Read one question: tokens, items, days and numbers, the clause that asks, its values."""
+
+from collections.abc import Sequence
+from datetime import datetime
+from typing import Literal
+
+from core.reading.asking.amounts import place_numbers
+from core.reading.asking.asked import Asked
+from core.reading.asking.clauses import is_opener, tidy
+from core.reading.asking.days import name_days
+from core.reading.asking.fill import Context, answerable
+from core.reading.asking.items import NAME, Item, itemize
+from core.reading.asking.languages import tell_language
+from core.reading.asking.names import roster_words
+from core.reading.asking.plan import read_plan
+from core.reading.asking.tokens import tokenize
+from core.reading.asking.vocabulary import words
+
+LONGEST_QUESTION = 1000
+
+
+def ask(
+    text: str,
+    posted: datetime,
+    *,
+    roster: Sequence[str] = (),
+    lang: Literal["en", "es"] | None = None,
+) -> Asked | None:
+    """Read a typed message as a question for the log; None when it holds none.
+
+    `posted` is local wall-clock time; `roster` helps to see lower-case and misspelt names. The
+    caller takes a mention of the bot itself out of the text. Never raises on any text.
+    """
+    if len(text) > LONGEST_QUESTION:
+        return None
+    tokens = tokenize(text)
+    spoken = lang or tell_language(tokens)
+    items = itemize(tokens, words(spoken), roster_words(tuple(roster)))
+    placed = tidy(place_numbers(name_days(items, spoken)))
+    context = Context(text, posted.date())
+    return read_plan(placed, context) or _first(_sentences(placed), context)
+
+
+def _first(sentences: list[list[Item]], context: Context) -> Asked | None:
+    """The first question of the message, with what only adds to it ("or Owen?"), then the next."""
+    for at, sentence in enumerate(sentences):
+        before = [item for earlier in sentences[:at] for item in earlier]
+        found = _question(sentence, before, context)
+        if found is not None:
+            more = at + 1
+            while more < len(sentences) and _only_adds(sentences[more]):
+                wider = [*sentence, *sentences[more]]
+                found = _question(wider, before, context) or found
+                sentence, more = wider, more + 1
+            return context.followed(found, _first(sentences[more:], context))
+    return None
+
+
+def _question(sentence: list[Item], before: list[Item], context: Context) -> Asked | None:
+    """The longest end of a sentence that is a question."""
+    for at, item in enumerate(sentence):
+        if at == 0 or is_opener(item) or _after_pause(sentence[at - 1]):
+            found = answerable(sentence[at:], [*before, *sentence[:at]], context)
+            if found is not None:
+                return found
+    return None
+
+
+def _after_pause(item: Item) -> bool:
+    return item.text.lower() in (",", "-", ":", "so", "but", "and", "pero", "y")
+
+
+def _only_adds(sentence: list[Item]) -> bool:
+    """ "or Owen?", "and sun?": names and days, no word of its own, and a question mark."""
+    told = [item.symbol for item in sentence if item.symbol not in ("glue", "mark")]
+    return bool(told[:-1]) and told[-1] == "stop" and set(told) <= {NAME, "day", "stop"}
+
+
+def _sentences(items: list[Item]) -> list[list[Item]]:
+    """The items by sentence, each with the marks that end it."""
+    made: list[list[Item]] = [[]]
+    for item in items:
+        made[-1].append(item)
+        if item.symbol == "stop" and "¿" not in item.text:
+            made.append([])
+    return [sentence for sentence in made if sentence]
