@@ -9,6 +9,8 @@ from core.rest.record import Record
 from core.rest.values import KINDS, Phase, RestError, Thrower, Thrown
 from core.rulebooks import Band, Cap, NotCoveredError, Off, Rest, RuleBook
 
+_PER_INNING = {"outs": 3, "innings-begun": 1}
+
 
 @dataclass(frozen=True, slots=True)
 class Table:
@@ -28,12 +30,15 @@ class Rules:
     offs: tuple[Off, ...]
 
     def daily(self, unit: str) -> int | None:
-        """The smallest unconditional cap on a unit in a day or a game; None without one."""
+        """The smallest unconditional cap on a unit in a day or a game; None without one.
+
+        Outs and innings begun stand in for each other, three outs to an inning.
+        """
         found = [
-            cap.max
+            cap.max * _PER_INNING.get(unit, 1) // _PER_INNING.get(cap.unit, 1)
             for cap in self.caps
-            if cap.unit == unit and cap.window.span in ("day", "game") and not cap.when
-            if not cap.advice
+            if cap.unit == unit or {cap.unit, unit} <= set(_PER_INNING)
+            if cap.window.span in ("day", "game") and not cap.when and not cap.advice
         ]
         return min(found, default=None)
 
