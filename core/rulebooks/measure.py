@@ -16,6 +16,12 @@ Unit = Literal[
 ]
 Weekday = Literal["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]
 
+_SPANS = ("game", "other-games", "day", "season")
+_HOW = (
+    'write a window as "game", "other-games", "day", "season", {days = 7}, '
+    '{days = 2, back = 1}, {days = 7, from = "monday"}, {months = 12}, '
+    '{same = "tournament", days = 4} or {last = "day", within = 4}'
+)
 _SHAPES = (
     {"span"},
     {"days"},
@@ -48,16 +54,14 @@ class Window(Part):
     @model_validator(mode="before")
     @classmethod
     def _word_alone(cls, value: Any) -> Any:
+        if isinstance(value, str) and value not in _SPANS:
+            raise ValueError(_HOW)
         return {"span": value} if isinstance(value, str) else value
 
     @model_validator(mode="after")
     def _one_shape(self) -> Self:
         if {name for name in type(self).model_fields if getattr(self, name)} not in _SHAPES:
-            raise ValueError(
-                'write a window as "game", "other-games", "day", "season", {days = 7}, '
-                '{days = 2, back = 1}, {days = 7, from = "monday"}, {months = 12}, '
-                '{same = "tournament", days = 4} or {last = "day", within = 4}'
-            )
+            raise ValueError(_HOW)
         if self.from_ and self.days is not None and self.days > 7:
             raise ValueError("a period that starts on a weekday has at most 7 days")
         return self
