@@ -13,7 +13,8 @@ from core.rulebooks.measure import Unit
 PAGE = (files("core.rulebooks") / "FORMAT.md").read_text(encoding="utf-8")
 
 
-EVERYONE = """\
+EVERYONE = """
+[[rule]]
 verb = "cap"
 name = "x"
 unit = "days"
@@ -53,8 +54,7 @@ def test_every_rule_printed_on_the_page_loads() -> None:
     )
 
     for rule in rules:
-        parse_book(head + rule + "[[rule]]
-" + EVERYONE, "page")
+        parse_book(head + rule + EVERYONE, "page")
     assert len(rules) == 2
 
 
