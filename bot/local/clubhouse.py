@@ -17,8 +17,8 @@ from bot.local.talk import Said
 from bot.local.workspace import Workspace
 from bot.run import Bot
 
-#: As time goes by, the tick runs at every half hour and whenever a message falls due.
-STEP = timedelta(minutes=30)
+#: As time goes by, the tick runs at every full hour and whenever a message falls due.
+STEP = timedelta(hours=1)
 #: Slack takes about a message a second: what is held back for that alone is sent at once.
 SOON = timedelta(minutes=1)
 
@@ -71,17 +71,23 @@ class Clubhouse:
 
     def pass_time(self, until: datetime) -> Iterator[datetime]:
         """Let time go by, step by step; gives each moment once its tick has run."""
-        while (now := self.clock.now()) < until:
-            self.clock.set(min(until, self._next_stop(now)))
-            self.settle()
+        due = self.bot.outbox.next_due()
+        while (now := self.local_now) < until:
+            full_hour = now.replace(minute=0, second=0, microsecond=0)
+            stops = [until, full_hour + STEP, *([due] if due is not None and due > now else [])]
+            self.clock.set(min(stops))
+            due = self.settle()
             yield self.clock.now()
 
     def jump(self, moment: datetime) -> None:
         """Go on to a moment at once, if it is still to come."""
         self.clock.set(max(moment, self.clock.now()))
 
-    def settle(self) -> None:
-        """Let every delivery be answered and every message that is due soon be sent."""
+    def settle(self) -> datetime | None:
+        """Let every delivery be answered and every message that is due soon be sent.
+
+        Gives the time at which the next message is due, or none when nothing waits.
+        """
         self.ws.settle()
         soon = self.clock.now() + SOON
         self.bot.tick(self.clock.now())
@@ -89,6 +95,7 @@ class Clubhouse:
             self.jump(due)
             self.bot.tick(self.clock.now())
         self.ws.settle()
+        return due
 
     def watch(self) -> None:
         """Remember what happens from now on, for `news`."""
@@ -97,8 +104,3 @@ class Clubhouse:
     def news(self) -> list[News]:
         """What happened since this was asked last, in order."""
         return [self._news.popleft() for _ in range(len(self._news))]
-
-    def _next_stop(self, now: datetime) -> datetime:
-        past = timedelta(minutes=now.minute % 30, seconds=now.second, microseconds=now.microsecond)
-        stop, due = now - past + STEP, self.bot.outbox.next_due()
-        return due if due is not None and now < due < stop else stop

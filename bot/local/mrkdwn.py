@@ -11,6 +11,7 @@ from rich.emoji import Emoji
 from rich.text import Text
 
 from bot.listeners.events import unescape
+from bot.local.emoji import CHARACTERS
 
 #: Gives the name of a user or channel id, or the id itself for a stranger.
 NameOf = Callable[[str], str]
@@ -21,6 +22,7 @@ _EMOJI = re.compile(r":(?P<name>[a-z0-9_+-]+):")
 _STYLED = re.compile(
     r"(?<![\w*_~`])(?P<mark>[*_~`])(?=\S)(?P<inside>[^\n]+?)(?<=\S)(?P=mark)(?![\w*_~`])"
 )
+_PICTURES = {name: picture for picture, name in CHARACTERS.items()}
 _STYLES = {"*": "bold", "_": "italic", "~": "strike", "`": "cyan"}
 
 
@@ -40,7 +42,7 @@ def as_text(message: str, name_of: NameOf) -> Text:
 
 def emoji(name: str) -> str:
     """The picture of an emoji by its name without colons; the name in colons if unknown."""
-    return Emoji.replace(f":{name}:")
+    return _PICTURES.get(name) or Emoji.replace(f":{name}:")
 
 
 def _plain(text: str, name_of: NameOf) -> str:

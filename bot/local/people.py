@@ -33,16 +33,30 @@ def read_roles(session: Session) -> Roles:
     for pitcher in pitchers.values():
         if pitcher.person_id is not None:
             roles.setdefault(pitcher.person_id, {})["pitcher"] = None
-    logged_for: dict[str, list[str]] = {
-        pitcher.name: [] for pitcher in pitchers.values() if pitcher.person_id is None
-    }
+    children: dict[int, list[Pitcher]] = {}
     for link in session.exec(select(GuardianLink).order_by(col(GuardianLink.pitcher_id))):
-        guardian, child = people[link.person_id], pitchers[link.pitcher_id]
-        roles.setdefault(link.person_id, {})[f"guardian of {child.name}"] = None
-        if child.name in logged_for and guardian.slack_id is not None:
-            logged_for[child.name].append(guardian.name)
+        children.setdefault(link.person_id, []).append(pitchers[link.pitcher_id])
+    for guardian, theirs in children.items():
+        names = " and ".join(child.name for child in theirs)
+        roles.setdefault(guardian, {})[f"guardian of {names}"] = None
     named = {people[who].slack_id or "": ", ".join(does) for who, does in roles.items()}
-    return Roles(named, logged_for)
+    return Roles(named, _logged_for(people, pitchers, children))
+
+
+def _logged_for(
+    people: Mapping[int, model.Person],
+    pitchers: Mapping[int, Pitcher],
+    children: Mapping[int, Sequence[Pitcher]],
+) -> dict[str, list[str]]:
+    return {
+        pitcher.name: [
+            people[guardian].name
+            for guardian, theirs in children.items()
+            if pitcher in theirs and people[guardian].slack_id is not None
+        ]
+        for pitcher in pitchers.values()
+        if pitcher.person_id is None
+    }
 
 
 def find_person(words: str, people: Mapping[str, Person], roles: Roles) -> Person:

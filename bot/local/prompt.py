@@ -132,23 +132,23 @@ class Prompt:
 
     def _people(self, _nothing: str) -> None:
         for which, person in self._club.people.items():
-            role = self._roles.of.get(person.id, "")
-            self._screen.note(f"{which:<9} {person.real_name:<16} {role}")
+            self._row(which, person.real_name, self._roles.of.get(person.id, ""))
         for name, others in self._roles.logged_for.items():
-            names = ", ".join(others) or "the staff"
-            self._screen.note(f"{'-':<9} {name:<16} pitcher, no account; logged for by {names}")
+            who = ", ".join(others) or "the staff"
+            self._row("-", name, f"pitcher, logged by {who}")
 
     def _channels(self, _nothing: str) -> None:
         for which, channel in self._club.channels.items():
             mine = ", you are in" if self.seat.person.id in channel.members else ""
-            self._screen.note(
-                f"{which:<9} #{channel.name:<18} {channel.kind}, "
-                f"{len(channel.members) - 1} people{mine}"
-            )
-        self._screen.note(f"{'dm':<9} {'Spinkeeper':<19} direct message")
+            people = len(channel.members) - 1
+            self._row(which, f"#{channel.name}", f"{channel.kind}, {people} people{mine}")
+        self._row("dm", "Spinkeeper", "direct message")
+
+    def _row(self, which: str, name: str, says: str) -> None:
+        self._screen.note(says, f"{which:<9} {name:<18} ")
 
     def _help(self, _nothing: str) -> None:
         width = max(len(command.usage) for command in COMMANDS) + 2
         for command in COMMANDS:
-            self._screen.note(f"{command.usage:{width}}{command.says}", hanging=width)
+            self._screen.note(command.says, f"{command.usage:{width}}")
         self._screen.note(ANYTHING_ELSE)

@@ -12,8 +12,8 @@ from bot.local.moments import day_and_time
 from bot.local.mrkdwn import as_text, emoji
 from bot.local.records import Channel, Person
 
-#: Wider lines are tiresome to read.
-WIDEST = 96
+#: Wider lines are tiresome to read; in narrower ones nothing fits beside the time.
+WIDEST, NARROWEST = 96, 40
 INDENT = 7  # "20:45  "
 
 
@@ -44,9 +44,9 @@ class Screen:
             self.note(f"! {problem}")
         return any(entry.by_bot or entry.emoji for entry in entries)
 
-    def note(self, sentence: str = "", hanging: int = 0) -> None:
-        """Print a sentence of the terminal's own; rows after the first are indented."""
-        self._print(Text(sentence), "", hanging)
+    def note(self, sentence: str = "", label: str = "") -> None:
+        """Print a sentence of the terminal's own, all of it to the right of a label."""
+        self._print(Text(sentence), label, " " * len(label))
         self._gap = not sentence
 
     def where(self, person: Person, channel: Channel) -> str:
@@ -61,27 +61,25 @@ class Screen:
         time = moment.strftime("%H:%M")
         stamp = time if time != self._time or not entry.by_bot else ""
         self._time = time
-        head = Text(f"{stamp:{INDENT}}", style="dim")
-        head.append(entry.head, style="green" if entry.by_bot else "cyan")
+        head = Text(entry.head, style="green" if entry.by_bot else "cyan")
         pictures = " ".join(emoji(name) for name in entry.emoji)
         head.append(f"  {pictures}" if pictures else "")
-        self._print(head, "", hanging=INDENT)
+        self._print(head, f"{stamp:{INDENT}}", " " * INDENT)
         self._body(entry)
 
     def _body(self, entry: Entry) -> None:
         edge = " " * INDENT + ("│ " if entry.by_bot else "")
         if entry.body:
-            self._print(as_text(entry.body, self._observer.name_of), edge)
+            self._print(as_text(entry.body, self._observer.name_of), edge, edge)
         if entry.buttons:
             labels = "  ".join(f"[{label}]" for label in entry.buttons)
-            self._print(Text(labels), edge)
+            self._print(Text(labels), edge, edge)
 
-    def _print(self, text: Text, edge: str, hanging: int = 0) -> None:
-        """Print wrapped text; every row begins with `edge`, rows after the first also indented."""
-        rows = text.wrap(self._console, self._width - len(edge) - hanging)
+    def _print(self, text: Text, first: str, edge: str) -> None:
+        """Print wrapped text; the first row begins with `first`, the others with `edge`."""
+        rows = text.wrap(self._console, self._width - len(edge))
         for number, row in enumerate(rows):
-            start = edge + " " * (hanging if number else 0)
-            line = Text(start, style="dim").append_text(row)
+            line = Text(edge if number else first, style="dim").append_text(row)
             line.rstrip()
             self._console.print(line, soft_wrap=True, highlight=False)
 
@@ -100,4 +98,4 @@ class Screen:
 
     @property
     def _width(self) -> int:
-        return min(self._console.width, WIDEST)
+        return min(max(self._console.width, NARROWEST), WIDEST)

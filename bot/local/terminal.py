@@ -14,6 +14,7 @@ from bot.blocks.renderer import ASKED_REACTION, READ_REACTION
 from bot.local.clubhouse import Clubhouse
 from bot.local.commands import complete
 from bot.local.demo import Act, DemoError, demo_folder, read_cast, read_season, split_season
+from bot.local.errors import ScriptError
 from bot.local.mrkdwn import emoji
 from bot.local.opening import connected, open_clubhouse
 from bot.local.overheard import overheard
@@ -43,7 +44,7 @@ def run_local(settings: Settings) -> None:
         play_demo(settings, demo_folder(), Console(), stays=stays)
     except KeyboardInterrupt:
         raise SystemExit(130) from None
-    except DemoError as wrong:
+    except (DemoError, ScriptError) as wrong:
         print(wrong, file=sys.stderr)  # noqa: T201 - one sentence for the person who started it
         raise SystemExit(2) from wrong
 

@@ -28,9 +28,9 @@ class Table:
     def __init__(self, club: Clubhouse) -> None:
         self.club = club
         self._paper = io.StringIO()
-        self._screen = Screen(Console(file=self._paper, width=80), club)
+        self.screen = Screen(Console(file=self._paper, width=80), club)
         with club.bot.store.reading() as session:
-            self.prompt = Prompt(club, self._screen, read_roles(session))
+            self.prompt = Prompt(club, self.screen, read_roles(session))
         club.watch()
 
     def type(self, *lines: str) -> str:
@@ -38,6 +38,10 @@ class Table:
         self._paper.seek(0)
         self._paper.truncate()
         self.prompt.run(lines)
+        return self.shown()
+
+    def shown(self) -> str:
+        """What is shown since lines were typed last."""
         return self._paper.getvalue()
 
 

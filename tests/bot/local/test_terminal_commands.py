@@ -48,7 +48,7 @@ def test_a_command_that_lacks_its_end_says_what_belongs_there(line: str) -> None
 
 
 @given(st.text(max_size=30))
-@settings(max_examples=200)
+@settings(max_examples=50)
 def test_whatever_is_typed_is_nothing_a_known_command_or_a_sentence(line: str) -> None:
     try:
         typed = parse(line)
@@ -120,7 +120,7 @@ def test_two_hours_stay_two_hours_where_the_clocks_change() -> None:
 
 
 @given(st.integers(1, 9_999), st.sampled_from(["m", "min", "h", "d", "w"]))
-@settings(max_examples=100)
+@settings(max_examples=50)
 def test_a_span_goes_forward_and_never_too_far(number: int, unit: str) -> None:
     minutes = number * {"m": 1, "min": 1, "h": 60, "d": 1_440, "w": 10_080}[unit]
 

@@ -12,7 +12,7 @@ from prompt_toolkit.output import DummyOutput
 
 from bot.local.commands import COMMANDS
 from bot.local.overheard import overheard
-from bot.local.terminal import typed_lines
+from bot.local.terminal import ask, typed_lines
 from tests.support.clubhouse import Table, table
 
 
@@ -131,9 +131,9 @@ def test_help_lists_the_table_and_people_and_channels_list_the_club(shared: Tabl
     channels = shared.type("as dana", "channels")
 
     assert all(f"{command.usage} " in helped for command in COMMANDS)
-    assert "mateo     Mateo Rivas      pitcher\n" in people
-    assert "elena     Elena Rivas      guardian of Mateo Rivas, guardian of Leo Rivas\n" in people
-    assert "Leo Rivas        pitcher, no account; logged for by Elena Rivas\n" in people
+    assert "mateo     Mateo Rivas        pitcher\n" in people
+    assert "elena     Elena Rivas        guardian of Mateo Rivas and Leo Rivas\n" in people
+    assert "-         Leo Rivas          pitcher, logged by Elena Rivas\n" in people
     assert "log17     #17u-pitching-log  public, 17 people, you are in\n" in channels
 
 
@@ -148,6 +148,16 @@ def test_ctrl_c_drops_a_line_and_ctrl_d_leaves(shared: Table) -> None:
         lines = list(islice(typed_lines(shared.prompt, shared.club), 5))
 
     assert lines == ["help"]
+
+
+def test_at_the_terminal_one_is_welcomed_and_stays_until_ctrl_d(fresh: Table) -> None:
+    with create_pipe_input() as keys, create_app_session(input=keys, output=DummyOutput()):
+        keys.send_text("as owen\roff today\r\x04")
+
+        ask(fresh.club, fresh.screen)
+
+    assert fresh.shown().startswith("Now type as anybody in the club")
+    assert "18:01  Owen Tarrant in #17u-pitching-log  ⚾\n       off today\n" in fresh.shown()
 
 
 def test_tab_completes_a_name_at_the_terminal(shared: Table) -> None:
