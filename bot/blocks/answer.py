@@ -9,8 +9,8 @@ from bot.wording import answers
 from bot.wording.questions import EDIT, question
 from bot.wording.words import sentences
 from core.ledger.days import before_the_day_turns
-from core.ledger.decide import REFUSALS, Question
 from core.ledger.notices import PITCHED
+from core.ledger.question import REFUSALS, Question
 from core.ledger.view import LineView, PitcherView, Standing
 from core.model import Line, LineState, Outing, Person, key
 

@@ -13,8 +13,8 @@ from bot.wording import answers, hints, pain
 from bot.wording.words import listed, safe
 from core.ledger import NoticeKind
 from core.ledger.binding import Books
-from core.ledger.decide import Question, QuestionCode
 from core.ledger.hints import hint_for
+from core.ledger.question import Question, QuestionCode
 from core.ledger.view import line_view
 from core.model import Line, LineState, OutboxMessage, Person, PitcherTeam, Team
 

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from bot.wording.words import innings, listed, safe
-from core.ledger.decide import Question, QuestionCode
+from core.ledger.question import Question, QuestionCode
 from core.reading import Detail, UnreadReason
 
 EDIT = "Edit your line to put it right; I read it again."

@@ -53,6 +53,7 @@ def claim(session: Session, said: Said, place: Place, now: datetime) -> Line | N
         "state": LineState.TALK,
         "entries": [],
         "questions": [],
+        "answers": [],
     }
     if place.team is None:
         session.execute(_insert(session, Workspace, {"id": said.workspace_id, **_NO_NAMES}))

@@ -1,68 +1,18 @@
 """From what a line says to what is stored and what is asked: decided here, applied elsewhere."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import asdict, dataclass, field
+from dataclasses import dataclass, field
 from datetime import date, datetime
-from enum import StrEnum
-from typing import Any
 
 from core.audience import Relation, Subject, may_log
 from core.ledger.crew import Crew
 from core.ledger.days import day_is_unclear, outing_day
+from core.ledger.question import PAIN_UNPLACED, REFUSALS, Question, QuestionCode
 from core.ledger.who import Arm, find, near
 from core.model import LineState
-from core.reading import Detail, Entry, Reading, Unread
+from core.reading import Entry, Reading, Unread
 
 EVERYONE = "everyone"
-
-
-class QuestionCode(StrEnum):
-    """What a question or a refusal is about."""
-
-    UNREAD = "unread"
-    WHO = "who"
-    TWO_PEOPLE = "two people"
-    UNKNOWN_NAME = "unknown name"
-    NOT_ALLOWED = "not allowed"
-    NO_CONSENT = "no consent"
-    KIND = "kind"
-    DAY = "day"
-    NOT_READ = "not read"
-    #: Pain that could not be laid to a pitcher's record: the staff hear of it all the same.
-    PAIN_UNPLACED = "pain unplaced"
-
-
-@dataclass(frozen=True, slots=True)
-class Question:
-    """One thing that the author is asked or told, kept with the line."""
-
-    code: QuestionCode
-    about: str = ""
-    reason: str = ""
-    choices: tuple[str, ...] = ()
-    pitcher_id: int | None = None
-    #: What clashed with what, of an impossible or unlikely count.
-    detail: Detail | None = None
-
-    def as_json(self) -> dict[str, Any]:
-        """The question as stored with the line."""
-        return asdict(self)
-
-    @staticmethod
-    def from_json(stored: dict[str, Any]) -> "Question":
-        """The question back from its stored form."""
-        detail = stored["detail"]
-        return Question(
-            QuestionCode(stored["code"]),
-            stored["about"],
-            stored["reason"],
-            tuple(stored["choices"]),
-            stored["pitcher_id"],
-            Detail(**detail) if detail else None,
-        )
-
-
-PAIN_UNPLACED = Question(QuestionCode.PAIN_UNPLACED)
 
 
 @dataclass(frozen=True, slots=True)
@@ -255,12 +205,6 @@ def _waiting(work: _Work, entry: Entry, kind: str | None, arm: Arm) -> tuple[str
         waiting.append("on")
         work.ask(Question(QuestionCode.DAY, about=arm.name, pitcher_id=arm.pitcher_id))
     return tuple(waiting)
-
-
-#: What no better line can change: somebody else must act.
-REFUSALS = frozenset(
-    {QuestionCode.NOT_ALLOWED, QuestionCode.NO_CONSENT, QuestionCode.PAIN_UNPLACED}
-)
 
 
 def _state(work: _Work) -> LineState:

@@ -16,14 +16,16 @@ from sqlmodel import Session, col, func, select
 
 from core.audience import Relation
 from core.ledger.apply import Change, apply_reading, keep_overtaken, note_text, withdraw_rows
+from core.ledger.asked.from_line import asked_here
 from core.ledger.claim import Place, claim, find_line, find_place
 from core.ledger.crew import Crew, find_person, load_crew
 from core.ledger.days import before_the_day_turns
-from core.ledger.decide import Decision, Question, QuestionCode, decide
+from core.ledger.decide import Decision, decide
 from core.ledger.fields import snapshot
 from core.ledger.hints import hints, stranger
 from core.ledger.messages import Deleted, Edited, Said, newer
 from core.ledger.notices import Heard, Notice, owed
+from core.ledger.question import Question, QuestionCode
 from core.model import Line, LineState, key
 from core.reading import Reading, read
 
@@ -143,11 +145,13 @@ def _hear(session: Session, line: Line, place: Place, now: datetime) -> list[Not
     before, line.entries = line.entries, [snapshot(kept) for kept in decision.kept]
     line.questions = [question.as_json() for question in decision.questions]
     line.state = decision.state
+    if line.state == LineState.TALK and asked_here(session, line, crew) is not None:
+        line.state = LineState.QUESTION
     apply_reading(_change(session, line, now), before, line.entries, crew)
     session.flush()
     heard = replace(
         _heard(line, place, now, crew),
-        in_words=_in_words(decision, posted, first),
+        in_words=line.state == LineState.QUESTION or _in_words(decision, posted, first),
         by_scorekeeper=_by_scorekeeper(decision, crew),
     )
     return [*owed(session, heard), *hints(line, now)]

@@ -9,8 +9,8 @@ from zoneinfo import ZoneInfo
 from sqlmodel import Session, select
 
 from core.audience import Occasion, Told, who_is_told
-from core.ledger.decide import QuestionCode
 from core.ledger.people import guardians_of, teams_of
+from core.ledger.question import QuestionCode
 from core.model import (
     Feeling,
     Line,

@@ -9,7 +9,6 @@ from core.audience import Relation, View, may_see
 from core.ledger.binding import Books, books_for
 from core.ledger.clearance import pain_stands_since
 from core.ledger.crew import load_crew
-from core.ledger.decide import Question
 from core.ledger.firsts import is_first_read
 from core.ledger.history import (
     game_of,
@@ -19,6 +18,7 @@ from core.ledger.history import (
     thrown,
 )
 from core.ledger.people import teams_of
+from core.ledger.question import Question
 from core.mix import Mix, Window, mix_of, windows
 from core.model import Line, Outing, PainReport, Person, Pitcher, Team, key
 from core.rest import Reason, RestAnswer, RestError, answer, breaches

@@ -19,6 +19,7 @@ class LineState(StrEnum):
     NOT_READ = "not read"  # kept as typed, nothing stored
     NOT_ALLOWED = "not allowed"  # the author may not log for that pitcher
     STRANGER = "stranger"  # the author is on no team
+    UNDONE = "undone"  # taken out of the record by hand
 
 
 class Feeling(StrEnum):
@@ -66,6 +67,8 @@ class Line(Stored, table=True):
     entries: list[dict[str, Any]] = Field(default_factory=list, sa_type=JSON)
     #: What waits for an answer or was refused: what it is, and the words it stands on.
     questions: list[dict[str, Any]] = Field(default_factory=list, sa_type=JSON)
+    #: What people answered; it is taken into account whenever the line is read again.
+    answers: list[dict[str, Any]] = Field(default_factory=list, sa_type=JSON)
 
 
 class Outing(Stored, table=True):

@@ -54,9 +54,10 @@ class Store:
 
 
 def _engine(url: str) -> Engine:
+    # An error must not carry a typed line, a name or a pain report into the logs.
     if make_url(url).get_backend_name() != "sqlite":
-        return create_engine(url, pool_pre_ping=True)
-    engine = create_engine(url)
+        return create_engine(url, pool_pre_ping=True, hide_parameters=True)
+    engine = create_engine(url, hide_parameters=True)
     event.listen(engine, "connect", _prepare_sqlite)
     event.listen(engine, "begin", _begin_sqlite)
     return engine

@@ -75,6 +75,7 @@ def upgrade() -> None:
         sa.Column("state", sa.String(), nullable=False),
         sa.Column("entries", sa.JSON(), nullable=False),
         sa.Column("questions", sa.JSON(), nullable=False),
+        sa.Column("answers", sa.JSON(), nullable=False),
         sa.ForeignKeyConstraint(
             ["author_id"], ["person.id"], name=op.f("fk_line_author_id_person")
         ),

@@ -1,0 +1,95 @@
+"""What people answered to the questions of a line, and how it completes the reading."""
+
+from collections.abc import Sequence
+from dataclasses import asdict, dataclass, replace
+from datetime import date
+from typing import Any
+
+from core.ledger.question import Question, QuestionCode
+from core.reading import Entry
+
+#: The value of an answer that says: that number is no part of the log.
+NO_LOG = "no log"
+#: The value of an answer given with a form: the record was put right by hand.
+BY_HAND = "by hand"
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """One answer: the question's code, what it was about, and the chosen value.
+
+    `value` is a kind, an ISO date, a pitcher's id, a field's name, "same" or "second",
+    `NO_LOG` or `BY_HAND`, as the code asks for.
+    """
+
+    code: QuestionCode
+    value: str
+    about: str = ""
+    pitcher_id: int | None = None
+
+    def as_json(self) -> dict[str, Any]:
+        """The answer as stored with its line."""
+        return asdict(self)
+
+    @staticmethod
+    def from_json(stored: dict[str, Any]) -> "Answer":
+        """The answer back from its stored form."""
+        return Answer(
+            QuestionCode(stored["code"]), stored["value"], stored["about"], stored["pitcher_id"]
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Answers:
+    """All answers of one line; a later one replaces an earlier one to the same question."""
+
+    given: tuple[Answer, ...] = ()
+
+    def value(self, question: Question) -> str | None:
+        """What was answered to a question, or none."""
+        for answer in reversed(self.given):
+            if answer.code is question.code and _same(answer, question):
+                return answer.value
+        return None
+
+    def kind(self, pitcher_id: int) -> str | None:
+        """The kind of outing that was chosen for a pitcher."""
+        return self.value(Question(QuestionCode.KIND, pitcher_id=pitcher_id))
+
+    def day(self, pitcher_id: int) -> date | None:
+        """The day that was chosen for a pitcher."""
+        chosen = self.value(Question(QuestionCode.DAY, pitcher_id=pitcher_id))
+        return date.fromisoformat(chosen) if chosen and chosen != BY_HAND else None
+
+    def put_right(self, pitcher_id: int) -> bool:
+        """Whether a pitcher's part of the line was put right by hand: nothing is asked of it."""
+        return any(
+            answer.value == BY_HAND and answer.pitcher_id == pitcher_id for answer in self.given
+        )
+
+
+def _same(answer: Answer, question: Question) -> bool:
+    if question.code in {QuestionCode.KIND, QuestionCode.DAY, QuestionCode.SAME}:
+        return answer.pitcher_id == question.pitcher_id
+    return answer.about == question.about
+
+
+def complete(entry: Entry, about: str, field: str) -> Entry:
+    """The entry with the number of `about` as the count that was chosen for it.
+
+    A breaking ball of one kind counts among the breaking balls as well. `about` holds one
+    whole number; the entry stays as it is where it does not.
+    """
+    digits = "".join(character if character.isdigit() else " " for character in about).split()
+    if len(digits) != 1:
+        return entry
+    number = int(digits[0])
+    changes: dict[str, Any] = {field: number}
+    if field in {"curve", "slider"}:
+        other = entry.slider if field == "curve" else entry.curve
+        changes["breaking"] = number + (other or 0)
+    return replace(entry, **changes)
+
+
+#: What a stray number can count, in the order in which it is offered.
+FIELDS: Sequence[str] = ("pitches", "curve", "slider", "changeup", "strikes")

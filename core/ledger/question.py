@@ -1,0 +1,62 @@
+"""Questions and refusals: what the author of a line is asked or told, kept with the line."""
+
+from dataclasses import asdict, dataclass
+from enum import StrEnum
+from typing import Any
+
+from core.reading import Detail
+
+
+class QuestionCode(StrEnum):
+    """What a question or a refusal is about."""
+
+    UNREAD = "unread"
+    WHO = "who"
+    TWO_PEOPLE = "two people"
+    UNKNOWN_NAME = "unknown name"
+    NOT_ALLOWED = "not allowed"
+    NO_CONSENT = "no consent"
+    KIND = "kind"
+    DAY = "day"
+    SAME = "same outing"
+    NOT_READ = "not read"
+    #: Pain that could not be laid to a pitcher's record: the staff hear of it all the same.
+    PAIN_UNPLACED = "pain unplaced"
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """One thing that the author is asked or told, kept with the line."""
+
+    code: QuestionCode
+    about: str = ""
+    reason: str = ""
+    choices: tuple[str, ...] = ()
+    pitcher_id: int | None = None
+    #: What clashed with what, of an impossible or unlikely count.
+    detail: Detail | None = None
+
+    def as_json(self) -> dict[str, Any]:
+        """The question as stored with the line."""
+        return asdict(self)
+
+    @staticmethod
+    def from_json(stored: dict[str, Any]) -> "Question":
+        """The question back from its stored form."""
+        detail = stored["detail"]
+        return Question(
+            QuestionCode(stored["code"]),
+            stored["about"],
+            stored["reason"],
+            tuple(stored["choices"]),
+            stored["pitcher_id"],
+            Detail(**detail) if detail else None,
+        )
+
+
+PAIN_UNPLACED = Question(QuestionCode.PAIN_UNPLACED)
+
+#: What no better line can change: somebody else must act.
+REFUSALS = frozenset(
+    {QuestionCode.NOT_ALLOWED, QuestionCode.NO_CONSENT, QuestionCode.PAIN_UNPLACED}
+)
