@@ -23,19 +23,19 @@ def understand(event: Mapping[str, Any], workspace_id: str) -> Heard | None:
 
 
 def _changed(event: Mapping[str, Any], workspace_id: str) -> Heard | None:
-    message = event.get("message", {})
+    message = event.get("message") or {}
     if message.get("subtype") == "tombstone":
         # A deleted message that has replies: the reply thread keeps a stone in its place.
-        before = event.get("previous_message", {})
+        before = event.get("previous_message") or {}
         return None if _is_a_bot(before) else _gone(event, before, message["ts"], workspace_id)
-    stamp = message.get("edited", {}).get("ts")
+    stamp = (message.get("edited") or {}).get("ts")
     if stamp is None or message.get("subtype") not in TYPED or _is_a_bot(message):
         return None  # a link preview, a new reply count, or another program's message
     return Edited(_said(event, message, workspace_id), str(stamp))
 
 
 def _deleted(event: Mapping[str, Any], workspace_id: str) -> Heard | None:
-    before = event.get("previous_message", {})
+    before = event.get("previous_message") or {}
     if _is_a_bot(before):
         return None
     return _gone(event, before, event["deleted_ts"], workspace_id)
@@ -48,7 +48,8 @@ def _gone(
 
 
 def _is_a_bot(message: Mapping[str, Any]) -> bool:
-    return bool(message.get("bot_id")) or message.get("subtype") == "bot_message"
+    is_slackbot = message.get("user") == "USLACKBOT"
+    return bool(message.get("bot_id")) or is_slackbot or message.get("subtype") == "bot_message"
 
 
 def _said(event: Mapping[str, Any], message: Mapping[str, Any], workspace_id: str) -> Said:
@@ -58,9 +59,16 @@ def _said(event: Mapping[str, Any], message: Mapping[str, Any], workspace_id: st
         channel=str(event["channel"]),
         ts=ts,
         author=str(message.get("user") or ""),
-        text=unescape(message.get("text") or ""),
+        text=unescape(storable(message.get("text") or "")),
         direct=event.get("channel_type") == "im",
         thread_ts=str(thread_ts) if thread_ts and thread_ts != ts else None,
+    )
+
+
+def storable(text: str) -> str:
+    """A text that every database takes: PostgreSQL refuses NUL, both refuse half a character."""
+    return (
+        text.replace("\0", "\ufffd").encode("utf-16", "surrogatepass").decode("utf-16", "replace")
     )
 
 
