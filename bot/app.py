@@ -11,7 +11,7 @@ from slack_bolt.authorization import AuthorizeResult
 from slack_sdk import WebClient
 from slack_sdk.errors import SlackApiError
 
-from bot.listeners import messages
+from bot.listeners import messages, unheard
 from bot.listeners.messages import Desk
 
 #: Threads for listeners; Slack asks at most ten Socket Mode connections' worth at once.
@@ -100,4 +100,5 @@ def make_app(
         listener_executor=ThreadPoolExecutor(LISTENERS, thread_name_prefix="listener"),
     )
     messages.register(app, desk)
+    unheard.register(app)
     return app
