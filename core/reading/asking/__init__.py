@@ -1,20 +1,10 @@
-"""Questions in plain words that the log can answer."""
+"""A typed question for the log: what is asked, of whom, about which days. It reads, nothing more.
 
-from collections.abc import Sequence
-from datetime import datetime
-from typing import Literal
+`ask` gives an `Asked`, or None for everything that the log cannot answer: talk, log lines,
+questions about snacks. The words and the shapes of questions are data, in `vocabulary/`.
+"""
 
-from core.reading.asking.asked import Activity, Asked, PlannedGame, Span, Topic
+from core.reading.asking.asked import CHILD, ME, Activity, Asked, PlannedGame, Span, Topic
+from core.reading.asking.reader import ask
 
-__all__ = ["Activity", "Asked", "PlannedGame", "Span", "Topic", "ask"]
-
-
-def ask(
-    text: str,
-    posted: datetime,
-    *,
-    roster: Sequence[str] = (),
-    lang: Literal["en", "es"] | None = None,
-) -> Asked | None:
-    """Placeholder until the reader of questions is in place."""
-    return None
+__all__ = ["CHILD", "ME", "Activity", "Asked", "PlannedGame", "Span", "Topic", "ask"]

@@ -53,6 +53,8 @@ def _amount(items: Sequence[Item], at: int) -> tuple[Item, int]:
         time = clock_time(items[at + 1].text) if items[at + 1].text.isdigit() else None
         if time is not None and 1 <= int(items[at + 1].text) <= 12:
             return _join(items[at : at + 2], "clock", time), 2
+    if item.symbol == "at" and after == "clock":
+        return items[at + 1], 2
     return item, 1
 
 

@@ -8,13 +8,13 @@ from core.reading.asking.items import NAME, UNKNOWN, Item
 
 SLOTS = AMOUNTS | {"day", "span", "team", "n_without"}
 _SILENT = SLOTS | frozenset(
-    "glue coach through ordmark in mark stop gm at this of more_ coach_ versus_ win lose each".split()
+    "glue coach through ordmark in mark stop gm this win lose each".split()
 )
 _LEFTOVERS = {"next": "again", "ago": "back", "last": "other", "date": "other", "aged": "other"}
-_OPENERS = frozenset(
+OPENERS = frozenset(
     "who when what howmany howlong howsoon can cannot is do did have earliest about".split()
 )
-_VERBS = frozenset("pitch go throws threw use stop after".split())
+_VERBS = frozenset("pitch pitches go throws threw use halt limit after".split())
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +40,7 @@ def first_symbol(item: Item) -> str:
 
 def is_opener(item: Item) -> bool:
     """Whether a question may begin here."""
-    return first_symbol(item) in _OPENERS or item.symbol == "if"
+    return first_symbol(item) in OPENERS or item.symbol == "if"
 
 
 def divide(items: Sequence[Item]) -> Clauses:
@@ -68,11 +68,13 @@ def _end_of_supposed(items: Sequence[Item], start: int) -> int:
     """Up to the question that follows: the first opener after a verb."""
     verb = False
     for at in range(start + 1, len(items)):
-        if verb and first_symbol(items[at]) in _OPENERS and items[at].symbol != "have":
+        if verb and first_symbol(items[at]) in OPENERS and items[at].symbol != "have":
             return at
         if items[at].text == "," and verb and not _number_follows(items, at):
             return at
-        verb = verb or bool(set(items[at].symbol.split()) & _VERBS) or items[start].symbol == "after"
+        verb = (
+            verb or bool(set(items[at].symbol.split()) & _VERBS) or items[start].symbol == "after"
+        )
     return len(items)
 
 
@@ -118,7 +120,11 @@ def _run_of_names(items: Sequence[Item], at: int) -> int:
     end = at
     while end < len(items) and (
         items[end].symbol in (NAME, UNKNOWN)
-        or (end > at and items[end].text.lower() in (",", "and", "or", "&", "y", "o") and _name_at(items, end + 1))
+        or (
+            end > at
+            and items[end].text.lower() in (",", "and", "or", "&", "y", "o")
+            and _name_at(items, end + 1)
+        )
     ):
         end += 1
     return end - at

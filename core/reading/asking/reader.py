@@ -1,12 +1,13 @@
 """Read one question: tokens, items, days and numbers, the clause that asks, its values."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime
 from typing import Literal
 
 from core.reading.asking.amounts import place_numbers
-from core.reading.asking.asked import Asked
-from core.reading.asking.clauses import is_opener, tidy
+from core.reading.asking.asked import Asked, Topic
+from core.reading.asking.clauses import first_symbol, is_opener, tidy
 from core.reading.asking.days import name_days
 from core.reading.asking.fill import Context, answerable
 from core.reading.asking.items import NAME, Item, itemize
@@ -17,6 +18,8 @@ from core.reading.asking.tokens import tokenize
 from core.reading.asking.vocabulary import words
 
 LONGEST_QUESTION = 1000
+_ASKING = frozenset("who what when ask howmany howlong howsoon someone anyone".split())
+_SILENT_BESIDE_HELP = frozenset(["glue", "mark", "stop"])
 
 
 def ask(
@@ -38,6 +41,8 @@ def ask(
     items = itemize(tokens, words(spoken), roster_words(tuple(roster)))
     placed = tidy(place_numbers(name_days(items, spoken)))
     context = Context(text, posted.date())
+    if [item.symbol for item in placed if item.symbol not in _SILENT_BESIDE_HELP] == ["help"]:
+        return Asked(Topic.HELP)
     return read_plan(placed, context) or _first(_sentences(placed), context)
 
 
@@ -45,24 +50,30 @@ def _first(sentences: list[list[Item]], context: Context) -> Asked | None:
     """The first question of the message, with what only adds to it ("or Owen?"), then the next."""
     for at, sentence in enumerate(sentences):
         before = [item for earlier in sentences[:at] for item in earlier]
-        found = _question(sentence, before, context)
+        found = _question(sentence, before, context, len(sentences) == 1)
         if found is not None:
             more = at + 1
             while more < len(sentences) and _only_adds(sentences[more]):
                 wider = [*sentence, *sentences[more]]
-                found = _question(wider, before, context) or found
+                found = _question(wider, before, context, False) or found
                 sentence, more = wider, more + 1
-            return context.followed(found, _first(sentences[more:], context))
+            return replace(found, then=_first(sentences[more:], context))
     return None
 
 
-def _question(sentence: list[Item], before: list[Item], context: Context) -> Asked | None:
+def _question(sentence: list[Item], before: list[Item], context: Context, alone: bool) -> Asked | None:
     """The longest end of a sentence that is a question."""
+    marked = any("?" in item.text for item in sentence)
+    inside = False  # of a question that is no question for the log: "how fast did he throw"
     for at, item in enumerate(sentence):
-        if at == 0 or is_opener(item) or _after_pause(sentence[at - 1]):
-            found = answerable(sentence[at:], [*before, *sentence[:at]], context)
+        pause = at > 0 and _after_pause(sentence[at - 1])
+        inside = inside and not pause
+        if at == 0 or (pause and marked) or (is_opener(item) and not inside):
+            before_it = [*before, *sentence[:at]]
+            found = answerable(sentence[at:], before_it, context, alone=alone and at == 0)
             if found is not None:
                 return found
+        inside = inside or first_symbol(item) in _ASKING
     return None
 
 

@@ -16,7 +16,7 @@ _TOKEN = re.compile(
     | (?P<ordinal> (?<![\d.])\d{1,2}(?:st|nd|rd|th|er|do|to)\b )
     | (?P<base> \b[123]b\b )
     | (?P<number> \d+(?:\.\d+)?(?:\s[12]/3)? )
-    | (?P<word> [^\W\d_]+(?:['’`´][^\W\d_]+)* )
+    | (?P<word> \bvs\. | [^\W\d_]+(?:['’`´][^\W\d_]+)* )
     | (?P<stop> [.?!¿¡;\n]+ )
     | (?P<mark> \S )
     """,

@@ -1,0 +1,228 @@
+"""A clause that fits a frame, and what stands beside it, become the values of a question."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from datetime import date, time
+
+from core.reading.asking.amounts import AMOUNTS, MOST_PITCHES
+from core.reading.asking.asked import CHILD, ME, Activity, Asked, Topic
+from core.reading.asking.clauses import OPENERS, Clauses, divide, symbols
+from core.reading.asking.frames import fits
+from core.reading.asking.items import NAME, UNKNOWN, Item
+from core.reading.asking.when import Days, days_of, is_past
+
+_LOOK_BACK = frozenset([Topic.THROWN, Topic.INNINGS, Topic.MIX])
+_OF_NOBODY = frozenset([Topic.STAFF, Topic.LEFT, Topic.HELP])
+_SUPPOSABLE = frozenset([Topic.WHEN, Topic.ONE, Topic.REST, Topic.STAFF])
+_IN_SUPPOSED = frozenset(
+    "if we i he name unk use halt limit pitch pitches go throws threw is at can after did more not you".split()
+)
+_VERBS = frozenset("pitch pitches go throws threw use".split())
+_IN_LATER = frozenset("can is able pitch go use he i name unk we still back again rested".split())
+_ACTIVITIES = {
+    "pen": Activity.THROW,
+    "catchplay": Activity.CATCH,
+    "spot": Activity.POSITION,
+    "catch": Activity.CATCHER,
+    "hit": Activity.HIT,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Context:
+    """The message as typed and the local day it was posted on."""
+
+    text: str
+    today: date
+
+    def quote(self, items: Sequence[Item]) -> str:
+        """The run of items as typed."""
+        return self.text[items[0].start : items[-1].end].strip(" ,")
+
+
+def answerable(
+    items: Sequence[Item], before: Sequence[Item], context: Context, *, alone: bool
+) -> Asked | None:
+    """The question that these items are from the first to the last, or None.
+
+    `alone`: nothing else stands in the message, so that a few words with no question word and no
+    question mark ("counts from sat") may be one.
+    """
+    clauses = divide(items)
+    asked = symbols(clauses.asked)
+    if _is_bare(asked, clauses) and not (_marked(items) or (alone and UNKNOWN not in asked)):
+        return None
+    topic = fits(asked, _has(clauses, items, context)) if asked else None
+    topic = _with_other_clauses(topic, asked, clauses)
+    if topic is None:
+        return None
+    days, later, unclear = _days(topic, asked, clauses, context)
+    topic, days = _left_is_today(topic, days, context.today)
+    if not days.days and not days.unclear and _of_today(topic, asked, items):
+        days = replace(days, days=(context.today,))
+    plain = Asked(topic, _who(topic, items, before), days.days, days.span, days.back)
+    numbered = _numbers(plain, items, [*unclear, *_not_supposed(clauses, context)])
+    return replace(numbered, later=later, activity=_activity(topic, asked))
+
+
+def _is_bare(asked: str, clauses: Clauses) -> bool:
+    """Whether no word of the clause asks: "pitch count for Theo", "if Mateo throws 60"."""
+    first = asked.partition(" ")[0]
+    return first not in OPENERS and not (clauses.supposed and asked)
+
+
+def _marked(items: Sequence[Item]) -> bool:
+    return any("?" in item.text for item in items if item.symbol == "stop")
+
+
+def _has(clauses: Clauses, items: Sequence[Item], context: Context) -> set[str]:
+    """What a frame may need: see `needs` in the frames' file."""
+    found = {item.symbol for item in clauses.asked}
+    counts = found | {item.symbol for item in clauses.supposed}
+    has = {"day"} & found
+    if found & AMOUNTS - {"clock", "n_game"}:
+        has.add("number")
+    if counts & {"n_pitches", "n_bare"}:
+        has.add("pitches")
+    if "n_rest" in found:
+        has.add("rest_days")
+    if "n_game" in found and "day" not in found:
+        has.add("game")
+    if _marked(items):
+        has.add("mark")
+    if any(is_past(item, context.today) for item in clauses.asked):
+        has.add("past")
+    return has
+
+
+def _with_other_clauses(topic: Topic | None, asked: str, clauses: Clauses) -> Topic | None:
+    """The topic once what is supposed and what must still go later are seen too."""
+    if clauses.supposed:
+        inside = set(symbols(clauses.supposed).split())
+        if not inside <= _IN_SUPPOSED or (asked and topic not in _SUPPOSABLE):
+            return None
+        if not asked and not (inside & _VERBS and _counted(clauses.supposed)):
+            return None
+        if topic is Topic.STAFF:
+            return topic
+        return Topic.REST if inside & {"threw", "after", "did"} else Topic.WHAT_IF
+    if clauses.later:
+        if not set(symbols(clauses.later).split()) <= _IN_LATER:
+            return None
+        if topic is Topic.ONE:
+            return Topic.WHAT_IF if _counted(clauses.asked) else Topic.MOST
+        return topic if topic in (Topic.STAFF, Topic.LEFT) else None
+    return topic
+
+
+def _counted(items: Sequence[Item]) -> bool:
+    return any(item.symbol in ("n_pitches", "n_bare", "n_innings", "n_odd") for item in items)
+
+
+def _not_supposed(clauses: Clauses, context: Context) -> list[str]:
+    """What is supposed without a number, or denied, or beside a question about everybody."""
+    if not clauses.supposed:
+        return []
+    inside = set(symbols(clauses.supposed).split())
+    whole = _counted(clauses.supposed) or _counted(clauses.asked)
+    about_all = fits(symbols(clauses.asked), ()) is Topic.STAFF
+    return [context.quote(clauses.supposed)] if not whole or "not" in inside or about_all else []
+
+
+def _days(
+    topic: Topic, asked: str, clauses: Clauses, context: Context
+) -> tuple[Days, date | None, list[str]]:
+    """The days of the question, the later day, and what of them could not be told."""
+    today = context.today
+    if clauses.supposed and topic is not Topic.STAFF:
+        days = days_of(clauses.supposed, today, past=topic is Topic.REST)
+        ahead = days_of(clauses.asked, today, past=False)
+    else:
+        past = topic in _LOOK_BACK or (topic is Topic.REST and _counted(clauses.asked))
+        days = days_of(clauses.asked, today, past=past)
+        ahead = days_of(clauses.later, today, past=False)
+    unclear = [*days.unclear, *ahead.unclear]
+    if len(ahead.days) > 1:
+        unclear.append(context.quote(clauses.later or clauses.asked))
+    return days, ahead.days[0] if len(ahead.days) == 1 else None, unclear
+
+
+def _of_today(topic: Topic, asked: str, items: Sequence[Item]) -> bool:
+    """Whether a question that names no day can only be about today."""
+    if topic is Topic.ONE and "left" in asked.split():
+        return True
+    if topic is Topic.THROWN and asked.endswith(" at"):
+        return True
+    ahead = topic in (Topic.ONE, Topic.STAFF, Topic.ACTIVITY)
+    return ahead and any(item.symbol == "n_game" for item in items)
+
+
+def _left_is_today(topic: Topic, days: Days, today: date) -> tuple[Topic, Days]:
+    """Who is left is asked of now; of another day it is a question about the staff."""
+    if topic is not Topic.LEFT or days.unclear:
+        return topic, days
+    if days.days and days.days != (today,):
+        return Topic.STAFF, days
+    return topic, replace(days, days=(today,))
+
+
+def _who(topic: Topic, items: Sequence[Item], before: Sequence[Item]) -> tuple[str, ...]:
+    if topic in _OF_NOBODY:
+        return ()
+    names = _named(items, (NAME, UNKNOWN))
+    inside = {symbol for item in items for symbol in item.symbol.split()}
+    if names or not inside & {"he", "i", "can"} or inside & {"everyone", "anyone"}:
+        return names  # "puede lanzar" leaves out the "he"
+    if "i" in inside and "he" not in inside:
+        return (ME,)
+    earlier = _named(before, (NAME,))
+    return earlier if len(earlier) == 1 else (CHILD,)
+
+
+def _named(items: Iterable[Item], kinds: tuple[str, ...]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(item.text for item in items if item.symbol in kinds))
+
+
+def _numbers(plain: Asked, items: Sequence[Item], unclear: list[str]) -> Asked:
+    """Every number of the question in its field; one too many stands in `unclear`."""
+    fields: dict[str, int] = {}
+    for item in items:
+        field = _field(plain.topic, item)
+        if field is None:
+            continue
+        if field and field not in fields and isinstance(item.value, int):
+            fields[field] = item.value
+        else:
+            unclear.append(item.text)
+    return replace(
+        plain,
+        pitches=fields.get("pitches"),
+        innings=fields.get("innings"),
+        rest_days=fields.get("rest_days"),
+        game=fields.get("game"),
+        times=tuple(i.value for i in items if i.symbol == "clock" and isinstance(i.value, time)),
+        team=next((str(item.value) for item in items if item.symbol == "team"), None),
+        without=_named(items, ("n_without",)),
+        unclear=tuple(dict.fromkeys(unclear)),
+    )
+
+
+def _field(topic: Topic, item: Item) -> str | None:
+    """The field of a number's item, "" for none that fits, None for an item of another kind."""
+    if item.symbol in ("n_pitches", "n_bare"):
+        small = isinstance(item.value, int) and item.value <= MOST_PITCHES
+        return "pitches" if small and topic in _COUNTING else ""
+    if item.symbol in ("n_games", "n_odd"):
+        return ""
+    return {"n_innings": "innings", "n_rest": "rest_days", "n_game": "game"}.get(item.symbol)
+
+
+_COUNTING = frozenset(
+    [Topic.STAFF, Topic.LEFT, Topic.ONE, Topic.THROWN, Topic.REST, Topic.WHAT_IF, Topic.MOST]
+)
+
+
+def _activity(topic: Topic, asked: str) -> Activity | None:
+    if topic is not Topic.ACTIVITY:
+        return None
+    return next(kind for symbol, kind in _ACTIVITIES.items() if symbol in asked.split())
