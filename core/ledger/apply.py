@@ -68,6 +68,13 @@ def note_text(change: Change, text: str) -> None:
     change.line.text = text
 
 
+def correct_row(change: Change, row: Row, fields: Mapping[str, Any]) -> None:
+    """Set columns of a row by hand; what is so already is neither set nor audited."""
+    is_now = {name: _as_json(value) for name, value in fields.items()}
+    was = {name: _as_json(getattr(row, name)) for name in fields}
+    _correct(change, row, was, is_now)
+
+
 def withdraw_rows(change: Change) -> None:
     """Take everything that was read from a line out of the record; the rows stay."""
     for row in [*_rows(change, Outing), *_rows(change, PainReport)]:

@@ -1,18 +1,23 @@
 """From what a line says to what is stored and what is asked: decided here, applied elsewhere."""
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
-from datetime import date, datetime
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from datetime import date, datetime, timedelta
 
 from core.audience import Relation, Subject, may_log
+from core.ledger.answers import BY_HAND, FIELDS, Answers, complete
 from core.ledger.crew import Crew
 from core.ledger.days import day_is_unclear, outing_day
 from core.ledger.question import PAIN_UNPLACED, REFUSALS, Question, QuestionCode
-from core.ledger.who import Arm, find, near
+from core.ledger.who import Arm
+from core.ledger.whom import Finder
 from core.model import LineState
-from core.reading import Entry, Reading, Unread
+from core.reading import Entry, Reading, Unread, UnreadReason
 
-EVERYONE = "everyone"
+#: The kinds that are offered where a line leaves its kind open.
+KINDS = ("game", "bullpen", "live", "catch")
+THROWING = frozenset({Subject.GAME_COUNTS, Subject.PRACTICE})
+PRACTICE_KINDS = frozenset({"bullpen", "catch", "live", "off"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +46,7 @@ class Decision:
 class _Work:
     crew: Crew
     posted: datetime
+    answers: Answers
     kept: list[Kept] = field(default_factory=list)
     questions: list[Question] = field(default_factory=list)
 
@@ -49,88 +55,60 @@ class _Work:
             self.questions.append(question)
 
 
-def decide(reading: Reading, crew: Crew, posted: datetime) -> Decision:
+def decide(
+    reading: Reading, crew: Crew, posted: datetime, answers: Answers | None = None
+) -> Decision:
     """What is stored for whom and what is asked; `posted` is local wall-clock time.
 
     What is certain is kept, what is unclear becomes a question, and what the author may
-    not log for that pitcher becomes a refusal.
+    not log for that pitcher becomes a refusal. What was answered before completes the reading.
     """
-    work = _Work(crew, posted)
-    for entry in reading.entries:
-        _place(work, entry)
+    work = _Work(crew, posted, answers or Answers())
+    finder = Finder(crew, work.answers, work.ask)
+    for entry in _completed(work, reading):
+        arms = finder.find(entry)
+        if not arms and entry.pain:
+            work.ask(PAIN_UNPLACED)
+        for arm in arms:
+            _keep(work, entry, arm)
     for unread in reading.unread:
-        work.ask(_unread_question(unread))
+        _ask_of(work, unread)
     return Decision(_state(work), tuple(work.kept), tuple(work.questions))
 
 
+def _completed(work: _Work, reading: Reading) -> Sequence[Entry]:
+    """The entries, with the numbers whose meaning was answered; only where there is one entry."""
+    if len(reading.entries) > 1:
+        return reading.entries
+    entry = reading.entries[0] if reading.entries else Entry()
+    for unread in reading.unread:
+        chosen = work.answers.value(_unread_question(unread))
+        if chosen is not None and chosen in FIELDS:
+            entry = complete(entry, unread.text, chosen)
+    return [entry] if reading.entries or entry != Entry() else []
+
+
+def _ask_of(work: _Work, unread: Unread) -> None:
+    question = _unread_question(unread)
+    by_hand = work.kept and all(work.answers.put_right(kept.arm.pitcher_id) for kept in work.kept)
+    if work.answers.value(question) is None and not by_hand:
+        work.ask(question)
+
+
 def _unread_question(unread: Unread) -> Question:
+    stray = unread.reason == UnreadReason.UNKNOWN_NUMBER
     return Question(
-        QuestionCode.UNREAD, about=unread.text, reason=str(unread.reason), detail=unread.detail
+        QuestionCode.UNREAD,
+        about=unread.text,
+        reason=str(unread.reason),
+        values=tuple(FIELDS) if stray else (),
+        detail=unread.detail,
     )
-
-
-def _place(work: _Work, entry: Entry) -> None:
-    targets = _targets(work, entry)
-    if not targets and entry.pain:
-        work.ask(PAIN_UNPLACED)
-    for arm in targets:
-        _keep(work, entry, arm)
-
-
-def _targets(work: _Work, entry: Entry) -> list[Arm]:
-    """The pitchers an entry is about; asks and returns none where that is open."""
-    if entry.who is None:
-        return _unnamed(work)
-    if entry.who == EVERYONE:
-        return _everyone(work, entry.except_)
-    return _named(work, entry.who, work.crew.local_arms()) or []
-
-
-def _unnamed(work: _Work) -> list[Arm]:
-    crew = work.crew
-    own, children = crew.related(Relation.SELF), crew.related(Relation.GUARDIAN)
-    if own and not crew.is_staff:
-        return own[:1]
-    if len(children) == 1 and not crew.is_staff:
-        return children
-    choices = children if children and not crew.is_staff else []
-    work.ask(Question(QuestionCode.WHO, choices=tuple(arm.name for arm in choices)))
-    return []
-
-
-def _everyone(work: _Work, left_out: Iterable[str]) -> list[Arm]:
-    staffed = [
-        arm
-        for arm in work.crew.local_arms()
-        if work.crew.relations[arm.pitcher_id] & {Relation.STAFF, Relation.SCOREKEEPER}
-    ]
-    absent: set[int] = set()
-    for name in left_out:
-        found = _named(work, name, staffed)
-        if found is None:
-            return []  # an exception that is open: nobody is logged until it is answered
-        absent |= {arm.pitcher_id for arm in found}
-    if not staffed:
-        work.ask(Question(QuestionCode.NOT_ALLOWED, about=EVERYONE))
-    return [arm for arm in staffed if arm.pitcher_id not in absent]
-
-
-def _named(work: _Work, typed: str, preferred: Sequence[Arm]) -> list[Arm] | None:
-    found = find(typed, preferred) or find(typed, work.crew.arms)
-    if len(found) == 1:
-        return found
-    if found:
-        names = tuple(arm.name for arm in found)
-        work.ask(Question(QuestionCode.TWO_PEOPLE, about=typed, choices=names))
-    else:
-        close = tuple(arm.name for arm in near(typed, work.crew.arms))
-        work.ask(Question(QuestionCode.UNKNOWN_NAME, about=typed, choices=close))
-    return None
 
 
 def _keep(work: _Work, entry: Entry, arm: Arm) -> None:
     relations = work.crew.relations[arm.pitcher_id]
-    kind = _kind(entry, relations)
+    kind = _kind(work, entry, arm, relations)
     stated = _subjects(entry, kind)
     allowed = frozenset(subject for subject in stated if may_log(relations, subject))
     if stated - allowed:
@@ -144,13 +122,14 @@ def _keep(work: _Work, entry: Entry, arm: Arm) -> None:
         if entry.pain:
             work.ask(PAIN_UNPLACED)
         return
-    waiting = _waiting(work, entry, kind, arm) if allowed & THROWING else ()
+    named = entry.on or work.answers.day(arm.pitcher_id)
+    waiting = _waiting(work, replace(entry, on=named), kind, arm) if allowed & THROWING else ()
     number = sum(kept.arm.pitcher_id == arm.pitcher_id for kept in work.kept)
     work.kept.append(
         Kept(
             arm=arm,
             slot=f"{arm.pitcher_id}/{number}",
-            on=outing_day(work.posted, entry.on),
+            on=outing_day(work.posted, named),
             kind=kind,
             entry=entry,
             waiting=waiting,
@@ -159,35 +138,27 @@ def _keep(work: _Work, entry: Entry, arm: Arm) -> None:
     )
 
 
-THROWING = frozenset({Subject.GAME_COUNTS, Subject.PRACTICE})
-
-
-def _kind(entry: Entry, relations: frozenset[Relation]) -> str | None:
-    """The kind as typed; a scorekeeper's counts are a game's, for he logs nothing else."""
-    only_scorekeeper = relations == frozenset({Relation.SCOREKEEPER})
-    if entry.kind is None and only_scorekeeper and _throws(entry):
+def _kind(work: _Work, entry: Entry, arm: Arm, relations: frozenset[Relation]) -> str | None:
+    """The kind as typed or answered; a scorekeeper's counts are a game's, his only ones."""
+    if entry.kind is not None:
+        return entry.kind
+    if relations == frozenset({Relation.SCOREKEEPER}) and _throws(entry):
         return "game"
-    return entry.kind
+    chosen = work.answers.kind(arm.pitcher_id)
+    return None if chosen == BY_HAND or not _throws(entry) else chosen
 
 
 def _throws(entry: Entry) -> bool:
     counts = (
-        entry.pitches,
-        entry.breaking,
-        entry.changeup,
-        entry.fastball,
-        entry.strikes,
-        entry.breaking_strikes,
-        entry.outs,
-        entry.caught_outs,
-        entry.effort,
-    )
+        entry.pitches, entry.breaking, entry.changeup, entry.fastball, entry.strikes,
+        entry.breaking_strikes, entry.outs, entry.caught_outs, entry.effort,
+    )  # fmt: skip
     return any(count is not None for count in counts)
 
 
 def _subjects(entry: Entry, kind: str | None) -> frozenset[Subject]:
     subjects: set[Subject] = set()
-    if kind in {"bullpen", "catch", "live", "off"}:
+    if kind in PRACTICE_KINDS:
         subjects.add(Subject.PRACTICE)
     elif kind == "game" or _throws(entry):
         subjects.add(Subject.GAME_COUNTS)
@@ -197,13 +168,20 @@ def _subjects(entry: Entry, kind: str | None) -> frozenset[Subject]:
 
 
 def _waiting(work: _Work, entry: Entry, kind: str | None, arm: Arm) -> tuple[str, ...]:
+    """The fields that wait for an answer; each is asked about."""
+    if work.answers.put_right(arm.pitcher_id):
+        return ()
     waiting: list[str] = []
     if kind is None and entry.caught_outs is None:
         waiting.append("kind")
-        work.ask(Question(QuestionCode.KIND, about=arm.name, pitcher_id=arm.pitcher_id))
+        question = Question(QuestionCode.KIND, about=arm.name, values=KINDS)
+        work.ask(replace(question, pitcher_id=arm.pitcher_id))
     if day_is_unclear(work.posted, entry.on is not None, kind):
         waiting.append("on")
-        work.ask(Question(QuestionCode.DAY, about=arm.name, pitcher_id=arm.pitcher_id))
+        today = work.posted.date()
+        days = (today.isoformat(), (today - timedelta(days=1)).isoformat())
+        question = Question(QuestionCode.DAY, about=arm.name, values=days)
+        work.ask(replace(question, pitcher_id=arm.pitcher_id))
     return tuple(waiting)
 
 

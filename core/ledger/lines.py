@@ -15,6 +15,7 @@ from zoneinfo import ZoneInfo
 from sqlmodel import Session, col, func, select
 
 from core.audience import Relation
+from core.ledger.answers import Answer, Answers
 from core.ledger.apply import Change, apply_reading, keep_overtaken, note_text, withdraw_rows
 from core.ledger.asked.from_line import asked_here
 from core.ledger.claim import Place, claim, find_line, find_place
@@ -26,7 +27,7 @@ from core.ledger.hints import hints, stranger
 from core.ledger.messages import Deleted, Edited, Said, newer
 from core.ledger.notices import Heard, Notice, owed
 from core.ledger.question import Question, QuestionCode
-from core.model import Line, LineState, key
+from core.model import Line, LineState, Person, Team, key
 from core.reading import Reading, read
 
 log = logging.getLogger(__name__)
@@ -90,6 +91,21 @@ def withdraw(session: Session, deleted: Deleted, now: datetime) -> list[Notice]:
     return _owed_now(session, line, place, now)
 
 
+def hear_again(session: Session, line: Line, by: Person, now: datetime) -> list[Notice]:
+    """Read a line once more, with what was answered since; `by` made the change."""
+    return _hear(session, line, _place_of(session, line), now, by.slack_id)
+
+
+def owed_after(session: Session, line: Line, now: datetime) -> list[Notice]:
+    """What must be told after a change that was made by hand."""
+    return _owed_now(session, line, _place_of(session, line), now)
+
+
+def _place_of(session: Session, line: Line) -> Place:
+    team = session.get(Team, line.team_id) if line.team_id is not None else None
+    return Place(team, find_person(session, line.workspace_id, line.author_slack_id))
+
+
 def _change(session: Session, line: Line, now: datetime) -> Change:
     return Change(session, line, line.author_slack_id, now)
 
@@ -128,7 +144,9 @@ def _owed_now(session: Session, line: Line, place: Place, now: datetime) -> list
     return owed(session, _heard(line, place, now, crew))
 
 
-def _hear(session: Session, line: Line, place: Place, now: datetime) -> list[Notice]:
+def _hear(
+    session: Session, line: Line, place: Place, now: datetime, by_slack_id: str | None = None
+) -> list[Notice]:
     """Read a line, bring the record to what it says and work out who must hear of it."""
     session.add(line)
     if place.person is None:
@@ -140,14 +158,16 @@ def _hear(session: Session, line: Line, place: Place, now: datetime) -> list[Not
     crew = load_crew(session, place.person, place.team)
     posted = _posted(line, crew)
     reading = _try_to_read(line, line.text, crew, posted)
-    decision = decide(reading, crew, posted) if reading is not None else _NOT_READ
+    answers = Answers(tuple(Answer.from_json(one) for one in line.answers))
+    decision = decide(reading, crew, posted, answers) if reading is not None else _NOT_READ
     first = not _has_been_read_before(session, line)
     before, line.entries = line.entries, [snapshot(kept) for kept in decision.kept]
     line.questions = [question.as_json() for question in decision.questions]
     line.state = decision.state
     if line.state == LineState.TALK and asked_here(session, line, crew) is not None:
         line.state = LineState.QUESTION
-    apply_reading(_change(session, line, now), before, line.entries, crew)
+    change = Change(session, line, by_slack_id or line.author_slack_id, now)
+    apply_reading(change, before, line.entries, crew)
     session.flush()
     heard = replace(
         _heard(line, place, now, crew),

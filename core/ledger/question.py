@@ -32,6 +32,8 @@ class Question:
     about: str = ""
     reason: str = ""
     choices: tuple[str, ...] = ()
+    #: The likely answers as stored values: kinds, ISO dates, pitchers' ids, names of fields.
+    values: tuple[str, ...] = ()
     pitcher_id: int | None = None
     #: What clashed with what, of an impossible or unlikely count.
     detail: Detail | None = None
@@ -49,6 +51,7 @@ class Question:
             stored["about"],
             stored["reason"],
             tuple(stored["choices"]),
+            tuple(stored["values"]),
             stored["pitcher_id"],
             Detail(**detail) if detail else None,
         )

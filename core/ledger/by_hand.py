@@ -1,0 +1,165 @@
+"""Answers, corrections and undoing by hand: pressed and filled in, not typed as a line.
+
+Whoever does it is checked against the audience table again: what a button or a form carries
+can be seen and changed on its way.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date, datetime
+from enum import StrEnum
+from typing import Any
+
+from sqlmodel import Session, col, select
+
+from core.audience import Subject, may_log
+from core.ledger.answers import BY_HAND, Answer
+from core.ledger.apply import Change, correct_row, withdraw_rows
+from core.ledger.crew import load_crew
+from core.ledger.lines import hear_again, owed_after
+from core.ledger.notices import Notice
+from core.ledger.question import QuestionCode
+from core.model import Line, LineState, Outing, Person, key
+
+
+class Refusal(StrEnum):
+    """Why nothing was changed."""
+
+    GONE = "gone"  # the line was deleted or undone, or is no longer there
+    NOT_ALLOWED = "not allowed"
+    IMPOSSIBLE = "impossible"
+
+
+class ByHandError(Exception):
+    """Nothing was changed; `field` names the input that is wrong, where one is."""
+
+    def __init__(self, refusal: Refusal, field: str = "") -> None:
+        """Name the refusal and the field."""
+        super().__init__(f"{refusal} {field}".strip())
+        self.refusal, self.field = refusal, field
+
+
+@dataclass(frozen=True, slots=True)
+class Hand:
+    """Who does it, and when (UTC)."""
+
+    session: Session
+    person: Person
+    now: datetime
+
+
+#: The largest values a form takes; a row of a table of the trade, not of a rule book.
+LARGEST = {
+    "pitches": 200, "breaking": 200, "curve": 200, "slider": 200, "changeup": 200,
+    "fastball": 200, "strikes": 200, "breaking_strikes": 200, "outs": 36, "caught_outs": 36,
+    "effort": 100,
+}  # fmt: skip
+KINDS = frozenset({"game", "bullpen", "live", "catch", "off"})
+
+
+def choose(hand: Hand, line_id: int, answer: Answer) -> list[Notice]:
+    """Answer a question of a line with one of its likely readings.
+
+    The author may answer his own line; else whoever may log for the pitcher. Raises
+    `ByHandError`.
+    """
+    line = _line(hand, line_id)
+    if key(hand.person) != line.author_id and not _may(hand, line, answer.pitcher_id):
+        raise ByHandError(Refusal.NOT_ALLOWED)
+    line.answers = [*line.answers, answer.as_json()]
+    return hear_again(hand.session, line, hand.person, hand.now)
+
+
+def put_right(hand: Hand, outing_id: int, fields: Mapping[str, Any]) -> list[Notice]:
+    """Set an outing to what a form says; questions about that pitcher's part are answered by it.
+
+    `fields` are columns of the outing: counts as whole numbers or none, `kind`, `on` as a date.
+    Raises `ByHandError` for who may not, and for values that cannot be, naming the field.
+    """
+    outing = hand.session.get(Outing, outing_id)
+    if outing is None or outing.withdrawn_at is not None:
+        raise ByHandError(Refusal.GONE)
+    line = _line(hand, outing.line_id)
+    if not _may(hand, line, outing.pitcher_id):
+        raise ByHandError(Refusal.NOT_ALLOWED)
+    check(fields, hand.now)
+    correct_row(_change(hand, line), outing, {**fields, "waiting": []})
+    done = Answer(QuestionCode.KIND, BY_HAND, pitcher_id=outing.pitcher_id)
+    line.answers = [*line.answers, done.as_json()]
+    return hear_again(hand.session, line, hand.person, hand.now)
+
+
+def undo(hand: Hand, line_id: int) -> list[Notice]:
+    """Take everything that a line put into the record out again; the raw line stays.
+
+    Raises `ByHandError` when it is gone already, or when somebody may not do that for one of
+    its pitchers.
+    """
+    line = _line(hand, line_id)
+    rows = hand.session.exec(
+        select(Outing).where(Outing.line_id == line_id, col(Outing.withdrawn_at).is_(None))
+    ).all()
+    if key(hand.person) != line.author_id and not all(
+        _may(hand, line, row.pitcher_id) for row in rows
+    ):
+        raise ByHandError(Refusal.NOT_ALLOWED)
+    line.state, line.questions = LineState.UNDONE, []
+    hand.session.add(line)
+    withdraw_rows(_change(hand, line))
+    hand.session.flush()
+    return owed_after(hand.session, line, hand.now)
+
+
+def check(fields: Mapping[str, Any], now: datetime) -> None:
+    """Refuse values that cannot be, naming the first field that is wrong (`ByHandError`)."""
+    for name, most in LARGEST.items():
+        value = fields.get(name)
+        if value is not None and not 0 <= value <= most:
+            raise ByHandError(Refusal.IMPOSSIBLE, name)
+    if fields.get("kind") is not None and fields["kind"] not in KINDS:
+        raise ByHandError(Refusal.IMPOSSIBLE, "kind")
+    day = fields.get("on")
+    if isinstance(day, date) and day > now.date():
+        raise ByHandError(Refusal.IMPOSSIBLE, "on")
+    for part, whole in PARTS:
+        low, high = fields.get(part), fields.get(whole)
+        if low is not None and high is not None and low > high:
+            raise ByHandError(Refusal.IMPOSSIBLE, part)
+    typed = [fields.get(name) for name in ("breaking", "changeup", "fastball")]
+    if fields.get("pitches") is not None and sum(n or 0 for n in typed) > fields["pitches"]:
+        raise ByHandError(Refusal.IMPOSSIBLE, "pitches")
+
+
+#: What cannot be more than what.
+PARTS = (
+    ("breaking", "pitches"), ("curve", "breaking"), ("slider", "breaking"),
+    ("changeup", "pitches"), ("fastball", "pitches"), ("strikes", "pitches"),
+    ("breaking_strikes", "breaking"),
+)  # fmt: skip
+
+
+def _line(hand: Hand, line_id: int) -> Line:
+    line = hand.session.get(Line, line_id, with_for_update=True)
+    if (
+        line is None
+        or line.workspace_id != hand.person.workspace_id
+        or line.deleted_at is not None
+        or line.state == LineState.UNDONE
+    ):
+        raise ByHandError(Refusal.GONE)
+    return line
+
+
+def _may(hand: Hand, line: Line, pitcher_id: int | None) -> bool:
+    """Whether this person may log game counts for the pitcher, or practice."""
+    if pitcher_id is None:
+        return False
+    relations = load_crew(hand.session, hand.person, None).relations.get(pitcher_id, frozenset())
+    own_line = line.author_id == key(hand.person)
+    return may_log(relations, Subject.PRACTICE) or (
+        own_line and may_log(relations, Subject.GAME_COUNTS)
+    )
+
+
+def _change(hand: Hand, line: Line) -> Change:
+    return Change(hand.session, line, hand.person.slack_id or "", hand.now)
