@@ -27,6 +27,7 @@ class Draft:
     label: str | None = None
     opponent: bool = False
     each: bool = False
+    plural_kind: bool = False
     not_pitched: bool = False
     after_game: bool = False
     clashed: set[str] = field(default_factory=set)
@@ -48,7 +49,7 @@ class Draft:
             or self.no_pain
             or self.off
             or self.tired is not None
-            or any(claim.key in ("range", "book", "parts") for claim in self.claims)
+            or any(claim.key in ("range", "book", "parts", "running") for claim in self.claims)
         )
 
     def clashes(self, claim: Claim) -> bool:
@@ -123,11 +124,18 @@ class Assembler:
     def _put_all(self, draft: Draft, piece: Piece) -> None:
         self._date(draft, piece)
         for claim in piece:
-            self._put(draft, claim)
+            if (
+                claim.value != "everyone"
+                or not self._said_people()
+                or any(c.key in COUNTS for c in piece)
+            ):
+                self._put(draft, claim)
 
     def _is_for_all(self, piece: Piece) -> bool:
         """ "both in the bullpen", "all vs Harlow", "no pain for either", "5 cb each"."""
-        keys = {claim.key for claim in piece}
+        keys = {
+            claim.key for claim in piece if claim.value != "everyone" or not self._said_people()
+        }
         if len(self.drafts) < 2 or "who" in keys or "label" in keys:
             return False
         if any(key in COUNTS for key in keys):
@@ -136,8 +144,12 @@ class Assembler:
             )
         people = len({draft.who for draft in self.drafts}) > 1
         return bool(keys & {"all", "each"}) or (
-            people and bool(keys) and keys <= {"kind", "opponent"}
+            people and bool(keys) and keys <= {"kind", "opponent", "day"}
         )
+
+    def _said_people(self) -> bool:
+        """Whether persons were named before ("Leo 30, Max 20. everyone in the pen")."""
+        return len({draft.who for draft in self.drafts}) > 1
 
     def _note_heading(self, piece: Piece) -> None:
         """What stands before a name ("Sat: Tate 62p, Gus 20p") holds for the names that follow."""
@@ -180,7 +192,9 @@ class Assembler:
 
     def _parts_from(self, current: Draft, claim: Claim, outing: list[Claim], clash: bool) -> bool:
         if claim.key == "who":
-            other = bool(current.who) and claim.value not in current.who
+            other = bool(current.who) and (claim.value not in current.who or len(current.who) > 1)
+            if current.each and not current.who:
+                return True
             return (other and (current.says_something() or current.not_pitched)) or (
                 not current.who and current.has_outing() and bool(outing)
             )
@@ -207,6 +221,7 @@ class Assembler:
             draft.except_ = claim.value
         elif claim.key == "kind":
             draft.kind = draft.kind or str(claim.value)
+            draft.plural_kind = draft.plural_kind or self._quote(claim).lower().endswith("ens")
         elif claim.key == "openkind":
             draft.open_kind = claim
         elif claim.key == "label":
@@ -327,11 +342,52 @@ def assemble(board: Board) -> tuple[list[Draft], list[Unread]]:
     for piece in pieces(board):
         assembler.add(piece)
     drafts = [draft for draft in assembler.drafts if draft.says_something()]
-    _share_trailing(drafts)
     unread = assembler.unread
-    return [
-        one for draft in drafts for one in _multiplied(draft, unread, quote(board, draft))
-    ], unread
+    drafts = _share_each(drafts)
+    _share_trailing(drafts)
+    if _somebody_unnamed(drafts, board.author):
+        unread.append(Unread(quote(board, drafts[0]), UnreadReason.UNCLEAR_PERSON))
+    if len(drafts) > 1:
+        unread += [
+            Unread(quote(board, one), UnreadReason.UNCLEAR_PERSON)
+            for one in assembler.drafts
+            if one.who and not one.says_something() and not one.not_pitched
+        ]
+    several = [one for draft in drafts for one in _multiplied(draft, unread, quote(board, draft))]
+    return _merged(several), unread
+
+
+def _share_each(drafts: list[Draft]) -> list[Draft]:
+    """ "pens, 25 each. Finn 6 curves, Otis 5": counts stated for each before the names."""
+    if len(drafts) < 2 or drafts[0].who or not drafts[0].each or not all(d.who for d in drafts[1:]):
+        return drafts
+    shared, *rest = drafts
+    for draft in rest:
+        draft.counts = shared.counts | draft.counts
+        draft.kind = draft.kind or shared.kind
+        draft.days = draft.days or shared.days
+        draft.opponent = draft.opponent or shared.opponent
+    return rest
+
+
+def _somebody_unnamed(drafts: list[Draft], author: str) -> bool:
+    """Whether an adult's line counts for one nobody names beside others who are named."""
+    counted = [draft for draft in drafts if draft.counts]
+    return author != "pitcher" and any(d.who for d in counted) and not counted[0].who
+
+
+def _merged(drafts: list[Draft]) -> list[Draft]:
+    """A later word on how somebody's arm feels joins what was said of him before."""
+    kept: list[Draft] = []
+    for draft in drafts:
+        earlier = [one for one in kept if one.who == draft.who and draft.who]
+        if earlier and not draft.has_outing():
+            earlier[-1].pains.extend(draft.pains)
+            earlier[-1].no_pain = earlier[-1].no_pain or draft.no_pain
+            earlier[-1].tired = draft.tired if draft.tired is not None else earlier[-1].tired
+        else:
+            kept.append(replace(draft, pains=list(draft.pains)))
+    return kept
 
 
 def quote(board: Board, draft: Draft) -> str:
@@ -357,7 +413,7 @@ def _multiplied(draft: Draft, unread: list[Unread], quote: str) -> Iterator[Draf
     share without "each" are unclear.
     """
     several = len(draft.who) > 1 or len(draft.days) > 1
-    if several and draft.counts and not draft.each:
+    if several and draft.counts and not (draft.each or draft.plural_kind):
         reason = UnreadReason.UNCLEAR_PERSON if len(draft.who) > 1 else UnreadReason.UNCLEAR_DAY
         unread.append(Unread(quote, reason))
         return

@@ -31,7 +31,10 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
     _sum_breaking(counts)
     _reject_impossible(counts, unread, quote)
     _reject_unlikely(counts, unread, quote)
-    if draft.open_kind is not None and draft.kind is None and not draft.opponent:
+    running = any(claim.key == "running" for claim in draft.claims)
+    if running and "pitches" not in counts:
+        unread.append(Unread(quote, UnreadReason.TWO_READINGS))
+    if draft.open_kind is not None and counts and draft.kind is None and not draft.opponent:
         unread.append(Unread(quote, UnreadReason.UNKNOWN_KIND))
     day = draft.days[0] if draft.days and draft.days[0] != posted else None
     entry = Entry(
@@ -132,6 +135,14 @@ def _reject_unlikely(counts: dict[str, int], unread: list[Unread], quote: str) -
     if pitches is not None and pitches > MOST_PITCHES:
         unread.append(Unread(quote, UnreadReason.UNLIKELY, Detail("pitches", pitches)))
         counts.pop("pitches")
+    elif large := [
+        name
+        for name in (*_TYPES, "curve", "slider", "strikes")
+        if counts.get(name, 0) > MOST_PITCHES
+    ]:
+        unread.append(Unread(quote, UnreadReason.UNLIKELY, Detail(large[0], counts[large[0]])))
+        for name in large:
+            counts.pop(name)
     elif outs is not None and outs > UNLIKELY_OUTS:
         unread.append(Unread(quote, UnreadReason.UNLIKELY, Detail("outs", outs)))
         counts.pop("outs")

@@ -16,14 +16,7 @@ def _corrected(board: Board, match: re.Match[str]) -> None:
     """ "58 no wait 61 pitches": the first number goes, and its noun when the second has one."""
     number, marker = match.start("n"), match.start("c")
     noun = next((i for i in range(number, marker) if board.items[i].symbol in groups.NOUNS), None)
-    later = next(
-        (
-            i
-            for i in range(match.end(), min(match.end() + 4, len(board.items)))
-            if board.free(i) and board.items[i].symbol in groups.NOUNS
-        ),
-        None,
-    )
+    later = _noun_after(board, match.end())
     if noun is not None and later is not None and not _same_noun(board, noun, later):
         return  # "62 pitches, sorry, 11 curves" corrects nothing
     board.no_log(number, number + 1, "corrected")
@@ -34,6 +27,17 @@ def _corrected(board: Board, match: re.Match[str]) -> None:
         _claim_corrected(board, match, noun)
     elif noun is not None:
         board.no_log(noun, noun + 1, "corrected")
+
+
+def _noun_after(board: Board, at: int) -> int | None:
+    """Place of the noun that follows the number at `at`, over small words only."""
+    for place in range(at + 1, len(board.items)):
+        symbol = board.items[place].symbol
+        if symbol in groups.NOUNS and board.free(place):
+            return place
+        if symbol not in groups.FILLERS:
+            return None
+    return None
 
 
 def _in_pitch_place(board: Board, number: int) -> bool:
@@ -95,6 +99,14 @@ def _claim_rest(board: Board, match: re.Match[str], field: str, value: int) -> N
             board.no_log(at, at + 1, "part of a count")
 
 
+def _ratio_part(board: Board, match: re.Match[str]) -> None:
+    """ "12/65 were curves"."""
+    pair = board.items[match.start("r")].pair
+    assert pair is not None
+    board.claim(match.start(), match.start() + 1, "pitches", max(pair))
+    board.claim(match.start() + 1, match.end(), board.items[match.start("u")].symbol, min(pair))
+
+
 def _type_strikes_of(board: Board, match: re.Match[str]) -> None:
     """ "4 of 9 curves for strikes"."""
     part, total = board.whole(match.start("n")), board.whole(match.start("t"))
@@ -145,6 +157,31 @@ def _of_them(board: Board, match: re.Match[str]) -> None:
     ]
     if value is not None and named:
         board.claim(match.start(), match.end(), named[-1], value)
+
+
+def _bracketed_strikes(board: Board, match: re.Match[str]) -> None:
+    """ "7 curves (3 strikes)": strikes of the breaking balls."""
+    value = board.whole(match.start("n"))
+    if value is not None:
+        board.claim(match.start("n"), match.end(), "breaking_strikes", value)
+
+
+def _all_of_type(board: Board, match: re.Match[str]) -> None:
+    field = groups.FIELDS[board.items[match.start("u")].symbol]
+    board.claim(match.start(), match.end(), "share", (field, Fraction(1)))
+
+
+def _strike_share(board: Board, match: re.Match[str]) -> None:
+    """ "60% strikes on 55 pitches" are 33, if it is a whole number."""
+    share, total = board.items[match.start("n")].value, board.whole(match.start("t"))
+    if share is None or total is None:
+        return
+    strikes = share * total / 100
+    board.claim(match.start("t"), match.end(), "pitches", total)
+    if strikes.denominator == 1:
+        board.claim(match.start(), match.start("t"), "strikes", strikes.numerator)
+    else:
+        board.no_log(match.start(), match.start("t"), "rate")
 
 
 def _of_total(board: Board, match: re.Match[str]) -> None:
@@ -214,18 +251,18 @@ def _vague(board: Board, match: re.Match[str]) -> None:
     board.unread(match.start(), match.end(), UnreadReason.VAGUE)
 
 
-_DET = "(the|hisher|a|i|he|my)*"
+_DET = "(the|hisher|a|i|he|said_who|allof|quote)*"
 _NO_NOUN = "(?! (fill|dash)* noun)"
 
 CORRECTION_RULES: tuple[Rule, ...] = (
     rule(
         "61 not 58",
-        "num (noun)? comma? (it|is|adv)* <x:insteadof> (about)? num (noun)? (?! comma num)",
+        "num (noun)? (for)? (said_who)? comma? (it|is|adv)* <x:insteadof|nothing> (about)? num (noun)? (?! comma num)",
         lambda b, m: b.no_log(m.start("x"), m.end(), "corrected"),
     ),
     rule(
         "not 58, 61",
-        "(^|comma|dot|dash|is|threw) insteadof num (noun)? (comma|dash|but)+ (?= (about)? num)",
+        "(^|comma|dot|dash|is|threw) (insteadof|nothing) num (noun)? (comma|dash|but)+ (?= (about)? num)",
         lambda b, m: b.no_log(m.start(), m.end(), "corrected"),
     ),
     rule(
@@ -233,7 +270,7 @@ CORRECTION_RULES: tuple[Rule, ...] = (
         "<n:num> (fill|noun|mark|in|with|innings)* <c:correction> (correction|mark|is|the|i|he|it|threw|that)* (?= (about)? num)",
         _corrected,
     ),
-    rule("62, no, 63", "<n:num> (noun)? (mark)* <c:none> (mark)+ (?= num)", _corrected),
+    rule("62, no, 63", "<n:num> (noun)? (mark)* <c:none|nothing> (mark)+ (?= num)", _corrected),
 )
 
 COUNT_RULES: tuple[Rule, ...] = (
@@ -249,6 +286,18 @@ COUNT_RULES: tuple[Rule, ...] = (
         _share,
     ),
     rule("share of those", "<n:pct|frac> (fill|of|them|is)* <u:type|strikes>", _share_of_stated),
+    rule(
+        "strikes in brackets",
+        "((breakingtype (colon|is|dash)* num) | (num fill* breakingtype)) open <n:num>"
+        " (is|them|went|of|for|the)* (strikes|forstrikes) (close)?",
+        _bracketed_strikes,
+    ),
+    rule("every one a slider", "everyone_of (is|a)* <u:type>", _all_of_type),
+    rule(
+        "strike share",
+        f"<n:pct> (the|adv)* (strikes|forstrikes) (of|in|on|out)+ {_DET} <t:num> (pitches|total)*",
+        _strike_share,
+    ),
     rule(
         "curve: thrown, strikes",
         "<u:breakingtype> colon <t:num> (threw|comma|total|and|with)* <n:num> (forstrikes|strikes)",
@@ -305,6 +354,7 @@ COUNT_RULES: tuple[Rule, ...] = (
         _part_of,
     ),
     rule("of so many", "threw (about|adv)* <n:num> of <t:num> (?! (fill|dash)* noun)", _of_total),
+    rule("part / total", "<r:ratio> (fill|is|of|them)* <u:type>", _ratio_part),
     rule("sum", "num (plus num)+", _sum),
     rule("range", "(between)? <n:num> (dash|to|or|and) <t:num> fill* <u:unit>", _range),
     rule(
@@ -334,6 +384,8 @@ def _pitches(board: Board, match: re.Match[str]) -> None:
     """A number in the place of the pitch count."""
     at = match.start("n")
     value = board.whole(at)
+    if at and board.items[at - 1].symbol == "at" and value is not None and value <= 12:
+        return  # "tryout at 6"
     if value is not None and value >= 5:
         first = (
             at - 1 if at and board.free(at - 1) and board.items[at - 1].symbol == "about" else at
@@ -350,6 +402,13 @@ def _pitches(board: Board, match: re.Match[str]) -> None:
             board.claim(first, after, "pitches", value, about=about, weak=True)
 
 
+def _total(board: Board, match: re.Match[str]) -> None:
+    """A number called the total is as good as one called pitches."""
+    _pitches(board, match)
+    if board.claims and board.claims[-1].key == "pitches":
+        board.claims[-1].weak = False
+
+
 def _unpaired_type_before(board: Board, at: int) -> bool:
     """Whether a pitch type without a number stands before this number in its clause."""
     first, _ = span(board.clause, at)
@@ -357,24 +416,30 @@ def _unpaired_type_before(board: Board, at: int) -> bool:
 
 
 def _running(board: Board, match: re.Match[str]) -> None:
-    board.no_log(match.start(), match.end(), "running count")
+    board.claim(match.start(), match.end(), "running")
 
 
 RUNNING_RULES: tuple[Rule, ...] = (
     rule(
         "at 45 after 3",
-        "(running|at|had|about|is)+ num (pitches)? (after|through|before|in) (the)? (num|ord) (innings)?",
+        "(running|had|at)* (about|at|is)* num (unit)? after (the)? (num|ord) (innings)?",
+        _running,
+    ),
+    rule(
+        "was at 45 through 3",
+        "(running|at)+ (about|at)* num (unit)? (through|in) (the)? (num|ord) (innings)?",
         _running,
     ),
     rule(
         "through 3 at 41",
-        "(after|through) (the)? (num|ord) (innings)? (comma|i|he)* (running|at|is|had)+ (at)* num (pitches)?",
+        "(after|through) (the)? (num|ord) (innings)? (comma|i|he)* (running|at|is|had)+ (at)* num"
+        " (unit)?",
         _running,
     ),
 )
 
 BARE_RULES: tuple[Rule, ...] = (
-    rule("total", f"<n:num> (ish)? (pitches)? total", _pitches),
+    rule("total", "<n:num> (ish)? (pitches)? total", _total),
     rule("total before", f"total (of|colon|is|pitches|about)* <n:num> {_AFTER}", _pitches),
     rule(
         "finished at",

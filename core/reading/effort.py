@@ -29,7 +29,7 @@ def _fixed(percent: int) -> Handler:
     return apply
 
 
-_NO_SHARE = "(?! (fill|of|them|is|in)* (type|strikes|forstrikes|num))"
+_NO_SHARE = "(?! (fill|of|them|is|in)* (noun|num|firstpitch|first|word stat))"
 _LEAD = "(at|about|the|is|adv|with|in|a)*"
 
 EFFORT_RULES: tuple[Rule, ...] = (
@@ -47,9 +47,15 @@ EFFORT_RULES: tuple[Rule, ...] = (
         "(num|pct) (dash|to|or) (pct | num percent) speed?",
         says_unread(UnreadReason.TWO_READINGS),
     ),
-    rule("effort", f"{_LEAD} <n:pct> (the|adv|of)* speed? {_NO_SHARE}", _effort),
-    rule("effort in words", f"{_LEAD} <n:num> percent (the|adv|of)* speed? {_NO_SHARE}", _effort),
-    rule("effort first", "speed (colon|is|at|about)* <n:num|pct> percent?", _effort),
+    rule("effort", f"{_LEAD} <n:pct> ((the|adv|of)* speed | {_NO_SHARE})", _effort),
+    rule(
+        "effort in words", f"{_LEAD} <n:num> percent ((the|adv|of)* speed | {_NO_SHARE})", _effort
+    ),
+    rule(
+        "effort first",
+        "speed (colon|is|at|about)* <n:num|pct> percent? (?! (fill|dash)* noun)",
+        _effort,
+    ),
     rule("effort of ten, first", "speed (colon|is|at|about)* <r:ratio>", _out_of_ten),
     rule("effort of ten", f"{_LEAD} <r:ratio> speed", _out_of_ten),
 )

@@ -62,6 +62,18 @@ def _inning_and_part(board: Board, match: re.Match[str]) -> None:
         board.claim(match.start(), match.end(), "outs", 3 + _THIRDS[part])
 
 
+def _innings_and_out(board: Board, match: re.Match[str]) -> None:
+    whole = board.whole(match.start("w"))
+    if whole is not None:
+        board.claim(match.start(), match.end(), "outs", whole * 3 + 1)
+
+
+def _innings_and_outs(board: Board, match: re.Match[str]) -> None:
+    whole, outs = board.whole(match.start("w")), board.whole(match.start("n"))
+    if whole is not None and outs in (0, 1, 2):
+        board.claim(match.start(), match.end(), "outs", whole * 3 + (outs or 0))
+
+
 def _innings_and_part(board: Board, match: re.Match[str]) -> None:
     whole, part = board.whole(match.start("w")), board.items[match.start("n")].value
     if whole is not None and part in _THIRDS:
@@ -120,6 +132,9 @@ INNINGS_RULES: tuple[Rule, ...] = (
         "num ((comma|and|slash|dash|plus)* num)* (unit)? byinning",
         says_no_log("by inning"),
     ),
+    rule("catch five innings", "catch (the|adj|allof)* <n:num> adj* innings", _caught),
+    rule("one inning plus one out", "<w:num> innings (and|with|plus)* oneout", _innings_and_out),
+    rule("innings and outs", "<w:num> innings (and|with|plus)+ <n:num> outs", _innings_and_outs),
     rule("four innings and a third", "<w:num> innings and <n:frac>", _innings_and_part),
     rule("an inning and a third", "(a)? innings and <n:frac>", _inning_and_part),
     rule("an inning", "(threw|had|went|for|in|and|^) (adv|about)* a adj* innings", _inning),
@@ -127,7 +142,7 @@ INNINGS_RULES: tuple[Rule, ...] = (
     rule("third of an inning", "<n:frac> innings", _part),
     rule(
         "in five and a third",
-        "(in|went|through|had|threw|for|comma)* <n:num> " + _NOT_COUNTED,
+        "(in|went|through|had|threw|for|comma)* <n:num> (?! (fill|dash)* (noun|percent))",
         _bare,
     ),
     rule(

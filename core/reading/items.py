@@ -1,5 +1,6 @@
 """Tokens to items: phrases become symbols with a meaning, numbers get their value."""
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -117,7 +118,16 @@ def _known_norm(token: Token, words: Lexicon) -> str:
         return norm
     if norm.endswith("'s") and words.knows(norm[:-2]):
         return norm[:-2]
-    return words.corrected(norm) or norm
+    return _shortened(norm, words) or words.corrected(norm) or norm
+
+
+def _shortened(norm: str, words: Lexicon) -> str | None:
+    """ "goooo" is "go", "goood" is "good": letters drawn out."""
+    for kept in (r"\1", r"\1\1"):
+        short = re.sub(r"(.)\1{2,}", kept, norm)
+        if short != norm and words.knows(short):
+            return short
+    return None
 
 
 def _number_words(tokens: list[Token], at: int, words: Lexicon) -> tuple[Fraction, int] | None:

@@ -94,6 +94,7 @@ KIND_RULES: tuple[Rule, ...] = (
         _beside_a_game,
     ),
     rule("pen", "bullpen | side", says_kind("bullpen")),
+    rule("side session", "(in|threw|had) (the|hisher|a)* side", says_kind("bullpen")),
     rule("warm-up", "warm", says_kind("bullpen")),
     rule("catch", "catch", says_kind("catch")),
     rule("live", "live", says_kind("live")),

@@ -62,7 +62,8 @@ def _smells_of_log(board: Board, at: int) -> bool:
     )
     named = any(claim.key == "who" and claim.after == at for claim in board.claims)
     of_them = at + 1 < after and board.symbol_is(at + 1, "them")
-    return nouns or kinds or of_them or (named and board.items[at].symbol in NUMERIC)
+    bare = all(i.symbol not in ("word",) and not i.name.isalpha() for i in board.items[first:after])
+    return nouns or kinds or of_them or bare or (named and board.items[at].symbol in NUMERIC)
 
 
 def _asked_counts(board: Board) -> list[Unread]:
@@ -85,7 +86,7 @@ def _unexplained_sites(board: Board) -> list[Unread]:
         if not board.symbol_is(at, "site") or item.name not in _THROWING_SITES:
             continue
         first, after = span(board.clause, at)
-        told = any(
+        told = item.name != "arm" or any(
             board.free(i) and board.items[i].symbol in ("feels", "is") for i in range(first, after)
         )
         if any(

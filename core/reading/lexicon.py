@@ -65,8 +65,18 @@ class Lexicon:
         found = process.extract(
             norm, self._correctable, scorer=OSA.distance, score_cutoff=slips, limit=3
         )
-        same_start = [(word, slip) for word, slip, _ in found if set(word[:2]) & set(norm[:2])]
-        return str(same_start[0][0]) if same_start else None
+        near = [(word, slip) for word, slip, _ in found if _same_start(word, norm)]
+        if not near or (near[0][0] in self.numbers and near[0][1] > 1):
+            return None
+        tied = len(near) > 1 and near[1][1] == near[0][1]
+        if tied and {near[0][0], near[1][0]} & set(self.numbers):
+            return None  # "sixtee" may be two numbers
+        return str(near[0][0])
+
+
+def _same_start(word: str, typed: str) -> bool:
+    """Slips spare the first letter, or swap the first two."""
+    return word[0] == typed[0] or word[:2] == typed[1::-1]
 
 
 _CORRECTABLE = frozenset(

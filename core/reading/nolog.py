@@ -27,6 +27,13 @@ def _score(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start(), match.end(), "score")
 
 
+def _small_numbers(board: Board, match: re.Match[str]) -> None:
+    """ "a 1-2-3 inning", "2-1-0": all single digits."""
+    values = [board.whole(i) for i in _numbers(board, match)]
+    if all(value is not None and value < 10 for value in values):
+        board.no_log(match.start(), match.end(), "score")
+
+
 def _clock(board: Board, match: re.Match[str]) -> None:
     at = match.start("n")
     value = board.whole(at)
@@ -45,13 +52,13 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     rule(
         "radar, verb",
         "(radar|hit|sat|fastball|curve|changeup|slider|breaking)"
-        " (at|is|in|up_to|radar|colon|about|dash|the|adv|had|i|he)*"
+        " (at|is|in|up_to|radar|colon|about|dash|the|adv|had|i|he|said_who)*"
         " <n:num> ((dash|to|slash|comma|and)? num)+ (?! fill* (unit|innings|percent))",
         _radar,
     ),
     rule(
         "radar, verb and one number",
-        "(radar|hit|sat) (at|is|in|up_to|radar|hit|colon|about|the|adv|a|with)* <n:num>"
+        "(radar|hit|sat) (at|is|in|up_to|radar|hit|colon|about|the|adv|a|with|said_who|had)* <n:num>"
         " (?! (dash|fill)* (unit|innings|percent|times))",
         _radar,
     ),
@@ -65,8 +72,27 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     rule("place", "place (colon|hash)? num" + _NOT_COUNTED, says_no_log("place")),
     rule("age", "num age", says_no_log("age")),
     rule("rate", "rate (is|at|to|of|adv|about)* num" + _NOT_COUNTED, says_no_log("rate")),
-    rule("for", "num for num (with a stat|with num stat)?", says_no_log("batting line")),
-    rule("count on the batter", "num dash num dash num", says_no_log("score")),
+    rule(
+        "for",
+        "num (dash)? for (dash)? num (with a stat|with num stat)?",
+        says_no_log("batting line"),
+    ),
+    rule("count on the batter", "num dash num dash num", _small_numbers),
+    rule("left to throw", "num fill* (unit)? (left|remaining) (?! site)", says_no_log("remaining")),
+    rule(
+        "first pitch strikes",
+        "firstpitch (is|colon)* (num|pct|ratio) (of num)? | (num|pct|ratio) (of num)? firstpitch",
+        says_no_log("rate"),
+    ),
+    rule("address", "num word word? road", says_no_log("address")),
+    rule("arms used", "num site (?! (is|feels|pain|sore))", says_no_log("number of arms")),
+    rule("birthday", "turned (the|adv)* (num|ord)", says_no_log("age")),
+    rule(
+        "no pen",
+        "none (the|adj|adv)* (bullpen|game|catch|live|side) (?! (fill)* (noun|num))",
+        says_no_log("not done"),
+    ),
+    rule("feeling", "feels (adv|at|about|the)* pct", says_no_log("feeling")),
     rule(
         "win, score",
         "win (the|in|it|game|vs|word|is|at|colon|comma|adv|by|for)* num (dash|to) num",

@@ -36,12 +36,13 @@ _GOOD_ARM = compile_pattern(
     " | (good|pct) site"
 )
 _TIRED = compile_pattern(
-    "site (is|feels|adv|a|the|he|i|had|colon)* tired | (adv|a)* tired (adv|the|hisher)* site"
+    "site (is|feels|adv|a|the|he|i|had|colon|about)* tired | (adv|a)* tired (adv|the|hisher)* site"
 )
 _UNTIRED = compile_pattern(
     "(site (is|feels|adv|colon)*)? (untired (adv|total)* | negation (adv|the|hisher)* tired | negation (the|hisher|i|he|had)* site tired)"
 )
 _RATIO = compile_pattern("<r:ratio> | <n:num> (of|outof|slash) <t:num> | <m:num> painscale")
+_A_LEVEL = compile_pattern("a (about|adv)* <n:num> (?! (fill|dash)* (noun|percent|bullpen|catch))")
 _LEVEL = compile_pattern(
     "(pain|sore|site|painscale) (is|colon|about|a|at|adv|dash|painscale|the|open|feels|i|he|of)* <n:num>"
     " (ish)? (?! (fill|dash)* (noun|percent|limit))"
@@ -74,8 +75,10 @@ def _forgive(board: Board, scopes: tuple[Scope, ...]) -> None:
         painful = [
             at
             for at in range(scope.first, scope.after)
-            if board.items[at].symbol in ("pain", "sore")
+            if board.items[at].symbol in ("pain", "sore") and board.free(at)
         ]
+        if painful and scope.what in _FORGIVEN:
+            painful = [at for at in range(scope.first, scope.after) if board.free(at)]
         for at in painful:
             if scope.what in _FORGIVEN:
                 board.no_log(at, at + 1, scope.what)
@@ -130,7 +133,11 @@ def _levels(board: Board) -> list[tuple[int, int, int]]:
         value = pair[0] if pair else board.items[match.start()].whole
         if scale == WORST and value is not None:
             found.append((match.start(), match.end(), value))
-    for match in _LEVEL.finditer(board.line):
+    painful = {
+        board.sentence[i] for i, item in enumerate(board.items) if item.symbol in ("pain", "sore")
+    }
+    graded = [m for m in _A_LEVEL.finditer(board.line) if board.sentence[m.start()] in painful]
+    for match in (*_LEVEL.finditer(board.line), *graded):
         place = match.start("n")
         value = board.items[place].whole
         if value is not None and not any(first <= place < after for first, after, _ in found):
@@ -158,6 +165,9 @@ def _report(
     report.sites = _sites(board, first, after, report, good)
     if not report.words and not (report.levels and report.sites):
         return
+    if any(board.symbol_is(i, "gone") for i in range(first, after)):
+        _claim_gone(board, first, after)
+        return
     if not report.words and [board.items[i].name for i in report.sites] == ["arm"]:
         _ask(board, report.levels[0][0], report.levels[0][1])  # "arm 8/10" may be praise
         return
@@ -165,6 +175,15 @@ def _report(
         _ask_for_site(board, report)
         return
     _claim_pains(board, first, after, report)
+
+
+def _claim_gone(board: Board, first: int, after: int) -> None:
+    """ "the elbow pain is all gone": no pain now."""
+    for at in range(first, after):
+        if board.free(at) and board.items[at].symbol in ("pain", "sore", "site"):
+            board.no_log(at, at + 1, "gone")
+        elif board.symbol_is(at, "gone"):
+            board.claim(at, at + 1, "nopain")
 
 
 def _ask(board: Board, first: int, after: int) -> None:
@@ -215,8 +234,19 @@ def _joined(board: Board, places: list[int]) -> bool:
 
 def _claim_pains(board: Board, first: int, after: int, report: _Report) -> None:
     pains: list[Pain] = []
+    for_each = any(board.items[i].symbol in ("each", "both") for i in range(first, after))
+    if len(report.sites) > 1 and len(report.levels) == 1 and not for_each:
+        start, end, _ = report.levels.pop()
+        if start > report.sites[-1]:
+            _ask(board, start, end)  # "elbow and wrist sore, 3/10": of which?
+        else:
+            report.levels.append((start, end, _))
     for place in report.sites:
-        own = [one for one in report.levels if _nearest(report.sites, one[0]) == place]
+        own = (
+            report.levels
+            if for_each
+            else [one for one in report.levels if _nearest(report.sites, one[0]) == place]
+        )
         severity = own[0][2] if len({one[2] for one in own}) == 1 else None
         if len({one[2] for one in own}) > 1:
             board.unread(own[0][0], own[-1][1], UnreadReason.TWO_READINGS)

@@ -67,6 +67,8 @@ def _score(board: Board, left: int, right: int) -> int:
     if left_is_noun == (board.items[right].symbol in NOUNS):
         return 0
     between = {board.items[i].symbol for i in range(left + 1, right)}
+    if not left_is_noun and not between and board.items[right].symbol in OTHER_NOUNS:
+        return 104
     if left_is_noun:
         return 103 if between & {"colon", "eq"} else 101
     return 0 if between & {"colon", "eq"} else 102
@@ -88,6 +90,10 @@ def _claim(board: Board, pair: Pair) -> None:
         board.unread(first, after, UnreadReason.UNKNOWN_PITCH)
 
 
+def _is_number(board: Board, at: int) -> bool:
+    return board.items[at].symbol in ("num", "frac", "pct")
+
+
 def _with_ish(board: Board, after: int) -> int:
     """Past "ish" and "or so"; also past "about" when no number follows it."""
     while after < len(board.items) and board.free(after):
@@ -105,6 +111,9 @@ def claim_count(board: Board, first: int, after: int, field: str, number: int) -
     symbols = {board.items[i].symbol for i in range(first, after)}
     value = innings_outs(item) if field == "outs" and "outs" not in symbols else item.whole
     before = board.items[first - 1].symbol if first else ""
+    if before == "of" and first > 1 and board.free(first - 2) and _is_number(board, first - 2):
+        board.unread(first, after, UnreadReason.TWO_READINGS)  # "3 of 48 were curves"
+        return
     if before == "over" and field != "outs":
         board.unread(first - 1, after, UnreadReason.VAGUE)
     elif value is None:

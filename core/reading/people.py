@@ -1,6 +1,7 @@
 """Whom a line is about: names, mentions, the whole roster."""
 
 from core.reading.board import Board
+from core.reading.groups import NOUNS
 from core.reading.lexicon import lexicon
 from core.reading.vocabulary import given_names
 
@@ -50,7 +51,7 @@ def _name_at(board: Board, at: int) -> int:
     capital = item.text[:1].isupper() and not (item.text.isupper() and len(item.text) > 1)
     given = _bare(item.name) in given_names()
     if item.symbol != "word":
-        return 1 if given and capital and _double_meaning_is_name(board, at) else 0
+        return 1 if given and _double_meaning_is_name(board, at) else 0
     if given or (capital and _unknown(_bare(item.name))):
         return _with_surname(board, at) if _fits(board, at, given=given) else 0
     return 0
@@ -62,7 +63,8 @@ def _fits(board: Board, at: int, *, given: bool) -> bool:
         return True
     if board.author == "pitcher":
         return given and at + 1 < len(board.items) and board.items[at + 1].symbol in _PLAIN_RECORD
-    return given or _record_next(board, at + 1) or not _opens(board, at)
+    alone = at + 1 < len(board.items) and board.items[at + 1].symbol in ("dot", "newline")
+    return given or alone or _record_next(board, at + 1) or not _opens(board, at)
 
 
 def _bare(norm: str) -> str:
@@ -76,7 +78,29 @@ def _logged_for(board: Board, at: int) -> bool:
 
 def _double_meaning_is_name(board: Board, at: int) -> bool:
     """A word that also means something else ("Will", "max", "Chase") is a name before a record."""
-    return board.items[at].text[:1].isupper() and _record_next(board, at + 1)
+    if board.items[at].text[:1].isupper():
+        if board.items[at].symbol == "month":
+            return _counts_ahead(board, at + 1) > 0 and _noun_follows(board, at + 2)
+        return _record_next(board, at + 1)
+    return _opens_piece(board, at) and _counts_ahead(board, at + 1) > 1
+
+
+def _noun_follows(board: Board, at: int) -> bool:
+    return at < len(board.items) and board.items[at].symbol in NOUNS
+
+
+def _opens_piece(board: Board, at: int) -> bool:
+    return at == 0 or board.piece[at] != board.piece[at - 1] or board.items[at - 1].symbol == "and"
+
+
+def _counts_ahead(board: Board, at: int) -> int:
+    """Numbers in the rest of the piece, when the first stands right here: "max 30p 4cb 2ip"."""
+    if at >= len(board.items) or board.items[at].symbol != "num":
+        return 0
+    return sum(
+        board.items[i].symbol == "num" and board.piece[i] == board.piece[at]
+        for i in range(at, min(at + 12, len(board.items)))
+    )
 
 
 def _record_next(board: Board, at: int) -> bool:
@@ -112,6 +136,8 @@ def _listed(board: Board, at: int) -> int:
 
 def _is_subject(board: Board, at: int) -> bool:
     before = board.items[at - 1].symbol if at else ""
+    if board.lang == "es" and board.author != "pitcher" and before in ("to", "of"):
+        return True  # "a Nico le duele", "el bullpen de Kelvin"
     return before not in _NO_SUBJECT_AFTER
 
 
@@ -139,6 +165,8 @@ def _opponents(board: Board) -> None:
         after = first + (_numbered_name(board, first) if item.symbol == "vs" else 0)
         last = min(len(board.items), first + _LONGEST_OPPONENT)
         while after < last and _opponent_word(board, after, item.symbol):
+            if _starts_record(board, after):
+                break
             after += 1
         if after > first:
             board.claim(at, after, "opponent")
@@ -158,6 +186,13 @@ def _opponent_word(board: Board, at: int, symbol: str) -> bool:
     if symbol == "vs":
         return item.symbol == "word" or (capital and item.symbol not in ("newline", "mention"))
     return item.symbol == "word" and capital and not _listed(board, at)
+
+
+def _starts_record(board: Board, at: int) -> bool:
+    """ "vs Brine Flats Milo: 21": the name that a record begins with is no opponent."""
+    follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
+    named = bool(_listed(board, at)) or _bare(board.items[at].name) in given_names()
+    return named and follows in ("colon", "num", "dash", "went", "threw")
 
 
 def _everyone(board: Board) -> None:

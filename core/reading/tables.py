@@ -68,7 +68,7 @@ def _header(board: Board, first: int, after: int) -> _Header | None:
 def _parts(board: Board, first: int, after: int) -> Iterator[tuple[int, int]]:
     """The rows that follow a header on its own line, parted by commas."""
     for at in range(first, after):
-        if board.items[at].symbol in ("comma", "semi"):
+        if board.items[at].symbol in ("comma", "semi", "dot", "stop"):
             yield first, at
             first = at + 1
     if first < after:
@@ -77,6 +77,10 @@ def _parts(board: Board, first: int, after: int) -> Iterator[tuple[int, int]]:
 
 def _row(board: Board, header: _Header, first: int, after: int) -> None:
     values = list(_values(board, first, after))
+    if board.items[first].symbol == "total":
+        for at in range(first, after):
+            board.no_log(at, at + 1, "total")
+        return
     if len(values) != len(header.fields):
         return
     for at in range(header.first, header.after):

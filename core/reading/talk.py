@@ -23,7 +23,7 @@ _BACKWARD = frozenset({"plan", "other", "spectacle", "joke"})
 _ACTS = frozenset({"threw", "had", "went", "num", "is", "finish", "hit", "running", "about", "adv"})
 _BESIDE = {"season": "total"}
 _CLAUSE = {"pastref": "earlier"}
-_MARKERS = frozenset({*_FORWARD, *_BESIDE, *_CLAUSE, "heading"})
+_MARKERS = frozenset({*_FORWARD, *_BESIDE, *_CLAUSE, "heading", "radar"})
 _HAPPENED = frozenset({"threw", "finish", "went", "today", "yesterday"})
 
 
@@ -45,9 +45,15 @@ def talk_scopes(board: Board) -> tuple[Scope, ...]:
     for at, item in enumerate(board.items):
         if not board.free(at) or _is_company(board, at) or any(at in scope for scope in scopes):
             continue
-        if item.symbol in _MARKERS:
+        if item.symbol in _MARKERS or _opens_question(board, at):
             scopes.append(_scope(board, at))
     return tuple(scope for scope in scopes if scope.after > scope.first)
+
+
+def _opens_question(board: Board, at: int) -> bool:
+    """ "is 3 days enough after 45 pitches", with no question mark."""
+    opens = at == 0 or board.sentence[at] != board.sentence[at - 1]
+    return opens and board.items[at].name in ("is", "are", "do", "does", "am")
 
 
 def _is_company(board: Board, at: int) -> bool:
@@ -67,16 +73,21 @@ def _scope(board: Board, at: int) -> Scope:
         return Scope(*span(board.clause, at), _CLAUSE[symbol])
     if symbol in _BESIDE:
         return Scope(*_beside(board, at), _BESIDE[symbol])
-    if symbol == "heading":
+    if symbol in ("heading", "radar"):
         return Scope(at, at, "")
+    if symbol in ("spectacle", "joke"):
+        start, end = span(board.sentence, at)
+        return Scope(start, end if symbol == "spectacle" else at + 1, _FORWARD[symbol])
     first = _back(board, at) if symbol in _BACKWARD else at
-    return Scope(first, _forward(board, at), _FORWARD[symbol])
+    return Scope(first, _forward(board, at), _FORWARD.get(symbol, "question"))
 
 
 def claim_talk(board: Board, scopes: tuple[Scope, ...]) -> None:
     """Claim every item in talk as no log, so that it says nothing. Pain words stay."""
+    several_names = len({str(claim.value) for claim in board.claims if claim.key == "who"}) > 1
     for scope in scopes:
-        board.withdraw(scope.first, scope.after, "who")
+        if several_names:
+            board.withdraw(scope.first, scope.after, "who")
         for at in range(scope.first, scope.after):
             if board.free(at) and board.items[at].symbol not in ("newline",):
                 board.no_log(at, at + 1, scope.what)
@@ -84,7 +95,7 @@ def claim_talk(board: Board, scopes: tuple[Scope, ...]) -> None:
 
 def _is_heading(board: Board, at: int) -> bool:
     """ "thurs pen schedule: ...", "season totals thru sunday: ...": all that follows is talk."""
-    if board.items[at].symbol not in ("plan", "season", "limit", "heading"):
+    if board.items[at].symbol not in ("plan", "season", "limit", "heading", "radar"):
         return False
     first, after = span(board.clause, at)
     if first != span(board.sentence, at)[0]:
@@ -173,6 +184,7 @@ _BETWEEN = FILLERS | {
     "hash",
     "with",
     "and",
+    "season",
 }
 _COUNTED = (NOUNS | NUMERIC | {"ord"}) - {"clock"}
 
