@@ -30,18 +30,20 @@ def answer(
     on: date,
     *,
     phase: Phase = "regular",
+    kind: str = "game",
     game: int | None = None,
     tournament: str | None = None,
     series: str | None = None,
 ) -> RestAnswer:
     """What every book together allows on a date, given the outings recorded.
 
-    Outings after that date count only for the dates that follow them. `game`, `tournament` and
-    `series` say which one is planned, for books with limits on these. Raises RuleBookError when
-    a book does not cover the pitcher or the date, RestError when the question makes no sense.
+    Outings after that date count only for the dates that follow them. `kind`, `game`,
+    `tournament` and `series` say what is planned, for books with limits on these. Raises
+    RuleBookError when a book does not cover the pitcher or the date, RestError when the
+    question makes no sense.
     """
     looks = views(books, thrower, outings, phase)
-    ask = Ask(on, game, tournament, series)
+    ask = Ask(on, game, tournament, series, kind)
     verdict = judge(looks, ask)
     following = next_date(looks, ask, verdict)
     return RestAnswer(
@@ -58,7 +60,7 @@ def answer(
 
 def _all_rest(looks: Sequence[View], on: date) -> Iterator[RestOwed]:
     """Each day's rest by the strictest book, in order of days, with the reason while it runs."""
-    days = sorted({day for view in looks for day in view.record.days()})
+    days = sorted({day for view in looks for day in view.days_between(date.min, date.max)})
     for day in days:
         if (owed := _strictest(looks, day, on)) is not None:
             told = rest_reason(owed, binds=False) if owed.until > on or day == days[-1] else None
@@ -94,7 +96,7 @@ def _decides(bound: Bound, verdict: Verdict) -> bool:
 
 def _notes(view: View, ask: Ask, verdict: Verdict) -> Iterator[Reason]:
     """The last outing's rest when it is over, guesses that were made, and an old edition."""
-    past = view.record.days_between(date.min, ask.on)
+    past = view.days_between(date.min, ask.on)
     owing = {owed.day for owed in verdict.owed if owed.view is view}
     for day in past[-1:]:
         if day not in owing and (owed := owed_by(view, day, ask.on)) is not None:

@@ -45,9 +45,9 @@ class Bound:
 def resting(view: View, ask: Ask) -> Iterator[Owed]:
     """Every day whose rest is not over on the day asked about."""
     first = ask.on - timedelta(days=longest_rest(view.book))
-    for day in view.record.days_between(first, ask.on - timedelta(days=1)):
+    for day in view.days_between(first, ask.on - timedelta(days=1)):
         owed = owed_by(view, day, ask.on)
-        if owed is not None and owed.until > ask.on:
+        if owed is not None and owed.until > ask.on and view.counts(owed.rule, ask.kind):
             yield owed
 
 
@@ -67,9 +67,11 @@ def bounds(view: View, ask: Ask) -> Iterator[Bound]:
 
 def bound_by(view: View, rules: Rules, cap: Cap, ask: Ask) -> Bound | None:
     """The room that one cap leaves; None while it does not apply to the day."""
+    if not view.counts(cap, ask.kind):
+        return None
     if not all(holds(view, condition, ask) for condition in cap.when):
         return None
-    found = planned_tally(view.book, view.record, cap, ask)
+    found = planned_tally(view, cap, ask)
     if found is None:
         return None
     taken = _taken(rules, cap, found)
@@ -83,7 +85,7 @@ def _taken(rules: Rules, cap: Cap, found: Tally) -> int:
     """The sum, with each uncounted outing taken as the most that the book allows in a day."""
     if not found.uncounted or cap.uncounted == "skip":
         return found.value
-    most = rules.daily(cap.unit)
+    most = rules.daily(cap)
     return found.value + found.uncounted * (cap.max if most is None else most)
 
 
@@ -91,7 +93,7 @@ def _already_in(view: View, cap: Cap, ask: Ask) -> int:
     """1 where the planned outing adds no day or game: that day or game is already in the sum."""
     if cap.unit not in ("days", "games"):
         return 0
-    today = [outing for outing in view.record.between(ask.on, ask.on) if outing.pitched]
+    today = [o for o in view.record_of(cap).between(ask.on, ask.on) if o.pitched]
     if cap.unit == "games":
         today = [outing for outing in today if ask.game and outing.game == ask.game]
     return 1 if today else 0

@@ -31,7 +31,7 @@ def breaches(
     found: list[Reason] = []
     for outing in today:
         looks = [v for v in views(books, thrower, before, phase) if _pitched(v, outing)]
-        ask = Ask(on, outing.game, outing.tournament, outing.series)
+        ask = Ask(on, outing.game, outing.tournament, outing.series, outing.kind)
         found.extend(_broken(judge(looks, ask), outing))
         before.append(outing)
     return tuple(dict.fromkeys(found))
@@ -39,7 +39,8 @@ def breaches(
 
 def _pitched(view: View, outing: Thrown) -> bool:
     """Whether the book counts this outing as pitching at all."""
-    return any(counted.pitched for counted in Record(view.book, [outing]).outings)
+    mine = (Record(view.book, [outing], kinds) for kinds in view.records)
+    return any(counted.pitched for record in mine for counted in record.outings)
 
 
 def _broken(verdict: Verdict, outing: Thrown) -> Iterator[Reason]:

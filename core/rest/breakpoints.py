@@ -68,7 +68,7 @@ def _left(
     each = {"pitches": 1.0, "outs": inning / 3, "innings-begun": float(inning)}.get(measure.unit)
     if each is None:
         return
-    found = tally(view.book, view.record, measure, ask)
+    found = tally(view, measure, ask)
     used = found.value if found is not None else 0
     yield from ((end - used) * each for end in ends)
     yield from (end * each for end in ends if used)

@@ -11,7 +11,7 @@ def holds(view: View, condition: Condition, ask: Ask) -> bool:
 
     An outing that nobody counted makes it hold; an estimate holds from five pitches below.
     """
-    found = tally(view.book, view.record, condition, ask)
+    found = tally(view, condition, ask)
     if found is None:
         return False
     margin = ESTIMATE_MARGIN if found.about and condition.unit == "pitches" else 0

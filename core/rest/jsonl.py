@@ -35,6 +35,7 @@ def _ask(request: Request) -> RestAnswer:
         [outing.thrown() for outing in request.outings],
         request.on,
         phase=request.phase,
+        kind=request.kind,
         game=request.game,
         tournament=request.tournament,
         series=request.series,

@@ -38,7 +38,7 @@ def owed_by(view: View, day: date, on: date) -> Owed | None:
 
 def _by_table(view: View, rules: Rules, table: Table, day: date) -> Owed | None:
     rule = table.rule
-    that_day = view.record.between(day, day)
+    that_day = view.record_of(rule).between(day, day)
     caught = rule.unit.startswith("caught")
     if not any(o.caught_innings if caught else o.pitched for o in that_day):
         return None
@@ -46,7 +46,7 @@ def _by_table(view: View, rules: Rules, table: Table, day: date) -> Owed | None:
     ask = Ask(day, last.game, last.tournament, last.series)
     if not all(holds(view, condition, ask) for condition in rule.when):
         return None
-    found = tally(view.book, view.record, rule, ask)
+    found = tally(view, rule, ask)
     if found is None:
         return None
     passed = table.maximum is not None and found.value > table.maximum

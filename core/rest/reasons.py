@@ -34,7 +34,7 @@ def rest_reason(owed: Owed, *, binds: bool) -> Reason:
 
 def pitches_on(owed: Owed) -> int | None:
     """All the pitches of the day that owes the rest; None when one outing was not counted."""
-    day = owed.view.record.between(owed.day, owed.day)
+    day = owed.view.record_of(owed.rule).between(owed.day, owed.day)
     counts = [outing.pitches for outing in day if outing.pitched]
     return None if None in counts else sum(count or 0 for count in counts)
 

@@ -35,11 +35,17 @@ class Counted:
 
 
 class Record:
-    """A pitcher's counted outings in order of days, with quick slices."""
+    """A pitcher's outings of some kinds in order of days, with quick slices.
 
-    def __init__(self, book: RuleBook, outings: Iterable[Thrown]) -> None:
+    `kinds` are those that count; none means those of the book.
+    """
+
+    def __init__(
+        self, book: RuleBook, outings: Iterable[Thrown], kinds: Sequence[str] = ()
+    ) -> None:
         self._counting = book.counting
-        mine = [_counted(book.counting, o) for o in outings if o.kind in book.counting.kinds]
+        self._kinds = kinds or book.counting.kinds
+        mine = [_counted(book.counting, o) for o in outings if o.kind in self._kinds]
         mine.sort(key=lambda outing: outing.day)
         self._take(_keep_last_trims(mine))
 
@@ -50,11 +56,11 @@ class Record:
 
     def plus(self, outing: Thrown) -> "Record":
         """This record with one more outing; quick where it is on or after the last day."""
-        if outing.kind not in self._counting.kinds:
+        if outing.kind not in self._kinds:
             return self
         new = _counted(self._counting, outing)
         more = Record.__new__(Record)
-        more._counting = self._counting
+        more._counting, more._kinds = self._counting, self._kinds
         at = bisect_left(self.dates, new.day)
         until = bisect_right(self.dates, new.day)
         day = _ordered([*self.outings[at:until], new])
@@ -69,12 +75,8 @@ class Record:
         """Every outing up to and including a day."""
         return self.outings[: bisect_right(self.dates, last)]
 
-    def days(self) -> list[date]:
-        """The days on which anything counted was done, each once, in order."""
-        return list(dict.fromkeys(self.dates))
-
     def days_between(self, first: date, last: date) -> list[date]:
-        """As `days`, from the first day to the last, both included."""
+        """The days from the first to the last, both included, on which anything was done."""
         low, high = bisect_left(self.dates, first), bisect_right(self.dates, last)
         return list(dict.fromkeys(self.dates[low:high]))
 

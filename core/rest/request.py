@@ -71,6 +71,7 @@ class Request(BaseModel):
     grade: StrictInt | None = None
     level: StrictStr | None = None
     phase: StrictStr = "regular"
+    kind: StrictStr = "game"
     game: StrictInt | None = None
     tournament: StrictStr | None = None
     series: StrictStr | None = None

@@ -94,6 +94,7 @@ class Ask:
     game: int | None = None
     tournament: str | None = None
     series: str | None = None
+    kind: str = "game"
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,13 +1,13 @@
 """One rule book looking at one pitcher's record: which of its rules apply on a day."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache
 
 from core.rest.record import Record
 from core.rest.values import KINDS, Phase, RestError, Thrower, Thrown
-from core.rulebooks import Band, Cap, NotCoveredError, Off, Rest, RuleBook
+from core.rulebooks import Band, Cap, Measure, NotCoveredError, Off, Rest, RuleBook
 
 _PER_INNING = {"outs": 3, "innings-begun": 1}
 
@@ -29,32 +29,57 @@ class Rules:
     tables: tuple[Table, ...]
     offs: tuple[Off, ...]
 
-    def daily(self, unit: str) -> int | None:
+    def daily(self, measure: Measure) -> int | None:
         """The smallest unconditional cap on a unit in a day or a game; None without one.
 
         Outs and innings begun stand in for each other, three outs to an inning.
         """
+        unit = measure.unit
         found = [
             cap.max * _PER_INNING.get(unit, 1) // _PER_INNING.get(cap.unit, 1)
             for cap in self.caps
             if cap.unit == unit or {cap.unit, unit} <= set(_PER_INNING)
             if cap.window.span in ("day", "game") and not cap.when and not cap.advice
+            if cap.kinds == measure.kinds
         ]
         return min(found, default=None)
 
 
 @dataclass(frozen=True, slots=True)
 class View:
-    """A book, the pitcher it looks at, and the outings that it counts."""
+    """A book, the pitcher it looks at, and the outings that each of its measures counts."""
 
     book: RuleBook
     thrower: Thrower
-    record: Record
     phase: Phase
+    records: Mapping[tuple[str, ...], Record]
+
+    @property
+    def record(self) -> Record:
+        """The outings of the book's own kinds."""
+        return self.records[()]
+
+    def record_of(self, measure: Measure) -> Record:
+        """The outings that a measure counts."""
+        return self.records[measure.kinds]
+
+    def counts(self, measure: Measure, kind: str) -> bool:
+        """Whether a measure counts outings of a kind."""
+        return kind in (measure.kinds or self.book.counting.kinds)
 
     def plus(self, outing: Thrown) -> "View":
         """The same book looking at the record with one more outing."""
-        return replace(self, record=self.record.plus(outing))
+        more = {kinds: record.plus(outing) for kinds, record in self.records.items()}
+        return replace(self, records=more)
+
+    def days_between(self, first: date, last: date) -> list[date]:
+        """The days on which anything was done that a rest table counts, in order."""
+        tables = _rest_kinds(self.book)
+        if len(tables) == 1:
+            return self.records[tables[0]].days_between(first, last)
+        return sorted(
+            {d for kinds in tables for d in self.records[kinds].days_between(first, last)}
+        )
 
     def rules(self, on: date) -> Rules:
         """The rules that apply on a date. Raises NotCoveredError when the book has none."""
@@ -101,7 +126,8 @@ def _maximum(caps: tuple[Cap, ...], rule: Rest) -> int | None:
     same = (
         cap.max
         for cap in caps
-        if (cap.unit, cap.window) == (rule.unit, rule.window) and not cap.when and not cap.advice
+        if (cap.unit, cap.window, cap.kinds) == (rule.unit, rule.window, rule.kinds)
+        if not cap.when and not cap.advice
     )
     return min(same, default=None)
 
@@ -121,4 +147,20 @@ def views(
             raise RestError(
                 f"no kind of outing is called {outing.kind}: use one of {', '.join(sorted(kinds))}"
             )
-    return tuple(View(book, thrower, Record(book, outings), phase) for book in books)
+    return tuple(
+        View(book, thrower, phase, {k: Record(book, outings, k) for k in _kinds(book)})
+        for book in books
+    )
+
+
+@lru_cache(maxsize=256)
+def _kinds(book: RuleBook) -> tuple[tuple[str, ...], ...]:
+    """The sets of kinds that the book's measures count; () stands for the book's own."""
+    rules = [rule for rule in book.rule if isinstance(rule, Cap | Rest)]
+    measures: list[Measure] = [*rules, *(c for rule in rules for c in rule.when)]
+    return tuple({(): None, **{measure.kinds: None for measure in measures}})
+
+
+@lru_cache(maxsize=256)
+def _rest_kinds(book: RuleBook) -> tuple[tuple[str, ...], ...]:
+    return tuple({rule.kinds: None for rule in book.rule if isinstance(rule, Rest)}) or ((),)

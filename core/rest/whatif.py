@@ -39,7 +39,7 @@ def what_if(
     if outing.pitches is None:
         raise RestError("a what-if needs a number of pitches: give one")
     looks = views(books, thrower, outings, phase)
-    ask = Ask(outing.on, outing.game, outing.tournament, outing.series)
+    ask = Ask(outing.on, outing.game, outing.tournament, outing.series, outing.kind)
     room = judge(looks, ask).pitches
     after = answer(books, thrower, [*outings, outing], outing.on + timedelta(1), phase=phase)
     days = next((owed.days for owed in after.rest if owed.on == outing.on), 0)

@@ -8,18 +8,20 @@ from dateutil.relativedelta import relativedelta
 from core.rest.record import Counted, Record
 from core.rest.sums import EMPTY, Tally, sum_between, sum_of
 from core.rest.values import Ask
-from core.rulebooks import Measure, RuleBook, Window
+from core.rest.views import View
+from core.rulebooks import Measure, Window
 
+DAY = timedelta(1)
 _WEEK = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 
 
-def tally(book: RuleBook, record: Record, measure: Measure, ask: Ask) -> Tally | None:
+def tally(view: View, measure: Measure, ask: Ask) -> Tally | None:
     """The measure seen from the day asked about, without the outing that is being planned.
 
     Of several games the fullest counts. None where the window does not reach that day, such as
     a Monday in a window from Friday to Sunday.
     """
-    window = measure.window
+    window, record = measure.window, view.record_of(measure)
     if window.span in ("game", "other-games"):
         groups = _by_game(record.between(ask.on, ask.on), window, ask)
         sums = [sum_of(group, measure) for group in groups]
@@ -28,16 +30,19 @@ def tally(book: RuleBook, record: Record, measure: Measure, ask: Ask) -> Tally |
         return sum_of(_same(record, window, ask), measure)
     if window.last is not None:
         return sum_of(_last(record, window, ask), measure)
-    dates = _dates(book, window, ask.on)
+    dates = _dates(view, measure, ask.on)
     return None if dates is None else sum_between(record, measure, *dates)
 
 
-def _dates(book: RuleBook, window: Window, on: date) -> tuple[date, date] | None:
+def _dates(view: View, measure: Measure, on: date) -> tuple[date, date] | None:
     """The first and the last day of a window of days; None where it does not reach the day."""
+    window = measure.window
     if window.span == "day":
         return on, on
+    if window.span == "run":
+        return _run_start(view.record_of(measure), on), on
     if window.span == "season":
-        return book.season_start(on) or on, on
+        return view.book.season_start(on) or on, on
     if window.months is not None:
         return on - relativedelta(months=window.months) + timedelta(days=1), on
     length = window.days or 1
@@ -46,6 +51,14 @@ def _dates(book: RuleBook, window: Window, on: date) -> tuple[date, date] | None
         return (on - timedelta(days=since), on) if since < length else None
     last = on - timedelta(days=window.back or 0)
     return last - timedelta(days=length - 1), last
+
+
+def _run_start(record: Record, on: date) -> date:
+    """The first of the days pitched in a row that end with this day, pitched on or not."""
+    first = on
+    while any(o.pitched for o in record.between(first - DAY, first - DAY)):
+        first -= DAY
+    return first
 
 
 def _by_game(day: Sequence[Counted], window: Window, ask: Ask) -> list[Sequence[Counted]]:
@@ -58,16 +71,18 @@ def _by_game(day: Sequence[Counted], window: Window, ask: Ask) -> list[Sequence[
     return list(games.values())
 
 
-def planned_tally(book: RuleBook, record: Record, measure: Measure, ask: Ask) -> Tally | None:
+def planned_tally(view: View, measure: Measure, ask: Ask) -> Tally | None:
     """As `tally`, but "game" is the one game that is being planned.
 
-    Where neither the question nor an outing says which game, it is taken to be the same; a
-    question that names no game is not about a game already numbered: it is the next one.
+    Where an outing does not say which game it was, it is taken to be the same, except for
+    coming in again, which needs both to say so. A question that names no game is not about a
+    game already numbered: it is the next one.
     """
     if measure.window.span != "game":
-        return tally(book, record, measure, ask)
-    day = record.between(ask.on, ask.on)
-    return sum_of([outing for outing in day if outing.game in (ask.game, None)], measure)
+        return tally(view, measure, ask)
+    day = view.record_of(measure).between(ask.on, ask.on)
+    same = {ask.game, None} if measure.unit != "appearances" else {ask.game} - {None}
+    return sum_of([outing for outing in day if outing.game in same], measure)
 
 
 def _same(record: Record, window: Window, ask: Ask) -> list[Counted]:

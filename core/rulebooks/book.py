@@ -9,8 +9,8 @@ from pydantic import BeforeValidator, Field, StringConstraints, model_validator
 
 from core.rulebooks.ages import age_on, month_day
 from core.rulebooks.errors import NotCoveredError, RuleBookError
-from core.rulebooks.measure import Part
-from core.rulebooks.rules import Code, Rule, Said
+from core.rulebooks.measure import Code, Part
+from core.rulebooks.rules import Rule, Said
 
 MonthDay = Annotated[str, BeforeValidator(month_day)]
 Hour = Annotated[str, StringConstraints(pattern=r"^([01]\d|2[0-3]):[0-5]\d$")]

@@ -127,7 +127,7 @@ def _doubles(book: RuleBook) -> Iterator[Fault]:
         if isinstance(rule, Cap | Rest) and not rule.when
     ]
     for (_, one), (number, other) in combinations(plain, 2):
-        same = (one.verb, one.unit, one.window) == (other.verb, other.unit, other.window)
+        same = _what(one) == _what(other)
         for band, phase in product(book.band, book.phases) if same else ():
             if binds(one, band, phase) and binds(other, band, phase):
                 yield Fault(
@@ -136,6 +136,10 @@ def _doubles(book: RuleBook) -> Iterator[Fault]:
                     "give each rule its own bands or phases, or remove one",
                 )
                 break
+
+
+def _what(rule: Cap | Rest) -> tuple[object, ...]:
+    return rule.verb, rule.unit, rule.window, rule.kinds
 
 
 def _unlimited(book: RuleBook) -> Iterator[Fault]:

@@ -1,8 +1,8 @@
 """What a rule counts: a unit, summed over a window of time."""
 
-from typing import Any, Literal, Self
+from typing import Annotated, Any, Literal, Self
 
-from pydantic import BaseModel, ConfigDict, Field, model_validator
+from pydantic import BaseModel, ConfigDict, Field, StringConstraints, model_validator
 
 Unit = Literal[
     "pitches",
@@ -14,11 +14,12 @@ Unit = Literal[
     "caught-innings",
     "caught-outs",
 ]
+Code = Annotated[str, StringConstraints(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$")]
 Weekday = Literal["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]
 
-_SPANS = ("game", "other-games", "day", "season")
+_SPANS = ("game", "other-games", "day", "run", "season")
 _HOW = (
-    'write a window as "game", "other-games", "day", "season", {days = 7}, '
+    'write a window as "game", "other-games", "day", "run", "season", {days = 7}, '
     '{days = 2, back = 1}, {days = 7, from = "monday"}, {months = 12}, '
     '{same = "tournament", days = 4} or {last = "day", within = 4}'
 )
@@ -42,7 +43,7 @@ class Part(BaseModel):
 class Window(Part):
     """Which outings are summed, seen from one date. FORMAT.md lists the ways to write it."""
 
-    span: Literal["game", "other-games", "day", "season"] | None = None
+    span: Literal["game", "other-games", "day", "run", "season"] | None = None
     days: int | None = Field(None, ge=1, le=400)
     back: int | None = Field(None, ge=1, le=60)
     from_: Weekday | None = Field(None, alias="from")
@@ -68,10 +69,14 @@ class Window(Part):
 
 
 class Measure(Part):
-    """A unit over a window; `finish_batter` when the count at the last batter's start decides."""
+    """A unit over a window; `finish_batter` when the count at the last batter's start decides.
+
+    `kinds` are the outings it counts; none means those of the book.
+    """
 
     unit: Unit
     window: Window
+    kinds: tuple[Code, ...] = ()
     finish_batter: bool = False
 
     @model_validator(mode="after")

@@ -5,10 +5,9 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, StringConstraints, model_validator
 
-from core.rulebooks.measure import Condition, Measure, Part
+from core.rulebooks.measure import Code, Condition, Measure, Part
 
 Said = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1)]
-Code = Annotated[str, StringConstraints(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$")]
 
 
 class Common(Part):

@@ -21,6 +21,7 @@ _SPANS = {
     "game": "in a game",
     "other-games": "in another game of the day",
     "day": "in a day",
+    "run": "over the days pitched in a row",
     "season": "in the season",
 }
 
