@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from core.reading.asking.amounts import AMOUNTS
+from core.reading.asking.frames import OPENERS
 from core.reading.asking.items import NAME, UNKNOWN, Item
 
 SLOTS = AMOUNTS | {"day", "span", "team", "n_without"}
@@ -11,9 +12,6 @@ _SILENT = SLOTS | frozenset(
     "glue coach through ordmark in mark stop gm this win lose each".split()
 )
 _LEFTOVERS = {"next": "again", "ago": "back", "last": "other", "date": "other", "aged": "other"}
-OPENERS = frozenset(
-    "who when what howmany howlong howsoon can cannot is do did have earliest about".split()
-)
 _VERBS = frozenset("pitch pitches go throws threw use halt limit after".split())
 
 

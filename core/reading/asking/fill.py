@@ -6,8 +6,8 @@ from datetime import date, time
 
 from core.reading.asking.amounts import AMOUNTS, MOST_PITCHES
 from core.reading.asking.asked import CHILD, ME, Activity, Asked, Topic
-from core.reading.asking.clauses import OPENERS, Clauses, divide, symbols
-from core.reading.asking.frames import fits
+from core.reading.asking.clauses import Clauses, divide, symbols
+from core.reading.asking.frames import asks, fits
 from core.reading.asking.items import NAME, UNKNOWN, Item
 from core.reading.asking.when import Days, days_of, is_past
 
@@ -67,8 +67,7 @@ def answerable(
 
 def _is_bare(asked: str, clauses: Clauses) -> bool:
     """Whether no word of the clause asks: "pitch count for Theo", "if Mateo throws 60"."""
-    first = asked.partition(" ")[0]
-    return first not in OPENERS and not (clauses.supposed and asked)
+    return not asks(asked) and not (clauses.supposed and asked)
 
 
 def _marked(items: Sequence[Item]) -> bool:

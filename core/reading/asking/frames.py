@@ -6,9 +6,12 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 from core.reading.asking.asked import Topic
 
+# A word that is in no table is a name where a subject stands, and nothing elsewhere.
+_SUBJECT = re.compile(r"\b((?:can|is|do|did|have|if|about|name) )unk\b")
 _FILE = Path(__file__).parent / "vocabulary" / "frames.toml"
 
 
@@ -22,6 +25,22 @@ class Frame:
     needs_none: frozenset[str]
 
 
+@dataclass(frozen=True, slots=True)
+class Sketch:
+    """What a clause of one topic must hold, one of each set, and what else it may hold."""
+
+    topic: Topic
+    must: tuple[frozenset[str], ...]
+    may: frozenset[str]
+    needs: frozenset[str]
+    needs_none: frozenset[str]
+
+
+OPENERS = frozenset(
+    "who when what howmany howlong howsoon can cannot is do did have earliest about".split()
+)
+
+
 def fits(symbols: str, has: Iterable[str]) -> Topic | None:
     """The topic of a clause of these symbols, spaces between, that `has` day, mark, number..."""
     there = frozenset(has)
@@ -32,14 +51,55 @@ def fits(symbols: str, has: Iterable[str]) -> Topic | None:
             and frame.shape.fullmatch(symbols + " ")
         ):
             return frame.topic
+    return _sketched(symbols, there) if asks(symbols) or "mark" in there else None
+
+
+def asks(symbols: str) -> bool:
+    """Whether a clause begins with a word that asks."""
+    return symbols.partition(" ")[0] in OPENERS
+
+
+def _sketched(symbols: str, there: frozenset[str]) -> Topic | None:
+    found = frozenset(_SUBJECT.sub(r"\1name", symbols).split())
+    for sketch in _book()[1]:
+        if (
+            found <= sketch.may
+            and sketch.needs <= there
+            and not sketch.needs_none & there
+            and all(one & (found | there) for one in sketch.must)
+        ):
+            return sketch.topic
     return None
 
 
-@cache
 def frames() -> tuple[Frame, ...]:
-    """Every frame in the order of the file, read on first use."""
+    """Every frame in the order of the file."""
+    return _book()[0]
+
+
+@cache
+def _book() -> tuple[tuple[Frame, ...], tuple[Sketch, ...]]:
+    """The file of frames and sketches, read on first use."""
     table = tomllib.loads(_FILE.read_text("utf-8"))
     groups: dict[str, str] = table["groups"]
+    sketches = tuple(
+        Sketch(
+            Topic(row["topic"]),
+            tuple(_set(one.split("|"), groups) for one in row["must"]),
+            _set([*row["may"].split(), *"|".join(row["must"]).split("|")], groups),
+            frozenset(row.get("needs", ())),
+            frozenset(row.get("needs_none", ())),
+        )
+        for row in table["sketch"]
+    )
+    return _frames(table, groups), sketches
+
+
+def _set(names: Iterable[str], groups: dict[str, str]) -> frozenset[str]:
+    return frozenset(part for name in names for part in _parts(name, groups)) - {"unk"}
+
+
+def _frames(table: dict[str, Any], groups: dict[str, str]) -> tuple[Frame, ...]:
     return tuple(
         Frame(
             Topic(row["topic"]),

@@ -49,7 +49,7 @@ def _item(
         return phrase if phrase and phrase[1] > 1 else (_shaped(token), 1)
     known = _phrase(tokens, at, words)
     length = name_length(tokens, at, roster)
-    if length and (known is None or known[1] < length or _wants_name(token, before)):
+    if length and (known is None or known[1] < length or _wants_name(tokens, at, before)):
         return _name(tokens[at : at + length]), length
     if known:
         return known
@@ -102,8 +102,12 @@ def clock_time(norm: str) -> time | None:
     return time(hour, minute) if hour < 24 and minute < 60 else None
 
 
-def _wants_name(token: Token, before: list[Item]) -> bool:
+def _wants_name(tokens: Sequence[Token], at: int, before: list[Item]) -> bool:
     """Whether a roster name that is also a word ("Will", "Grant") is a name here."""
+    token = tokens[at]
+    twice = [near.norm == token.norm for near in (*tokens[at + 1 : at + 2], *tokens[at - 1 : at])]
+    if any(twice):
+        return twice[0]  # "Will will go": the first is the name
     if not before:
         return False
     return before[-1].symbol.split()[-1] in _BEFORE_A_NAME or (

@@ -1,13 +1,13 @@
 """Read one question: tokens, items, days and numbers, the clause that asks, its values."""
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Literal
 
 from core.reading.asking.amounts import place_numbers
 from core.reading.asking.asked import Asked, Topic
-from core.reading.asking.clauses import first_symbol, is_opener, tidy
+from core.reading.asking.clauses import SLOTS, first_symbol, is_opener, tidy
 from core.reading.asking.days import name_days
 from core.reading.asking.fill import Context, answerable
 from core.reading.asking.items import NAME, Item, itemize
@@ -19,7 +19,20 @@ from core.reading.asking.vocabulary import words
 
 LONGEST_QUESTION = 1000
 _ASKING = frozenset("who what when ask howmany howlong howsoon someone anyone".split())
+_STRONG = frozenset(
+    "pitch rest rested innings count breaking arms catchplay catch hit spot threw limit".split()
+)
+_TAIL_WORDS = frozenset([",", "-", "(", "or", "and", "but", "because", "cause", "bc", "o", "y"])
+LONGEST_TAIL = 4  # pauses at which a question is tried to end
 _SILENT_BESIDE_HELP = frozenset(["glue", "mark", "stop"])
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """A question and what follows it in the same sentence."""
+
+    asked: Asked
+    tail: list[Item]
 
 
 def ask(
@@ -50,19 +63,30 @@ def _first(sentences: list[list[Item]], context: Context) -> Asked | None:
     """The first question of the message, with what only adds to it ("or Owen?"), then the next."""
     for at, sentence in enumerate(sentences):
         before = [item for earlier in sentences[:at] for item in earlier]
-        found = _question(sentence, before, context, len(sentences) == 1)
+        alone = len(sentences) == 1
+        found = _question(sentence, before, context, alone)
         if found is not None:
             more = at + 1
-            while more < len(sentences) and _only_adds(sentences[more]):
-                wider = [*sentence, *sentences[more]]
-                found = _question(wider, before, context, False) or found
-                sentence, more = wider, more + 1
-            return replace(found, then=_first(sentences[more:], context))
+            while not found.tail and more < len(sentences) and _only_adds(sentences[more]):
+                sentence = [*sentence, *sentences[more]]
+                found = _question(sentence, before, context, False) or found
+                more += 1
+            others = [found.tail, *sentences[more:]] if found.tail else sentences[more:]
+            return _with_tail(found, _first(others, context), context)
     return None
 
 
-def _question(sentence: list[Item], before: list[Item], context: Context, alone: bool) -> Asked | None:
-    """The longest end of a sentence that is a question."""
+def _with_tail(found: Found, then: Asked | None, context: Context) -> Asked:
+    """The question with the next one; a tail that is none and says a day or a number is unclear."""
+    if then is None and any(item.symbol in SLOTS | {NAME} for item in found.tail):
+        return replace(found.asked, unclear=(*found.asked.unclear, context.quote(found.tail)))
+    return replace(found.asked, then=then)
+
+
+def _question(
+    sentence: list[Item], before: list[Item], context: Context, alone: bool
+) -> Found | None:
+    """The longest run of a sentence that is a question."""
     marked = any("?" in item.text for item in sentence)
     inside = False  # of a question that is no question for the log: "how fast did he throw"
     for at, item in enumerate(sentence):
@@ -70,11 +94,30 @@ def _question(sentence: list[Item], before: list[Item], context: Context, alone:
         inside = inside and not pause
         if at == 0 or (pause and marked) or (is_opener(item) and not inside):
             before_it = [*before, *sentence[:at]]
-            found = answerable(sentence[at:], before_it, context, alone=alone and at == 0)
-            if found is not None:
-                return found
+            for end in _ends(sentence, at):
+                whole = end == len(sentence)
+                asked = answerable(
+                    sentence[at:end], before_it, context, alone=alone and whole and at == 0
+                )
+                if asked is not None and (whole or _is_strong(sentence[at:end])):
+                    return Found(asked, sentence[end:])
         inside = inside or first_symbol(item) in _ASKING
     return None
+
+
+def _ends(sentence: list[Item], start: int) -> list[int]:
+    """Where a question that starts here may end: the end of the sentence, or a pause."""
+    pauses = [at for at in range(start + 2, len(sentence)) if _pauses(sentence[at])]
+    return [len(sentence), *reversed(pauses[-LONGEST_TAIL:])]
+
+
+def _pauses(item: Item) -> bool:
+    return item.symbol in ("since", "link") or item.text.lower() in _TAIL_WORDS
+
+
+def _is_strong(items: list[Item]) -> bool:
+    """Whether a clause speaks of pitching in so many words, so that its tail may be anything."""
+    return any(set(item.symbol.split()) & _STRONG for item in items)
 
 
 def _after_pause(item: Item) -> bool:
