@@ -25,7 +25,10 @@ SOON = timedelta(minutes=1)
 
 @dataclass(eq=False)
 class Clubhouse:
-    """The workspace, the bot that serves it, and what people said to it so far."""
+    """The workspace, the bot that serves it, and what people said to it so far.
+
+    After something was done, `settle` lets the bot finish.
+    """
 
     ws: Workspace
     clock: SimulatedClock
@@ -46,11 +49,15 @@ class Clubhouse:
         return self.ws.dm(person) if key == "dm" else self.ws.state.channel(self.channels[key])
 
     def say(self, person: Person, where: Channel, text: str, under: Said | None = None) -> Said:
-        """Let somebody type a line, and the bot finish; `ScriptError` if they cannot."""
+        """Let somebody type a line; raises `ScriptError` when they cannot post there."""
         said = self.ws.say(person, where, text, under=under)
         self.said.setdefault(person.id, []).append(said)
-        self.settle()
         return said
+
+    def command(self, person: Person, where: Channel, text: str) -> None:
+        """Let somebody call a slash command."""
+        word, _, rest = text.partition(" ")
+        self.ws.command(person, where, word, rest.strip())
 
     def last_said(self, person: Person) -> Said:
         """Somebody's newest line; raises `ScriptError` when there is none."""
@@ -58,16 +65,10 @@ class Clubhouse:
             raise ScriptError(f"{person.real_name} has not said anything yet.")
         return lines[-1]
 
-    def edit(self, said: Said, text: str) -> None:
-        """Let the author edit a line, and the bot finish."""
-        self.ws.edit(said, text)
-        self.settle()
-
     def delete(self, said: Said) -> None:
-        """Let the author delete a line, and the bot finish."""
+        """Let the author delete a line."""
         self.ws.delete(said)
         self.said[said.user].remove(said)
-        self.settle()
 
     def pass_time(self, until: datetime) -> Iterator[datetime]:
         """Let time go by, step by step; gives each moment once its tick has run."""
@@ -91,9 +92,11 @@ class Clubhouse:
         self.ws.settle()
         soon = self.clock.now() + SOON
         self.bot.tick(self.clock.now())
-        while (due := self.bot.outbox.next_due()) is not None and due <= soon:
+        tried: datetime | None = None
+        while (due := self.bot.outbox.next_due()) is not None and due <= soon and due != tried:
             self.jump(due)
             self.bot.tick(self.clock.now())
+            tried = due  # what is due still after this must wait for a later tick
         self.ws.settle()
         return due
 

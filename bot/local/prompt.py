@@ -100,13 +100,16 @@ class Prompt:
 
     def _say(self, text: str) -> None:
         self._moment_passes()
-        self._club.say(self.seat.person, self._channel, text)
+        if text.startswith("/"):  # Slack takes it for a command, not for a message
+            self._club.command(self.seat.person, self._channel, text)
+        else:
+            self._club.say(self.seat.person, self._channel, text)
         self._answered()
 
     def _edit(self, text: str) -> None:
         said = self._club.last_said(self.seat.person)
         self._moment_passes()
-        self._club.edit(said, text)
+        self._club.ws.edit(said, text)
         self._answered()
 
     def _delete(self, _nothing: str) -> None:
@@ -120,13 +123,13 @@ class Prompt:
         found = find_button(self._club.ws, person, self._channel, label)
         self._moment_passes()
         found.press(self._club.ws, person)
-        self._club.settle()
         self._answered()
 
     def _moment_passes(self) -> None:
         let_time_pass(self._club, self._club.clock.now() + A_MOMENT, self._screen.show)
 
     def _answered(self) -> None:
+        self._club.settle()
         if not self._screen.show():
             self._screen.note("Spinkeeper says nothing to that.")
 

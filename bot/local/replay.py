@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable
 from datetime import datetime, time
+from itertools import groupby
 
 from bot.local.clubhouse import Clubhouse
 from bot.local.demo import Act
@@ -12,10 +13,12 @@ Show = Callable[[], object]
 
 
 def play_quietly(club: Clubhouse, acts: Iterable[Act], said: dict[str, Said]) -> None:
-    """Let the acts happen without showing anything, and their messages go out."""
-    for act in acts:
-        club.jump(_moment(club, act.at))
-        perform(club, act, said)
+    """Let the acts happen; their messages go out once a day, which is quicker."""
+    for _day, today in groupby(acts, lambda act: act.at.date()):
+        for act in today:
+            club.jump(_moment(club, act.at))
+            perform(club, act, said)
+        club.settle()
 
 
 def play(club: Clubhouse, acts: Iterable[Act], said: dict[str, Said], show: Show) -> None:
@@ -23,6 +26,7 @@ def play(club: Clubhouse, acts: Iterable[Act], said: dict[str, Said], show: Show
     for act in acts:
         let_time_pass(club, _moment(club, act.at), show)
         perform(club, act, said)
+        club.settle()
         show()
 
 
@@ -44,7 +48,7 @@ def perform(club: Clubhouse, act: Act, said: dict[str, Said]) -> None:
         under = said[act.thread_of] if act.thread_of else None
         said[act.id] = club.say(person, club.place(act.where, person), act.text, under)
     elif act.of is not None and act.do == "edit":
-        club.edit(said[act.of], act.text)
+        club.ws.edit(said[act.of], act.text)
     elif act.of is not None:
         club.delete(said[act.of])
 
