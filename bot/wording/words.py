@@ -11,12 +11,17 @@ _MONTHS = (
 
 
 def safe(text: str) -> str:
-    """Text that somebody typed, made harmless: no mention, no link, no hidden direction marks."""
-    shown = "".join(c for c in text if c.isprintable() and c not in _DIRECTION_MARKS)
-    return shown.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
+    """Text that somebody typed, made harmless: no mention, no link, no formatting, no hidden mark.
+
+    Line breaks become spaces; the four signs of Slack's formatting become their look-alikes.
+    """
+    seen = (" " if c.isspace() else c for c in text)
+    return "".join(c for c in seen if c.isprintable()).translate(_HARMLESS)
 
 
-_DIRECTION_MARKS = frozenset("\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
+_HARMLESS = str.maketrans(
+    {"&": "&amp;", "<": "&lt;", ">": "&gt;", "*": "∗", "_": "ˍ", "~": "∼", "`": "ˋ"}
+)
 
 
 def day(when: date) -> str:

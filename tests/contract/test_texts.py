@@ -168,6 +168,8 @@ NAMES = (
     "\u202eelaV oeL",
     "Le\u200bo Vale",
     "\u2066Leo\u2069 Vale",
+    "*Leo* _Vale_ ~x~ `code`",
+    "Leo\nVale",
 )
 
 
@@ -187,6 +189,7 @@ def test_a_name_comes_out_inert(club: Club, name: str) -> None:
     assert "<http" not in sent
     assert not any(mark in sent for mark in "\u202e\u2066\u2069\u200b")
     assert "&amp;amp;" not in sent
+    assert not any(sign in sent for sign in ("`", "~", "*Leo*", "_Vale_"))
 
 
 @pytest.mark.parametrize(
