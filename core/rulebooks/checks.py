@@ -142,11 +142,18 @@ def _what(rule: Cap | Rest) -> tuple[object, ...]:
     return rule.verb, rule.unit, rule.window, rule.kinds
 
 
+def _limits_pitching(rule: Rule) -> bool:
+    """Whether a rule by itself limits pitching: no advice, no condition, not about catching."""
+    if not isinstance(rule, Cap | Rest) or rule.unit.startswith("caught"):
+        return False
+    return isinstance(rule, Rest) or (not rule.advice and not rule.when)
+
+
 def _unlimited(book: RuleBook) -> Iterator[Fault]:
     for (number, band), phase in product(enumerate(book.band), book.phases):
-        limits = (isinstance(rule, Cap | Rest) and binds(rule, band, phase) for rule in book.rule)
-        if not any(limits):
+        if not any(_limits_pitching(rule) and binds(rule, band, phase) for rule in book.rule):
             yield Fault(
                 ("band", number),
-                f'band "{band.name}" has no cap and no rest in {phase}: no rule is never no limit',
+                f'band "{band.name}" has no cap and no rest on pitching in {phase}: add one, or '
+                "take the band out; no rule is never no limit",
             )

@@ -241,3 +241,42 @@ def test_a_scrimmage_counts_only_where_the_book_says_so() -> None:
     thrown = [Thrown(may(4), pitches=45, kind="scrimmage")]
 
     assert answer(book("tournament"), ANYONE, thrown, may(4)).pitches_allowed == 50
+
+
+@pytest.mark.parametrize(
+    ("thrown", "days"),
+    [
+        ([(4, 40)], 0),
+        ([(4, 40), (5, 30)], 2),  # 70 in a run of two
+        ([(3, 30), (4, 20), (5, 20)], 2),  # 70 in a run of three
+        ([(3, 30), (5, 45)], 0),  # a day off ends the run
+    ],
+)
+def test_days_in_a_row_are_one_run(thrown: list[tuple[int, int]], days: int) -> None:
+    assert required(book("tournament"), ANYONE, pitched(*thrown)).days == days
+
+
+def test_practice_has_limits_of_its_own() -> None:
+    practised = [Thrown(may(4), "bullpen", pitches=25), Thrown(may(4), pitches=10, game=1)]
+
+    bullpen = answer(book("tournament"), ANYONE, practised, may(4), kind="live")
+    game = answer(book("tournament"), ANYONE, practised, may(4), game=2)
+
+    assert bullpen.pitches_allowed == 15
+    assert game.pitches_allowed == 50
+
+
+def test_days_of_practice_are_counted_apart() -> None:
+    practised = [Thrown(may(day), "bullpen", pitches=5) for day in (1, 3)]
+
+    found = answer(book("tournament"), ANYONE, practised, may(4), kind="bullpen")
+
+    assert (found.eligible, found.next_eligible) == (False, may(8))
+    assert answer(book("tournament"), ANYONE, practised, may(4)).eligible
+
+
+@pytest.mark.parametrize(("bullpen", "allowed"), [(34, 50), (35, 30)])
+def test_a_long_bullpen_can_limit_the_next_game(bullpen: int, allowed: int) -> None:
+    practised = [Thrown(may(3), "bullpen", pitches=bullpen)]
+
+    assert answer(book("tournament"), ANYONE, practised, may(4)).pitches_allowed == allowed

@@ -71,3 +71,12 @@ def test_a_season_starts_on_its_day() -> None:
 
     assert book.season_start(date(2026, 3, 1)) == date(2026, 3, 1)
     assert book.season_start(date(2026, 2, 28)) == date(2025, 3, 1)
+
+
+def test_a_season_over_the_turn_of_the_year_keeps_its_age() -> None:
+    book = with_age('on = "04-30"\nseason_from = "09-01"\nyear = -1')
+    born = date(2012, 6, 1)
+
+    # 12 on 30 April 2025, the year in which the season began.
+    assert book.age_of(born, date(2025, 10, 1)) == 12
+    assert book.age_of(born, date(2026, 3, 1)) == 12

@@ -85,6 +85,16 @@ def test_a_fault_is_named_with_its_line(old: str, new: str, at: str) -> None:
     assert f"Line {line_with(text, at)}: " in refused(text)
 
 
+def test_a_band_without_a_limit_is_refused() -> None:
+    head, *rules = GOOD.split("[[rule]]")
+    told = [rule for rule in rules if 'verb = "off"' in rule or 'verb = "advice"' in rule]
+
+    said = refused(head + "".join("[[rule]]" + rule for rule in told))
+
+    assert 'band "13 and up" has no cap and no rest on pitching in playoffs' in said
+    assert "no rule is never no limit" in said
+
+
 def test_every_fault_is_told_at_once() -> None:
     said = refused(GOOD.replace("max = 90", "max = -1").replace('verb = "off"', 'verb = "x"'))
 
