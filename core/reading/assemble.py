@@ -114,7 +114,7 @@ class Assembler:
         """Start a new draft for the piece, or add to the last one."""
         if self._is_for_all(piece):
             for draft in self.drafts:
-                self._put_all(draft, piece)
+                self._put_all(draft, [claim for claim in piece if claim.key != "each"])
             return
         if not self.drafts or self._begins(self.drafts[-1], piece):
             self.drafts.append(self._fresh(piece))
@@ -347,11 +347,11 @@ def assemble(board: Board) -> tuple[list[Draft], list[Unread]]:
     _share_trailing(drafts)
     if _somebody_unnamed(drafts, board.author):
         unread.append(Unread(quote(board, drafts[0]), UnreadReason.UNCLEAR_PERSON))
-    if len(drafts) > 1:
+    if drafts:
         unread += [
             Unread(quote(board, one), UnreadReason.UNCLEAR_PERSON)
             for one in assembler.drafts
-            if one.who and not one.says_something() and not one.not_pitched
+            if one.who and one not in drafts and not one.says_something() and not one.not_pitched
         ]
     several = [one for draft in drafts for one in _multiplied(draft, unread, quote(board, draft))]
     return _merged(several), unread
@@ -381,13 +381,20 @@ def _merged(drafts: list[Draft]) -> list[Draft]:
     kept: list[Draft] = []
     for draft in drafts:
         earlier = [one for one in kept if one.who == draft.who and draft.who]
-        if earlier and not draft.has_outing():
+        if earlier and _adds_to(earlier[-1], draft):
+            earlier[-1].counts.update(draft.counts)
             earlier[-1].pains.extend(draft.pains)
             earlier[-1].no_pain = earlier[-1].no_pain or draft.no_pain
             earlier[-1].tired = draft.tired if draft.tired is not None else earlier[-1].tired
         else:
-            kept.append(replace(draft, pains=list(draft.pains)))
+            kept.append(replace(draft, pains=list(draft.pains), counts=dict(draft.counts)))
     return kept
+
+
+def _adds_to(earlier: Draft, later: Draft) -> bool:
+    """Whether the later draft names no other outing and counts nothing twice."""
+    other = any(claim.key in ("day", "label", "kind", "off") for claim in later.claims)
+    return not other and not earlier.off and not set(earlier.counts) & set(later.counts)
 
 
 def quote(board: Board, draft: Draft) -> str:

@@ -421,6 +421,11 @@ def _running(board: Board, match: re.Match[str]) -> None:
 
 RUNNING_RULES: tuple[Rule, ...] = (
     rule(
+        "18 in the 3rd",
+        "(about)? <n:num> (pitches)? in (the)? (ord|ordword) (innings)? | <m:num> (pitches)? ordword",
+        _running,
+    ),
+    rule(
         "at 45 after 3",
         "(running|had|at)* (about|at|is)* num (unit)? after (the)? (num|ord) (innings)?",
         _running,
@@ -470,7 +475,7 @@ BARE_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "name, number",
-        f"said_who (threw|went|with|at|is|about|colon|dash|adv|had|for|to|a|the)* <n:num> {_AFTER}",
+        f"said_who (threw|went|with|at|is|about|colon|dash|dot|adv|had|for|to|a|the)* <n:num> {_AFTER}",
         _pitches,
     ),
     rule(

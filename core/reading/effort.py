@@ -39,7 +39,8 @@ EFFORT_RULES: tuple[Rule, ...] = (
     rule("all out", f"{_LEAD} fullspeed", _fixed(100)),
     rule(
         "strike share",
-        "(pct | num percent) (the|adv|fill)* (strikes|forstrikes)",
+        "(pct | num percent) (the|adv|fill)* (strikes|forstrikes|firstpitch)"
+        " (?! (of|in|on)+ det* num)",
         says_no_log("rate"),
     ),
     rule(

@@ -108,6 +108,20 @@ def _caught_small(board: Board, match: re.Match[str]) -> None:
 
 _NOT_COUNTED = "(?! (fill|dash)* (noun|percent|num))"
 
+
+def read_catchers(board: Board) -> None:
+    """ "Catchers today: Nico 4 inn, Sam 3 inn": all innings under that heading are caught."""
+    for at, item in enumerate(board.items):
+        if not board.symbol_is(at, "catching") or item.symbol != "catching":
+            continue
+        first, after = span(board.sentence, at)
+        opens = at == first or not any(board.items[i].value is not None for i in range(first, at))
+        headed = any(board.items[i].symbol == "colon" for i in range(at, after))
+        for claim in board.claims:
+            if opens and headed and claim.key == "outs" and at < claim.first < after:
+                claim.key = "caught_outs"
+
+
 INNINGS_RULES: tuple[Rule, ...] = (
     rule(
         "caught",

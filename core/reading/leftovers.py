@@ -6,6 +6,7 @@ from core.reading.clauses import span
 from core.reading.entry import Unread, UnreadReason
 from core.reading.groups import FIELDS
 from core.reading.items import NUMERIC
+from core.reading.lexicon import lexicon
 
 _HARMLESS = frozenset({"ord", "clock", "money", "isodate"})  # innings, times, prices, dates
 _PRACTICE = frozenset({"bullpen", "catch", "live"})
@@ -34,7 +35,7 @@ def leftovers(board: Board, *, something_logged: bool) -> list[Unread]:
     ]
     if something_logged:
         found += _asked_counts(board)
-    return found + _unexplained_sites(board)
+    return found + _unexplained_sites(board) + _unknown_amounts(board)
 
 
 def _number(board: Board, at: int) -> Unread:
@@ -77,6 +78,17 @@ def _asked_counts(board: Board) -> list[Unread]:
         if counted and not any(board.items[i].symbol == "logthis" for i in range(first, after)):
             found.append(Unread(board.quote(first, after), UnreadReason.TWO_READINGS))
     return found
+
+
+def _unknown_amounts(board: Board) -> list[Unread]:
+    """ "fiftey pitches", "veintipico lanzamientos": a word that is no known number."""
+    return [
+        Unread(board.quote(at - 1, at + 1), UnreadReason.VAGUE)
+        for at in range(1, len(board.items))
+        if board.symbol_is(at, "pitches")
+        and board.symbol_is(at - 1, "word")
+        and not lexicon(board.lang).knows(board.items[at - 1].name)
+    ]
 
 
 def _unexplained_sites(board: Board) -> list[Unread]:

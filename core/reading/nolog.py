@@ -71,7 +71,7 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     rule("jersey", "hash num" + _NOT_COUNTED, says_no_log("jersey")),
     rule("place", "place (colon|hash)? num" + _NOT_COUNTED, says_no_log("place")),
     rule("age", "num age", says_no_log("age")),
-    rule("rate", "rate (is|at|to|of|adv|about)* num" + _NOT_COUNTED, says_no_log("rate")),
+    rule("rate", "rate (is|at|to|of|adv|about|win|up_to)* num" + _NOT_COUNTED, says_no_log("rate")),
     rule(
         "for",
         "num (dash)? for (dash)? num (with a stat|with num stat)?",
@@ -101,7 +101,9 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     rule("score, win", "num (dash|to) num (the|adv|in|a|adj)* (win|letterwin)", _score),
     rule("letter and score", "(letterwin|with) num dash num", _score),
     rule(
-        "bare score", "num dash num (?! fill* (unit|innings|mixedpitch|percent|stat|thing))", _score
+        "bare score",
+        "num dash num (?! dash num) (?! fill* (unit|innings|mixedpitch|percent|stat|thing))",
+        _score,
     ),
     rule("inning half", "half num", says_no_log("inning")),
     rule("gave up two", "gaveup (adv)* num", says_no_log("statistic")),

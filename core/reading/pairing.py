@@ -90,8 +90,13 @@ def _claim(board: Board, pair: Pair) -> None:
         board.unread(first, after, UnreadReason.UNKNOWN_PITCH)
 
 
-def _is_number(board: Board, at: int) -> bool:
-    return board.items[at].symbol in ("num", "frac", "pct")
+def _is_whole_of_a_part(board: Board, first: int) -> bool:
+    """ "3 of Malik's 48 were curves": 48 is no count of curves."""
+    at = first - 1
+    while at > 0 and board.items[at].symbol in ("the", "hisher", "word", "i"):
+        at -= 1
+    part = board.items[at - 1] if at > 0 and board.items[at].symbol == "of" else None
+    return part is not None and board.free(at - 1) and part.symbol in ("num", "frac", "pct")
 
 
 def _with_ish(board: Board, after: int) -> int:
@@ -111,8 +116,8 @@ def claim_count(board: Board, first: int, after: int, field: str, number: int) -
     symbols = {board.items[i].symbol for i in range(first, after)}
     value = innings_outs(item) if field == "outs" and "outs" not in symbols else item.whole
     before = board.items[first - 1].symbol if first else ""
-    if before == "of" and first > 1 and board.free(first - 2) and _is_number(board, first - 2):
-        board.unread(first, after, UnreadReason.TWO_READINGS)  # "3 of 48 were curves"
+    if _is_whole_of_a_part(board, first):
+        board.unread(first, after, UnreadReason.TWO_READINGS)
         return
     if before == "over" and field != "outs":
         board.unread(first - 1, after, UnreadReason.VAGUE)

@@ -63,6 +63,8 @@ def _fits(board: Board, at: int, *, given: bool) -> bool:
         return True
     if board.author == "pitcher":
         return given and at + 1 < len(board.items) and board.items[at + 1].symbol in _PLAIN_RECORD
+    if _opens(board, at) and not given and board.items[at].name.endswith(("ing", "ed", "ly")):
+        return False
     alone = at + 1 < len(board.items) and board.items[at + 1].symbol in ("dot", "newline")
     return given or alone or _record_next(board, at + 1) or not _opens(board, at)
 
@@ -79,10 +81,13 @@ def _logged_for(board: Board, at: int) -> bool:
 def _double_meaning_is_name(board: Board, at: int) -> bool:
     """A word that also means something else ("Will", "max", "Chase") is a name before a record."""
     if board.items[at].text[:1].isupper():
-        if board.items[at].symbol == "month":
-            return _counts_ahead(board, at + 1) > 0 and _noun_follows(board, at + 2)
+        if board.items[at].symbol == "month" and at + 1 < len(board.items):
+            return _noun_follows(board, at + 2) or board.items[at + 1].symbol in _RECORD_VERBS
         return _record_next(board, at + 1)
     return _opens_piece(board, at) and _counts_ahead(board, at + 1) > 1
+
+
+_RECORD_VERBS = frozenset({"threw", "went", "finish", "gamelike", "colon", "had", "then"})
 
 
 def _noun_follows(board: Board, at: int) -> bool:
@@ -136,6 +141,8 @@ def _listed(board: Board, at: int) -> int:
 
 def _is_subject(board: Board, at: int) -> bool:
     before = board.items[at - 1].symbol if at else ""
+    if before == "of" and board.items[at].text.endswith(("'s", "’s")):
+        return True  # "a third of Malik's 48"
     if board.lang == "es" and board.author != "pitcher" and before in ("to", "of"):
         return True  # "a Nico le duele", "el bullpen de Kelvin"
     return before not in _NO_SUBJECT_AFTER
@@ -164,7 +171,9 @@ def _opponents(board: Board) -> None:
             first += 1
         after = first + (_numbered_name(board, first) if item.symbol == "vs" else 0)
         last = min(len(board.items), first + _LONGEST_OPPONENT)
-        while after < last and _opponent_word(board, after, item.symbol):
+        while after < last and (
+            _opponent_word(board, after, item.symbol) or _joins_words(board, first, after)
+        ):
             if _starts_record(board, after):
                 break
             after += 1
@@ -186,6 +195,17 @@ def _opponent_word(board: Board, at: int, symbol: str) -> bool:
     if symbol == "vs":
         return item.symbol == "word" or (capital and item.symbol not in ("newline", "mention"))
     return item.symbol == "word" and capital and not _listed(board, at)
+
+
+def _joins_words(board: Board, first: int, at: int) -> bool:
+    """ "Lomas del Viento": a small word between two capitals."""
+    return (
+        at > first
+        and at + 1 < len(board.items)
+        and board.items[at].symbol in ("of", "the", "and")
+        and board.items[at + 1].symbol == "word"
+        and board.items[at + 1].text[:1].isupper()
+    )
 
 
 def _starts_record(board: Board, at: int) -> bool:

@@ -12,7 +12,7 @@ from core.reading.counts import BARE_RULES, CORRECTION_RULES, COUNT_RULES, RUNNI
 from core.reading.days import DAY_RULES
 from core.reading.effort import EFFORT_RULES
 from core.reading.entry import Entry, Reading, Unread, UnreadReason
-from core.reading.innings import INNINGS_RULES
+from core.reading.innings import INNINGS_RULES, read_catchers
 from core.reading.items import itemize
 from core.reading.kinds import KIND_RULES, LABEL_RULES
 from core.reading.languages import tell_language
@@ -76,6 +76,7 @@ def lay_out(
     run(board, COUNT_RULES)
     run(board, INNINGS_RULES)
     pair_counts(board)
+    read_catchers(board)
     run(board, BARE_RULES)
     run(board, CLOCK_RULES)
     run(board, KIND_RULES)

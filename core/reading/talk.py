@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from core.reading.board import Board
 from core.reading.clauses import span
-from core.reading.groups import FILLERS, NOUNS
+from core.reading.groups import FILLERS, KINDS, NOUNS
 from core.reading.items import NUMERIC
 
 _FORWARD = {
@@ -34,6 +34,7 @@ class Scope:
     first: int
     after: int
     what: str
+    returns: bool = False  # the line comes back to what was thrown: its kind still holds
 
     def __contains__(self, at: int) -> bool:
         return self.first <= at < self.after
@@ -79,7 +80,9 @@ def _scope(board: Board, at: int) -> Scope:
         start, end = span(board.sentence, at)
         return Scope(start, end if symbol == "spectacle" else at + 1, _FORWARD[symbol])
     first = _back(board, at) if symbol in _BACKWARD else at
-    return Scope(first, _forward(board, at), _FORWARD.get(symbol, "question"))
+    after = _forward(board, at)
+    returns = after < len(board.items) and board.items[after].symbol in ("threw", "finish")
+    return Scope(first, after, _FORWARD.get(symbol, "question"), returns)
 
 
 def claim_talk(board: Board, scopes: tuple[Scope, ...]) -> None:
@@ -89,7 +92,10 @@ def claim_talk(board: Board, scopes: tuple[Scope, ...]) -> None:
         if several_names:
             board.withdraw(scope.first, scope.after, "who")
         for at in range(scope.first, scope.after):
-            if board.free(at) and board.items[at].symbol not in ("newline",):
+            symbol = board.items[at].symbol
+            if scope.returns and symbol in KINDS:
+                continue
+            if board.free(at) and symbol != "newline":
                 board.no_log(at, at + 1, scope.what)
 
 

@@ -63,6 +63,7 @@ _ENTITIES = {"&amp;": "&", "&lt;": "<", "&gt;": ">"}
 _MARKS = str.maketrans(
     {"–": "-", "—": "-", "−": "-", "’": "'", "`": "'", "´": "'", "“": '"', "”": '"'}
 )
+_PARTS_IN_DIGITS = {"½": "1/2", "⅓": "1/3", "⅔": "2/3", "¼": "1/4", "¾": "3/4"}
 _PARTS = {
     "½": Fraction(1, 2),
     "⅓": Fraction(1, 3),
@@ -98,7 +99,7 @@ def _token(form: Form, raw: str, start: int, end: int, tight: bool) -> Token:
     elif form is Form.MARK:
         norm = _ENTITIES.get(raw, raw.translate(_MARKS))
     else:
-        norm = raw
+        norm = _PARTS_IN_DIGITS.get(raw, raw)
     return Token(form, raw, norm, start, end, tight)
 
 
