@@ -28,6 +28,7 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
     unread: list[Unread] = []
     _resolve_shares(draft, counts, unread, quote)
     _resolve_ranges(draft, counts, unread, quote)
+    _resolve_parts(draft, counts, unread, quote)
     _sum_breaking(counts)
     _reject_impossible(counts, unread, quote)
     _reject_unlikely(counts, unread, quote)
@@ -91,6 +92,16 @@ def _resolve_ranges(draft: Draft, counts: dict[str, int], unread: list[Unread], 
                 unread.append(
                     Unread(quote, UnreadReason.TWO_READINGS, Detail(field, low, field, high))
                 )
+
+
+def _resolve_parts(draft: Draft, counts: dict[str, int], unread: list[Unread], quote: str) -> None:
+    """ "15+18+12" are 45 pitches, if the line gives no other count."""
+    for claim in draft.claims:
+        if claim.key == "parts" and isinstance(claim.value, tuple):
+            total = sum(claim.value)
+            if counts.setdefault("pitches", total) != total:
+                counts.pop("pitches")
+                unread.append(Unread(quote, UnreadReason.TWO_READINGS, Detail("pitches", total)))
 
 
 def _inside(limits: object, value: int) -> bool:

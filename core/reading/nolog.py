@@ -102,7 +102,7 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     rule("letter and score", "(letterwin|with) num dash num", _score),
     rule(
         "bare score",
-        "num dash num (?! dash num) (?! fill* (unit|innings|mixedpitch|percent|stat|thing))",
+        "(?<!dash) num dash num (?! dash num) (?! fill* (unit|innings|mixedpitch|percent|stat|thing))",
         _score,
     ),
     rule("inning half", "half num", says_no_log("inning")),

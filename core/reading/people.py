@@ -16,6 +16,11 @@ _OPENS_A_RECORD = frozenset(
      "sat", "pain", "nopain", "innings", "pitches", "curve", "last", "said_vs", "vs", "of",
      "gamelike", "idiom", "faced"}
 )  # fmt: skip
+# After the first word of a sentence these show that it was no name ("Congrats on the win").
+_NO_RECORD = frozenset(
+    {"word", "on", "into", "to", "of", "at", "stop", "question", "the", "hisher", "i", "he", "for",
+     "comma", "them", "plan", "is_"}
+)  # fmt: skip
 _PLAIN_RECORD = frozenset({"num", "colon", "dash", "threw", "went", "pitches"})
 _LONGEST_NAME = 3  # words
 _LONGEST_OPPONENT = 4
@@ -66,7 +71,9 @@ def _fits(board: Board, at: int, *, given: bool) -> bool:
     if _opens(board, at) and not given and board.items[at].name.endswith(("ing", "ed", "ly")):
         return False
     alone = at + 1 < len(board.items) and board.items[at + 1].symbol in ("dot", "newline")
-    return given or alone or _record_next(board, at + 1) or not _opens(board, at)
+    if given or alone or not _opens(board, at):
+        return True
+    return at + 1 < len(board.items) and board.items[at + 1].symbol not in _NO_RECORD
 
 
 def _bare(norm: str) -> str:
