@@ -24,22 +24,28 @@ class Button:
 
 
 def find_button(ws: Workspace, person: Person, channel: Channel, label: str) -> Button:
-    """The newest button of this label that a person sees in a channel, case aside.
+    """The newest button of this label that a person sees, case aside: here, else elsewhere.
 
     Raises `ScriptError`, naming the buttons that there are.
     """
     there: dict[str, Button] = {}
-    for message in _newest_first(ws, person, channel):
-        for element in (one for block in message.blocks for one in elements_of(block)):
-            if element["type"] == "button":
-                name = str(element["text"]["text"])
-                there.setdefault(name, Button(message, str(element["action_id"])))
+    for place in _places(ws, person, channel):
+        for message in _newest_first(ws, person, place):
+            for element in (one for block in message.blocks for one in elements_of(block)):
+                if element["type"] == "button":
+                    name = str(element["text"]["text"])
+                    there.setdefault(name, Button(message, str(element["action_id"])))
     for name, button in there.items():
         if name.casefold() == label.casefold():
             return button
     if not there:
-        raise ScriptError(f"{person.real_name} sees no buttons here.")
-    raise ScriptError(f"There is no button “{label}” here; there is: {', '.join(there)}.")
+        raise ScriptError(f"{person.real_name} sees no buttons.")
+    raise ScriptError(f"There is no button “{label}”; there is: {', '.join(there)}.")
+
+
+def _places(ws: Workspace, person: Person, first: Channel) -> list[Channel]:
+    everywhere = list(ws.state.channels.values())
+    return [first, *(one for one in everywhere if person.id in one.members and one != first)]
 
 
 def _newest_first(ws: Workspace, person: Person, channel: Channel) -> list[Message | Ephemeral]:

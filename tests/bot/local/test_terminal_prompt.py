@@ -88,14 +88,14 @@ def test_a_button_is_pressed_by_its_label(fresh: Table) -> None:
     message = ws.dm_messages(mateo)[-1]
     ws.state.keep_message(replace(message, blocks=({"type": "actions", "elements": [button]},)))
 
-    wrong = fresh.type("press Tomorrow")
+    wrong = fresh.type("in log17", "press Tomorrow")
     before = len(ws.courier.all)
     fresh.club.ws.courier.hold()  # nobody listens to this button: only what is sent is looked at
     fresh.type("press today")
     pressed = ws.courier.all[before].payload
     ws.courier.drop_held()
 
-    assert wrong == "There is no button “Tomorrow” here; there is: Today.\n"
+    assert wrong == "There is no button “Tomorrow”; there is: Today.\n"
     assert pressed["actions"][0]["action_id"] == "yes"
 
 
@@ -120,7 +120,7 @@ def test_a_slash_command_is_no_message_and_only_its_author_sees_the_answer(fresh
         ("in attic", "There is no channel “attic”: write in log17,"),
         ("in staff", "“staff” fits several: write in 17u-staff or 14u-staff."),
         ("go to never", "“never” is no time I know"),
-        ("press Yes", "Dana Mercer sees no buttons here."),
+        ("press Yes", "Dana Mercer sees no buttons."),
         ("edit", "edit TEXT: edit your last line."),
     ],
 )
