@@ -11,8 +11,8 @@ from slack_bolt.authorization import AuthorizeResult
 from slack_sdk import WebClient
 from slack_sdk.errors import SlackApiError
 
-from bot.listeners import messages, unheard
-from bot.listeners.messages import Desk
+from bot.listeners import actions, forms, messages, unheard
+from bot.listeners.desk import Desk
 
 #: Threads for listeners; Slack asks at most ten Socket Mode connections' worth at once.
 LISTENERS = 10
@@ -100,5 +100,7 @@ def make_app(
         listener_executor=ThreadPoolExecutor(LISTENERS, thread_name_prefix="listener"),
     )
     messages.register(app, desk)
+    actions.register(app, desk)
+    forms.register(app, desk)
     unheard.register(app)
     return app

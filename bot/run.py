@@ -17,7 +17,7 @@ from bot.app import Installation, find_installation, make_app, make_client, refu
 from bot.blocks import Renderer
 from bot.clock import Clock, SystemClock
 from bot.http import make_http
-from bot.listeners.messages import Desk
+from bot.listeners.desk import Desk
 from bot.outbox import Outbox
 from bot.schedule import Schedule
 from bot.settings import Settings, database_url

@@ -5,37 +5,42 @@ from zoneinfo import ZoneInfo
 from sqlmodel import Session
 
 from bot.blocks.arm import adults_told, arm_report
+from bot.blocks.buttons import answers_to, fix_and_undo, type_it
+from bot.blocks.message import Part
 from bot.wording import answers
 from bot.wording.questions import EDIT, question
 from bot.wording.words import sentences
 from core.ledger.days import before_the_day_turns
 from core.ledger.notices import PITCHED
-from core.ledger.question import REFUSALS, Question
+from core.ledger.question import REFUSALS, QuestionCode
 from core.ledger.view import LineView, PitcherView, Standing
-from core.model import Line, LineState, Outing, Person, key
+from core.model import LineState, Outing, Person, key
 
 
-def answer_text(session: Session, view: LineView, viewer: Person | None, reaction: str) -> str:
-    """The whole answer; empty when the line leaves nothing to say."""
-    parts = [_pitcher(session, view, one, viewer) for one in view.pitchers]
+def answer_parts(
+    session: Session, view: LineView, viewer: Person | None, reaction: str
+) -> list[Part]:
+    """The whole answer, paragraph by paragraph; empty when the line leaves nothing to say."""
+    parts = [Part(_pitcher(session, view, one, viewer)) for one in view.pitchers]
     parts += _questions(view)
-    if not any(parts):
-        return ""
+    if not any(part.text for part in parts):
+        return []
     if _speaks_of_rest(view):
-        parts.append(answers.RULES_GOVERN)
+        parts.append(Part(answers.RULES_GOVERN))
     if view.is_first and view.line.state == LineState.READ:
-        parts.append(answers.first_time(reaction))
-    return "\n\n".join(part for part in parts if part)
+        parts.append(Part(answers.first_time(reaction)))
+    return [*parts, Part("", fix_and_undo(view))]
 
 
-def counts_text(session: Session, view: LineView, author: str) -> str:
+def counts_parts(session: Session, view: LineView, author: str) -> list[Part]:
     """A scorekeeper's counts as the staff read them, with what he was asked."""
-    parts = [_pitcher(session, view, one, None) for one in view.pitchers]
-    if not any(parts):
-        return ""
+    texts = [_pitcher(session, view, one, None) for one in view.pitchers]
+    if not any(texts):
+        return []
     asked = [question(one) for one in view.questions]
-    parts += [answers.asked_author(author, asked)] if asked else []
-    return "\n\n".join([answers.counted_by(author), *parts, answers.RULES_GOVERN])
+    texts += [answers.asked_author(author, asked)] if asked else []
+    texts = [answers.counted_by(author), *texts, answers.RULES_GOVERN]
+    return [*(Part(text) for text in texts), Part("", fix_and_undo(view))]
 
 
 def _speaks_of_rest(view: LineView) -> bool:
@@ -96,13 +101,17 @@ def _was_moved(view: LineView, outing: Outing) -> bool:
     return before_the_day_turns(posted.replace(tzinfo=None)) and outing.on < posted.date()
 
 
-def _questions(view: LineView) -> list[str]:
-    asked = [question(one) for one in view.questions]
-    if not asked:
-        return []
-    return [sentences([*asked, EDIT if _can_edit(view.line, view.questions) else ""])]
-
-
-def _can_edit(line: Line, asked: tuple[Question, ...]) -> bool:
-    open_questions = [one for one in asked if one.code not in REFUSALS]
-    return line.deleted_at is None and bool(open_questions)
+def _questions(view: LineView) -> list[Part]:
+    """Each question with its likely answers, and how else to answer."""
+    outings = [outing for one in view.pitchers for outing, _ in one.outings]
+    only = outings[0] if len(outings) == 1 else None
+    parts = []
+    for number, one in enumerate(view.questions):
+        buttons = answers_to(view.line, number, one)
+        if one.code is QuestionCode.UNREAD:
+            buttons += type_it(only, view.line)
+        parts.append(Part(question(one), buttons))
+    can_edit = view.line.deleted_at is None and any(
+        one.code not in REFUSALS for one in view.questions
+    )
+    return [*parts, Part(EDIT)] if can_edit else parts

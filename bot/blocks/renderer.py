@@ -4,16 +4,18 @@ from collections.abc import Callable
 
 from sqlmodel import Session, col, select
 
-from bot.blocks.answer import answer_text, broken_text, counts_text
+from bot.blocks.answer import answer_parts, broken_text, counts_parts
 from bot.blocks.arm import guardian_text, staff_text, withdrawn_text
 from bot.blocks.asked import asked_text
-from bot.blocks.message import as_message
+from bot.blocks.message import Part, as_message
 from bot.outbox.rendered import Reaction, Rendered
 from bot.wording import answers, hints, pain
+from bot.wording.buttons import FORM_ERRORS
 from bot.wording.words import listed, safe
 from core.ledger import NoticeKind
 from core.ledger.binding import Books
 from core.ledger.hints import hint_for
+from core.ledger.notices import SILENT_STATES
 from core.ledger.question import Question, QuestionCode
 from core.ledger.view import line_view
 from core.model import Line, LineState, OutboxMessage, Person, PitcherTeam, Team
@@ -22,22 +24,26 @@ from core.model import Line, LineState, OutboxMessage, Person, PitcherTeam, Team
 READ_REACTION, ASKED_REACTION = OURS = ("baseball", "question")
 
 
+Parts = list[Part]
+
+
 class Renderer:
     """Gives the content of each kind of message."""
 
     def __init__(self, books: Books) -> None:
         """Work out rest by `books`: from ids of rule books to the books."""
         self._books = books
-        self._texts: dict[str, Callable[[Session, OutboxMessage, Line], str]] = {
+        self._parts: dict[str, Callable[[Session, OutboxMessage, Line], Parts]] = {
             NoticeKind.ANSWER: self._answer,
             NoticeKind.STAFF_COUNTS: self._staff_counts,
             NoticeKind.RULE_BROKEN: self._rule_broken,
-            NoticeKind.PAIN: _pain,
-            NoticeKind.PAIN_WITHDRAWN: _pain_withdrawn,
-            NoticeKind.PAIN_UNPLACED: _pain_unplaced,
-            NoticeKind.KEPT_BACK: _kept_back,
-            NoticeKind.STRANGER: _stranger,
-            NoticeKind.HINT: _hint,
+            NoticeKind.PAIN: _as_one(_pain),
+            NoticeKind.PAIN_WITHDRAWN: _as_one(_pain_withdrawn),
+            NoticeKind.PAIN_UNPLACED: _as_one(_pain_unplaced),
+            NoticeKind.KEPT_BACK: _as_one(_kept_back),
+            NoticeKind.STRANGER: _as_one(_stranger),
+            NoticeKind.REFUSED: _as_one(_refused),
+            NoticeKind.HINT: _as_one(_hint),
         }
 
     def __call__(self, session: Session, row: OutboxMessage) -> Rendered | None:
@@ -46,38 +52,48 @@ class Renderer:
         if line is None:
             return None
         if row.kind == NoticeKind.REACTION:
-            return None if line.deleted_at else Reaction(line.ts, _reaction(line), OURS)
-        text = self._texts[row.kind](session, row, line)
-        return as_message(text) if text else None
+            return None if line.deleted_at else Reaction(line.ts, _reaction(line))
+        parts = self._parts[row.kind](session, row, line)
+        return as_message(parts) if any(part.text for part in parts) else None
 
-    def _answer(self, session: Session, row: OutboxMessage, line: Line) -> str:
+    def _answer(self, session: Session, row: OutboxMessage, line: Line) -> Parts:
         in_staff_channel = row.destination == line.channel and not line.direct
         viewer = None if in_staff_channel else _person(session, row)
-        if line.state == LineState.QUESTION and line.deleted_at is None:
-            return asked_text(session, line, self._books)
         if line.deleted_at is None:
+            if line.state == LineState.QUESTION:
+                return [Part(asked_text(session, line, self._books))]
             view = line_view(session, line, viewer, self._books)
-            text = answer_text(session, view, viewer, READ_REACTION)
-            if text:
-                return text
-        return answers.taken_back() if row.ts else ""
+            parts = answer_parts(session, view, viewer, READ_REACTION)
+            if parts:
+                return parts
+        return _if_shown(row, answers.taken_back())
 
-    def _staff_counts(self, session: Session, row: OutboxMessage, line: Line) -> str:
+    def _staff_counts(self, session: Session, row: OutboxMessage, line: Line) -> Parts:
         view = line_view(session, line, None, self._books)
-        text = counts_text(session, view, _author(session, line))
-        return text or (answers.taken_back() if row.ts else "")
+        parts = counts_parts(session, view, _author(session, line))
+        return parts or _if_shown(row, answers.taken_back())
 
-    def _rule_broken(self, session: Session, row: OutboxMessage, line: Line) -> str:
+    def _rule_broken(self, session: Session, row: OutboxMessage, line: Line) -> Parts:
         view = line_view(session, line, None, self._books)
         text = broken_text(view, _author(session, line))
-        return text or (answers.within_rules_again() if row.ts else "")
+        return [Part(text)] if text else _if_shown(row, answers.within_rules_again())
+
+
+def _if_shown(row: OutboxMessage, text: str) -> Parts:
+    """What a message says once its reason is gone; nothing where nobody has read it."""
+    return [Part(text)] if row.ts else []
+
+
+def _as_one(
+    text: Callable[[Session, OutboxMessage, Line], str],
+) -> Callable[[Session, OutboxMessage, Line], Parts]:
+    return lambda session, row, line: [Part(text(session, row, line))]
 
 
 def _reaction(line: Line) -> str | None:
     if line.state == LineState.READ:
         return READ_REACTION
-    silent = {LineState.TALK, LineState.QUESTION, LineState.STRANGER}
-    return None if line.state in silent else ASKED_REACTION
+    return None if line.state in SILENT_STATES else ASKED_REACTION
 
 
 def _person(session: Session, row: OutboxMessage) -> Person | None:
@@ -122,3 +138,7 @@ def _stranger(session: Session, _row: OutboxMessage, line: Line) -> str:
 
 def _hint(_session: Session, _row: OutboxMessage, line: Line) -> str:
     return hints.HINTS[hint_for(line.text)]
+
+
+def _refused(_session: Session, row: OutboxMessage, _line: Line) -> str:
+    return FORM_ERRORS[row.slot.split("/")[1]]

@@ -1,25 +1,13 @@
 """Typed lines: commit first, then the acknowledgement; messages go out by the outbox."""
 
-from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any
 
 from slack_bolt import App, BoltContext
 
-from bot.clock import Clock
+from bot.listeners.desk import Desk
 from bot.listeners.events import Heard, understand
 from bot.outbox import owe
 from core.ledger import Deleted, Edited, Said, correct, record, withdraw
-from core.store import Store
-
-
-@dataclass(frozen=True, slots=True)
-class Desk:
-    """What a listener needs: the database, the time, and a bell for the outbox."""
-
-    store: Store
-    clock: Clock
-    committed: Callable[[], None]
 
 
 def register(app: App, desk: Desk) -> None:

@@ -36,6 +36,8 @@ class NoticeKind(StrEnum):
     RULE_BROKEN = "rule broken"
     KEPT_BACK = "kept back"
     STRANGER = "stranger"
+    #: Told to whoever pressed a button that could do nothing.
+    REFUSED = "refused"
     HINT = "hint"
 
 
@@ -118,6 +120,12 @@ def _answer(heard: Heard) -> Notice:
     )
 
 
+#: A line in one of these states carries no reaction.
+SILENT_STATES = frozenset(
+    {LineState.TALK, LineState.QUESTION, LineState.STRANGER, LineState.UNDONE}
+)
+
+
 def _reaction(heard: Heard) -> Notice:
     line = heard.line
     return Notice(
@@ -126,7 +134,7 @@ def _reaction(heard: Heard) -> Notice:
         destination=line.channel,
         not_before=heard.now,
         line_id=key(line),
-        only_if_shown=line.state in {LineState.TALK, LineState.QUESTION, LineState.STRANGER},
+        only_if_shown=line.state in SILENT_STATES,
     )
 
 

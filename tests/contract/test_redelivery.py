@@ -10,7 +10,7 @@ from sqlmodel import Session, select
 
 from bot.app import find_installation, make_app, make_client
 from bot.http import make_http
-from bot.listeners.messages import Desk
+from bot.listeners.desk import Desk
 from bot.local.delivery import Delivery
 from bot.local.http_target import HttpTarget
 from bot.local.talk import Said

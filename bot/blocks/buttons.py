@@ -1,0 +1,59 @@
+"""The buttons under an answer: likely answers to its questions, fix and undo."""
+
+from datetime import date
+
+from bot.blocks.message import Button
+from bot.wording import buttons as label
+from core.ledger.answers import NO_LOG
+from core.ledger.question import Question, QuestionCode
+from core.ledger.view import LineView
+from core.model import Line, Outing, key
+
+CHOOSE, FIX, UNDO = "choose", "fix", "undo"
+
+
+def answers_to(line: Line, number: int, asked: Question) -> tuple[Button, ...]:
+    """The likely answers to the question that stands at this place among the line's."""
+    values = list(asked.values)
+    if asked.code is QuestionCode.UNREAD and values:
+        values.append(NO_LOG)
+    return tuple(
+        Button(
+            _label(asked, place, value),
+            CHOOSE,
+            {"line": key(line), "question": number, "code": asked.code, "value": value},
+        )
+        for place, value in enumerate(values)
+    )
+
+
+def _label(asked: Question, place: int, value: str) -> str:
+    if place < len(asked.choices):
+        return asked.choices[place]
+    if asked.code is QuestionCode.DAY:
+        return label.day_choice(place, date.fromisoformat(value))
+    return label.CHOICES[value]
+
+
+def fix_and_undo(view: LineView) -> tuple[Button, ...]:
+    """A "fix" for each outing and one "undo" for the line."""
+    outings = [(one.pitcher.name, outing) for one in view.pitchers for outing, _ in one.outings]
+    if not outings:
+        return ()
+    single = len(outings) == 1
+    fixes = [
+        Button(
+            label.fix("" if single else name),
+            FIX,
+            {"outing": key(outing), "line": key(view.line)},
+        )
+        for name, outing in outings[:20]
+    ]
+    return (*fixes, Button(label.UNDO, UNDO, {"line": key(view.line)}))
+
+
+def type_it(outing: Outing | None, line: Line) -> tuple[Button, ...]:
+    """Opens the form with what was read, where there is an outing to complete."""
+    if outing is None:
+        return ()
+    return (Button(label.TYPE_IT, FIX, {"outing": key(outing), "line": key(line)}),)

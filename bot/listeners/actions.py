@@ -1,0 +1,79 @@
+"""Buttons under answers: choose a reading, undo. What a button carries is checked again."""
+
+import json
+import re
+from collections.abc import Callable
+from typing import Any
+
+from slack_bolt import Ack, App, BoltContext
+
+from bot.blocks.buttons import CHOOSE, UNDO
+from bot.listeners.desk import Desk, presser
+from bot.outbox import owe
+from core.ledger import Notice, NoticeKind
+from core.ledger.answers import Answer
+from core.ledger.by_hand import ByHandError, Hand, Refusal, choose, undo
+from core.ledger.question import Question
+from core.model import Line
+
+Work = Callable[[Hand], list[Notice]]
+
+
+def register(app: App, desk: Desk) -> None:
+    """Listen to the buttons; each is acknowledged after its commit."""
+
+    @app.action(re.compile(rf"^{CHOOSE}\."))
+    def chosen(ack: Ack, body: dict[str, Any], context: BoltContext) -> None:
+        carried = carried_by(body)
+        press(desk, body, context, carried["line"], lambda hand: _choose(hand, carried))
+        ack()
+
+    @app.action(re.compile(rf"^{UNDO}\."))
+    def undone(ack: Ack, body: dict[str, Any], context: BoltContext) -> None:
+        line_id = carried_by(body)["line"]
+        press(desk, body, context, line_id, lambda hand: undo(hand, line_id))
+        ack()
+
+
+def carried_by(body: dict[str, Any]) -> dict[str, Any]:
+    """What the pressed button carries."""
+    value: dict[str, Any] = json.loads(body["actions"][0]["value"])
+    return value
+
+
+def press(desk: Desk, body: dict[str, Any], context: BoltContext, line_id: int, work: Work) -> None:
+    """Do the work of a button; a refusal is told to whoever pressed, and changes nothing."""
+    workspace_id = str(context.team_id)
+    try:
+        desk.by_hand(workspace_id, presser(body), work)
+    except ByHandError as refused:
+        _tell(desk, workspace_id, body, line_id, refused.refusal)
+
+
+def _choose(hand: Hand, carried: dict[str, Any]) -> list[Notice]:
+    line = hand.session.get(Line, carried["line"])
+    questions = line.questions if line is not None else []
+    number = carried["question"]
+    asked = Question.from_json(questions[number]) if number < len(questions) else None
+    if asked is None or asked.code != carried["code"]:
+        raise ByHandError(Refusal.GONE)  # it was answered meanwhile, or the line was edited
+    answer = Answer(asked.code, str(carried["value"]), asked.about, asked.pitcher_id)
+    return choose(hand, carried["line"], answer)
+
+
+def _tell(
+    desk: Desk, workspace_id: str, body: dict[str, Any], line_id: int, refusal: Refusal
+) -> None:
+    now = desk.clock.now()
+    stamp = body["actions"][0]["action_ts"]
+    notice = Notice(
+        slot=f"{NoticeKind.REFUSED}/{refusal}/{presser(body)}/{stamp}",
+        kind=NoticeKind.REFUSED,
+        destination=presser(body),
+        not_before=now,
+        line_id=line_id,
+    )
+    with desk.store.writing() as session:
+        if session.get(Line, line_id) is not None:
+            owe(session, workspace_id, [notice])
+    desk.committed()

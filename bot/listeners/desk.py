@@ -1,0 +1,45 @@
+"""What every listener needs, and how it finishes: one commit, then the bell for the outbox."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from sqlmodel import Session
+
+from bot.clock import Clock
+from bot.outbox import owe
+from core.ledger import Notice
+from core.ledger.by_hand import ByHandError, Hand, Refusal
+from core.ledger.crew import find_person
+from core.store import Store
+
+
+@dataclass(frozen=True, slots=True)
+class Desk:
+    """The database, the time, and a bell that wakes the outbox."""
+
+    store: Store
+    clock: Clock
+    committed: Callable[[], None]
+
+    def by_hand(
+        self, workspace_id: str, slack_id: str, work: Callable[[Hand], list[Notice]]
+    ) -> None:
+        """Do what somebody pressed or filled in, in one transaction.
+
+        Raises `ByHandError`; then nothing was changed.
+        """
+        with self.store.writing() as session:
+            owe(session, workspace_id, work(self._hand(session, workspace_id, slack_id)))
+        self.committed()
+
+    def _hand(self, session: Session, workspace_id: str, slack_id: str) -> Hand:
+        person = find_person(session, workspace_id, slack_id)
+        if person is None:
+            raise ByHandError(Refusal.NOT_ALLOWED)
+        return Hand(session, person, self.clock.now())
+
+
+def presser(body: dict[str, Any]) -> str:
+    """The Slack id of whoever pressed or submitted."""
+    return str(body["user"]["id"])

@@ -1,0 +1,59 @@
+"""What stands on buttons and in forms."""
+
+from datetime import date
+
+from bot.wording.words import day
+
+UNDO = "Undo"
+TYPE_IT = "Type it"
+
+#: Labels of stored values: kinds, fields and what two lines are to each other.
+CHOICES = {
+    "game": "Game",
+    "bullpen": "Bullpen",
+    "live": "Live",
+    "catch": "Catch play",
+    "off": "Day off",
+    "pitches": "Pitches",
+    "curve": "Curveballs",
+    "slider": "Sliders",
+    "changeup": "Changeups",
+    "strikes": "Strikes",
+    "same": "The same outing",
+    "second": "A second outing",
+    "no log": "Not part of the log",
+}
+
+FORM_TITLE = "Put it right"
+FORM_SUBMIT = "Save"
+FORM_CLOSE = "Cancel"
+FORM_FIELDS = {
+    "kind": "What was it?",
+    "on": "Day",
+    "pitches": "Pitches (throws in catch play)",
+    "curve": "Curveballs",
+    "slider": "Sliders",
+    "breaking": "Breaking balls in all",
+    "changeup": "Changeups",
+    "strikes": "Strikes",
+    "innings": "Innings pitched, such as 4.1",
+    "effort": "Effort, percent",
+}
+
+FORM_ERRORS = {
+    "not allowed": "You may not change this one. Ask a coach, a guardian or the pitcher.",
+    "gone": "This line is no longer in the log, so nothing was changed.",
+    "impossible": "This cannot be: check it against the other counts. Nothing was changed.",
+    "innings": "Innings end in .0, .1 or .2, such as 4.1. Nothing was changed.",
+    "number": "A whole number, please. Nothing was changed.",
+}
+
+
+def fix(name: str) -> str:
+    """The label of the button that opens the form."""
+    return f"Fix {name}".strip()
+
+
+def day_choice(place: int, when: date) -> str:
+    """The label of a day: today or yesterday, with its date."""
+    return f"{('Today', 'Yesterday')[place]}, {day(when)}"
