@@ -110,7 +110,10 @@ def _notes(view: View, ask: Ask, verdict: Verdict) -> Iterator[Reason]:
     newer = view.book.superseded
     if newer is not None and ask.on >= newer.on:
         yield note(view, "edition", f"{view.book.edition}: superseded on {newer.on} by {newer.by}")
-    if all(bound.of != "pitches" for bound in verdict.bounds if bound.view is view):
+    if not view.counts_at_all(ask.kind):
+        says = f"{ask.kind} is not among the outings that this rule book counts"
+        yield note(view, "not-counted", says)
+    elif all(bound.of != "pitches" for bound in verdict.bounds if bound.view is view):
         yield note(view, "no-pitch-limit", "this rule book limits no pitches: see the outs")
 
 

@@ -67,6 +67,11 @@ class View:
         """Whether a measure counts outings of a kind."""
         return kind in (measure.kinds or self.book.counting.kinds)
 
+    def counts_at_all(self, kind: str) -> bool:
+        """Whether any measure of the book counts outings of a kind."""
+        own = self.book.counting.kinds
+        return any(kind in (kinds or own) for kinds in self.records)
+
     def plus(self, outing: Thrown) -> "View":
         """The same book looking at the record with one more outing."""
         more = {kinds: record.plus(outing) for kinds, record in self.records.items()}

@@ -32,9 +32,11 @@ _KEYS = sorted(
 )
 
 
+@lru_cache(maxsize=1)
 def builtin_ids() -> tuple[str, ...]:
     """The ids of the rule books that come with the project, in alphabetical order."""
-    return tuple(sorted(f.name.removesuffix(".toml") for f in _BOOKS.iterdir()))
+    names = (file.name for file in _BOOKS.iterdir())
+    return tuple(sorted(n.removesuffix(".toml") for n in names if n.endswith(".toml")))
 
 
 def template() -> str:
@@ -43,7 +45,9 @@ def template() -> str:
 
 
 def load_books(ids_or_paths: Sequence[str], folder: Path | None = None) -> tuple[RuleBook, ...]:
-    """Load books in the order given: a built-in id, a path, or a file's name inside `folder`.
+    """Load books in the order given, each once.
+
+    A book is a built-in id, a path, or the name of a file inside `folder`.
 
     Raises RuleBookError when nothing is named, when a book is unknown, or when a file is refused.
     """
@@ -51,7 +55,7 @@ def load_books(ids_or_paths: Sequence[str], folder: Path | None = None) -> tuple
         raise RuleBookError(
             f"no rule book is named: give at least one of {', '.join(builtin_ids())} or a file"
         )
-    return tuple(_load(name, folder) for name in ids_or_paths)
+    return tuple(_load(name, folder) for name in dict.fromkeys(ids_or_paths))
 
 
 def _load(name: str, folder: Path | None) -> RuleBook:

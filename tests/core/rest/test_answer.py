@@ -240,3 +240,10 @@ def test_a_second_game_that_was_not_allowed_is_named() -> None:
     found = breaches(LITTLE, FOURTEEN, thrown, SUNDAY)
 
     assert {reason.rule for reason in found} == {"second-game"}
+
+
+def test_a_bullpen_is_no_pitching_for_a_published_book() -> None:
+    found = answer(SMART, FOURTEEN, [Thrown(SATURDAY, pitches=90)], SUNDAY, kind="bullpen")
+
+    assert (found.eligible, found.pitches_limited) == (True, False)
+    assert "bullpen is not among the outings that this rule book counts" in says(found)

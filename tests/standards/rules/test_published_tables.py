@@ -11,9 +11,11 @@ and the association's baseball news of 10 February 2020.
 """
 
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from core.rest import Thrower, Thrown, answer, required
 from core.rulebooks import load_books
@@ -100,6 +102,42 @@ def test_a_rested_arm_may_throw_the_published_maximum(table: Published) -> None:
     for thrower in table.throwers:
         found = answer(books, thrower, [], DAY, phase=table.phase)
         assert found.pitches_allowed == table.daily
+
+
+@dataclass(frozen=True)
+class Week:
+    """Some days' pitches, and the published rules worked on them a second time."""
+
+    table: Published
+    thrown: dict[int, int]
+
+    def allowed(self, day: int) -> int:
+        resting = any(d < day <= d + self.table.days(n) for d, n in self.thrown.items())
+        third_day = {day - 1, day - 2} <= set(self.thrown)
+        # The edition of 2014 has no rule on days in a row.
+        barred = resting or (third_day and self.table.book != "pitch-smart-2014")
+        return 0 if barred else self.table.daily
+
+    def next_day(self, day: int) -> int:
+        return next(later for later in range(day, 100) if self.allowed(later))
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.sampled_from(TABLES), st.dictionaries(st.integers(0, 9), st.integers(1, 120)))
+def test_weeks_of_outings_come_out_as_worked_a_second_time(
+    table: Published, thrown: dict[int, int]
+) -> None:
+    week = Week(table, thrown)
+    outings = [Thrown(DAY + timedelta(day), pitches=n) for day, n in thrown.items()]
+    day = max(thrown, default=0) + 1
+
+    found = answer(
+        *(load_books([table.book]), table.throwers[-1], outings, DAY + timedelta(day)),
+        phase=table.phase,
+    )
+
+    assert found.pitches_allowed == week.allowed(day)
+    assert found.next_eligible == DAY + timedelta(week.next_day(day))
 
 
 # Innings in any 12 months, all teams together; 19-22 has no number.
