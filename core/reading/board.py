@@ -5,13 +5,14 @@ is looked at in the end: a number that is left over is asked about.
 """
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import datetime
 
 from core.reading.entry import UnreadReason
 from core.reading.items import NUMERIC, Item
-from core.reading.pattern import CLAIMED, code, compile_pattern
+from core.reading.pattern import CLAIMED, LazyPattern, code
+from core.reading.tokens import fold
 
 NO_LOG = "no log"
 COUNTS = (
@@ -53,6 +54,7 @@ class Board:
     author: str
     roster: tuple[str, ...]
     lang: str
+    roster_starts: frozenset[str] = frozenset()
     claims: list[Claim] = field(default_factory=list)
     clause: list[int] = field(default_factory=list)
     sentence: list[int] = field(default_factory=list)
@@ -60,9 +62,12 @@ class Board:
     _codes: list[str] = field(default_factory=list)
     _free: list[bool] = field(default_factory=list)
     _line: str | None = None
+    present: set[str] = field(default_factory=set)
 
     def __post_init__(self) -> None:
         self._codes = [code(item.symbol) for item in self.items]
+        self.roster_starts = frozenset(fold(name.split(" ")[0]) for name in self.roster)
+        self.present = set(self._codes)
         self._free = [True] * len(self.items)
 
     @property
@@ -84,7 +89,9 @@ class Board:
     ) -> None:
         """Lay a claim on items first..after-1."""
         self.claims.append(Claim(first, after, key, value, about, weak))
-        self._codes[first:after] = [code(_SAID.get(key, CLAIMED))] * (after - first)
+        said = code(_SAID.get(key, CLAIMED))
+        self.present.add(said)
+        self._codes[first:after] = [said] * (after - first)
         self._free[first:after] = [False] * (after - first)
         self._line = None
 
@@ -107,10 +114,9 @@ class Board:
         """Claim items as something to ask about."""
         self.claim(first, after, "unread", reason)
 
-    def retag(self, at: int, symbol: str) -> None:
-        """Give one item another symbol, once its neighbours have told which meaning it has."""
-        self._codes[at] = code(symbol)
-        self._line = None
+    def still_reads(self, first: int, symbols: str) -> bool:
+        """Whether nothing was claimed since these symbols were read."""
+        return all(self._codes[first + i] == symbol for i, symbol in enumerate(symbols))
 
     def symbol_is(self, at: int, symbol: str) -> bool:
         """Whether the item is there, unclaimed, and has this symbol."""
@@ -141,25 +147,24 @@ class Rule:
     """A pattern over symbols and what to do where it fits."""
 
     name: str
-    pattern: re.Pattern[str]
+    pattern: LazyPattern
     apply: Handler
 
 
 def rule(name: str, pattern: str, apply: Handler) -> Rule:
-    """Compile one rule."""
-    return Rule(name, compile_pattern(pattern), apply)
+    """One row of a table of rules."""
+    return Rule(name, LazyPattern(pattern), apply)
 
 
 def run(board: Board, rules: tuple[Rule, ...]) -> None:
     """Apply each rule wherever it fits, in the order of the table."""
     for one in rules:
-        for match in list(_matches(one, board)):
-            if board.line.startswith(match.group(), match.start()):  # nothing claimed since
+        needs = one.pattern.needs
+        if needs and needs.isdisjoint(board.present):
+            continue
+        for match in list(one.pattern.finditer(board.line)):
+            if board.still_reads(match.start(), match.group()):
                 one.apply(board, match)
-
-
-def _matches(one: Rule, board: Board) -> Iterator[re.Match[str]]:
-    return one.pattern.finditer(board.line)
 
 
 def says_no_log(what: str) -> Handler:

@@ -1,5 +1,7 @@
 """Where a line's sentences, clauses and pieces begin: how far a word like "tomorrow" reaches."""
 
+from bisect import bisect_left, bisect_right
+
 from core.reading.board import Board
 
 _SENTENCE_ENDS = frozenset({"dot", "stop", "question", "newline", "semi"})
@@ -34,9 +36,4 @@ def mark_clauses(board: Board) -> None:
 
 def span(numbers: list[int], at: int) -> tuple[int, int]:
     """First and after-last place that share the number at `at` (numbers never fall)."""
-    first = after = at
-    while first > 0 and numbers[first - 1] == numbers[at]:
-        first -= 1
-    while after < len(numbers) and numbers[after] == numbers[at]:
-        after += 1
-    return first, after
+    return bisect_left(numbers, numbers[at]), bisect_right(numbers, numbers[at])

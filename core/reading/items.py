@@ -4,9 +4,10 @@ import re
 from dataclasses import dataclass
 from fractions import Fraction
 
-from core.reading.lexicon import Lexicon
+from core.reading.lexicon import Lexicon, Meaning
 from core.reading.tokens import Form, Token, number_value
 
+_DRAWN_OUT = re.compile(r"(.)\1{2,}")
 NUMERIC = frozenset({"num", "pct", "ratio", "ord", "clock", "money", "isodate"})
 _FORM_SYMBOLS = {
     Form.RATIO: "ratio",
@@ -48,19 +49,18 @@ class Item:
 
 def itemize(tokens: list[Token], words: Lexicon) -> list[Item]:
     """Turn tokens into items, the longest phrase first."""
+    norms = [_known_norm(token, words) for token in tokens]
     items: list[Item] = []
-    index = 0
-    while index < len(tokens):
-        item, index = _next_item(tokens, index, words)
-        if item.symbol == "frac":
-            item = _mixed(items, item)
-        items.append(item)
+    at = 0
+    while at < len(tokens):
+        item, at = _next_item(tokens, norms, at, words)
+        items.append(_mixed(items, item) if item.symbol == "frac" else item)
     return items
 
 
 def _mixed(items: list[Item], part: Item) -> Item:
-    """ "four and | two thirds": the whole number before a fraction joins it (and is taken off)."""
-    if part.value is None or part.value == Fraction(1, 2):
+    """The whole number before a fraction joins it: "four and | two thirds"."""
+    if part.value is None or part.value.denominator != 3:
         return part
     back = [item.symbol for item in items[-2:]]
     size = 2 if back == ["num", "and"] else 1 if back[-1:] == ["num"] else 0
@@ -72,42 +72,42 @@ def _mixed(items: list[Item], part: Item) -> Item:
                 digits=whole.digits or part.digits, tight=whole.tight)  # fmt: skip
 
 
-def _next_item(tokens: list[Token], at: int, words: Lexicon) -> tuple[Item, int]:
+def _next_item(tokens: list[Token], norms: list[str], at: int, words: Lexicon) -> tuple[Item, int]:
     token = tokens[at]
-    spelled = _number_words(tokens, at, words) if token.form is Form.WORD else None
-    phrase = _phrase(tokens, at, words)
+    spelled = _number_words(norms, at, words) if token.form is Form.WORD else None
+    phrase = _phrase(norms, at, words)
     if phrase is not None and (spelled is None or phrase[1] > spelled[1]):
-        return phrase
+        meaning, after = phrase
+        value = Fraction(meaning.value) if meaning.symbol == "frac" else None
+        return _item(meaning.symbol, tokens, at, after, value=value, name=meaning.value), after
     if spelled is not None:
-        value, after = spelled
-        return _item("num", tokens, at, after, value=value), after
+        return _item("num", tokens, at, spelled[1], value=spelled[0]), spelled[1]
+    return _single(tokens, at), at + 1
+
+
+def _single(tokens: list[Token], at: int) -> Item:
+    """A token that no phrase took."""
+    token = tokens[at]
     if token.form is Form.NUMBER:
-        return _item("num", tokens, at, at + 1, value=number_value(token.norm)), at + 1
+        return _item("num", tokens, at, at + 1, value=number_value(token.norm))
     if token.form is Form.PERCENT:
-        return _item(
-            "pct", tokens, at, at + 1, value=Fraction(token.norm.rstrip("% \t\u00a0"))
-        ), at + 1
+        return _item("pct", tokens, at, at + 1, value=Fraction(token.norm.rstrip("% \t\u00a0")))
     if token.form is Form.RATIO:
         left, right = token.norm.split("/")
-        return _item("ratio", tokens, at, at + 1, pair=(int(left), int(right))), at + 1
+        return _item("ratio", tokens, at, at + 1, pair=(int(left), int(right)))
     if token.form is Form.ORDINAL:
         digits = "".join(char for char in token.norm if char.isdigit())
-        return _item("ord", tokens, at, at + 1, value=Fraction(digits)), at + 1
+        return _item("ord", tokens, at, at + 1, value=Fraction(digits))
     if token.form is Form.MARK:
-        return _item(_MARK_SYMBOLS.get(token.norm, "mark"), tokens, at, at + 1), at + 1
-    return _item(_FORM_SYMBOLS.get(token.form, "word"), tokens, at, at + 1, name=token.norm), at + 1
+        return _item(_MARK_SYMBOLS.get(token.norm, "mark"), tokens, at, at + 1)
+    return _item(_FORM_SYMBOLS.get(token.form, "word"), tokens, at, at + 1, name=token.norm)
 
 
-def _phrase(tokens: list[Token], at: int, words: Lexicon) -> tuple[Item, int] | None:
-    norm = _known_norm(tokens[at], words)
-    for tail, meaning in words.phrases.get(norm, ()):
+def _phrase(norms: list[str], at: int, words: Lexicon) -> tuple[Meaning, int] | None:
+    for tail, meaning in words.phrases.get(norms[at], ()):
         after = at + 1 + len(tail)
-        if all(
-            _known_norm(token, words) == word
-            for token, word in zip(tokens[at + 1 : after], tail, strict=False)
-        ) and after <= len(tokens):
-            value = Fraction(meaning.value) if meaning.symbol == "frac" else None
-            return _item(meaning.symbol, tokens, at, after, value=value, name=meaning.value), after
+        if not tail or tuple(norms[at + 1 : after]) == tail:
+            return meaning, after
     return None
 
 
@@ -124,37 +124,31 @@ def _known_norm(token: Token, words: Lexicon) -> str:
 def _shortened(norm: str, words: Lexicon) -> str | None:
     """ "goooo" is "go", "goood" is "good": letters drawn out."""
     for kept in (r"\1", r"\1\1"):
-        short = re.sub(r"(.)\1{2,}", kept, norm)
+        short = _DRAWN_OUT.sub(kept, norm)
         if short != norm and words.knows(short):
             return short
     return None
 
 
-def _number_words(tokens: list[Token], at: int, words: Lexicon) -> tuple[Fraction, int] | None:
-    """ "twenty five", "a dozen", "two thirds", "four and a third"; None when it is no number."""
-    first = tokens[at].norm
-    following = tokens[at + 1].norm if at + 1 < len(tokens) else ""
+def _number_words(norms: list[str], at: int, words: Lexicon) -> tuple[Fraction, int] | None:
+    """Value and end of "twenty five", "a dozen", "sesenta y dos"; None when it is no number."""
+    first = norms[at]
+    following = norms[at + 1] if at + 1 < len(norms) else ""
     if first in words.dozens_after and following == words.dozen:
         return Fraction(words.dozens_after[first]), at + 2
     if first == words.dozen:
         return Fraction(12), at + 1
-    value = words.numbers.get(_slip_free(first, words))
+    value = words.numbers.get(first)
     if value is None:
         return None
     after = at + 1
     if value in range(20, 91, 10):
-        if words.compound_and and following == words.compound_and and at + 2 < len(tokens):
-            following, after = tokens[at + 2].norm, after + 1
+        if words.compound_and and following == words.compound_and and at + 2 < len(norms):
+            following, after = norms[at + 2], after + 1
         unit = words.numbers.get(following)
         if unit in range(1, 10):
             return Fraction(value + (unit or 0)), after + 1
     return Fraction(value), at + 1
-
-
-def _slip_free(norm: str, words: Lexicon) -> str:
-    if words.knows(norm):
-        return norm
-    return words.corrected(norm) or norm
 
 
 def _item(

@@ -8,7 +8,7 @@ from core.reading import groups  # noqa: F401  declares the groups
 from core.reading.board import Board
 from core.reading.clauses import span
 from core.reading.entry import Pain, UnreadReason
-from core.reading.pattern import compile_pattern
+from core.reading.pattern import LazyPattern
 from core.reading.talk import Scope
 
 WORST = 10
@@ -22,28 +22,28 @@ _WHEN = {
 _FORGIVEN = ("earlier", "someone else's")  # talk whose pain is nobody's here and now
 _TAIL = "(in|the|hisher|adv|at|after|postgame|during|with|site|nextday|for|i|he|all|total|today|left|right|throwing|anywhere)*"
 
-_NO_PAIN = compile_pattern(
+_NO_PAIN = LazyPattern(
     "(negation (the|a|adj|throwing|site|hisher|is|i|left|right)* painful"
     " ((or|and|comma|slash) (negation)? (throwing|site)* painful)*"
     " | nopain | painful (colon|is|dash|at|painscale)* (none|<z:num> (painscale)? (?! (fill|dash)* (noun|percent)))"
     f" | <y:num> (adj)* painful) {_TAIL}"
 )
-_NO_PAIN_AFTER_SITE = compile_pattern("site (negation) (the|i|he|hisher)* painful")
-_GOOD_ARM = compile_pattern(
+_NO_PAIN_AFTER_SITE = LazyPattern("site (negation) (the|i|he|hisher)* painful")
+_GOOD_ARM = LazyPattern(
     "(the|hisher)? (left|right|throwing)* site (is|feels|adv|the|i|he|also|total|at|dash|a|colon)* (good|adj|pct)"
     " (adv|after|postgame|during|today|good|now|total)*"
     " | (feels|is|threw) adv* (good|adj) (with|in|of) (the|hisher)? site | (total)? (good|adj) (of|in|with) (the)? site"
     " | (good|pct) site"
 )
-_TIRED = compile_pattern(
+_TIRED = LazyPattern(
     "site (is|feels|adv|a|the|he|i|had|colon|about)* tired | (adv|a)* tired (adv|the|hisher)* site"
 )
-_UNTIRED = compile_pattern(
+_UNTIRED = LazyPattern(
     "(site (is|feels|adv|colon)*)? (untired (adv|total)* | negation (adv|the|hisher)* tired | negation (the|hisher|i|he|had)* site tired)"
 )
-_RATIO = compile_pattern("<r:ratio> | <n:num> (of|outof|slash) <t:num> | <m:num> painscale")
-_A_LEVEL = compile_pattern("a (about|adv)* <n:num> (?! (fill|dash)* (noun|percent|bullpen|catch))")
-_LEVEL = compile_pattern(
+_RATIO = LazyPattern("<r:ratio> | <n:num> (of|outof|slash) <t:num> | <m:num> painscale")
+_A_LEVEL = LazyPattern("a (about|adv)* <n:num> (?! (fill|dash)* (noun|percent|bullpen|catch))")
+_LEVEL = LazyPattern(
     "(pain|sore|site|painscale) (is|colon|about|a|at|adv|dash|painscale|the|open|feels|i|he|of)* <n:num>"
     " (ish)? (?! (fill|dash)* (noun|percent|limit))"
 )

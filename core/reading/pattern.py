@@ -6,7 +6,8 @@ pattern is a regular expression over those characters, written with the symbols'
 """
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from functools import cached_property
 
 CLAIMED = "claimed"  # the symbol of an item that a rule has already used
 
@@ -36,6 +37,61 @@ def compile_pattern(source: str) -> re.Pattern[str]:
     source = re.sub(r"<(\w+):([\w|]+)>", lambda m: f"(?P<§{m[1]}§>{_choice(m[2])})", source)
     source = re.sub(r"(?<![§\w])([a-z_]+)(?![§\w])", lambda m: f"[{_members(m[1])}]", source)
     return re.compile(re.sub(r"[§\s]", "", source))
+
+
+class LazyPattern:
+    """A pattern that is compiled when it is first looked for: importing the reader stays quick."""
+
+    def __init__(self, source: str) -> None:
+        self.source = source
+
+    @cached_property
+    def compiled(self) -> re.Pattern[str]:
+        """The pattern itself."""
+        return compile_pattern(self.source)
+
+    @cached_property
+    def needs(self) -> frozenset[str]:
+        """Symbols of which a line must hold one; empty when the pattern asks for none."""
+        return needed_symbols(self.compiled.pattern)
+
+    def finditer(self, line: str) -> Iterator[re.Match[str]]:
+        """Every place in the line where the pattern fits."""
+        if self.needs and self.needs.isdisjoint(line):
+            return iter(())
+        return self.compiled.finditer(line)
+
+
+def needed_symbols(pattern: str) -> frozenset[str]:
+    """Symbols of which any match must hold at least one: a quick way to pass a rule by."""
+    needed, _ = _needed(pattern, 0)
+    return needed
+
+
+def _needed(pattern: str, at: int) -> tuple[frozenset[str], int]:
+    """For the alternatives from `at` to the closing bracket: what they need, and the end."""
+    branches: list[frozenset[str]] = [frozenset()]
+    while at < len(pattern) and pattern[at] != ")":
+        symbols: frozenset[str] = frozenset()
+        if pattern[at] == "|":
+            branches.append(frozenset())
+            at += 1
+            continue
+        looks = pattern.startswith(("(?=", "(?!", "(?<!", "(?<="), at)
+        if pattern[at] == "[":
+            end = pattern.index("]", at)
+            symbols, at = frozenset(pattern[at + 1 : end]), end + 1
+        elif pattern[at] == "(":
+            start = pattern.index(">", at) if pattern.startswith("(?P<", at) else at
+            symbols, at = _needed(pattern, start + 1)
+            at += 1
+        else:
+            at += 1
+        optional = at < len(pattern) and pattern[at] in "?*"
+        best = branches[-1]
+        if symbols and not looks and not optional and (not best or len(symbols) < len(best)):
+            branches[-1] = symbols
+    return (frozenset().union(*branches) if all(branches) else frozenset()), at
 
 
 def _choice(names: str) -> str:

@@ -3,6 +3,7 @@
 from core.reading.board import Board
 from core.reading.groups import NOUNS
 from core.reading.lexicon import lexicon
+from core.reading.tokens import fold
 from core.reading.vocabulary import given_names
 
 _NO_SUBJECT_AFTER = frozenset(
@@ -140,6 +141,11 @@ def _unknown(norm: str) -> bool:
 
 def _listed(board: Board, at: int) -> int:
     """Size of the roster name that begins here; the longest wins."""
+    if (
+        not board.roster
+        or _bare(fold(board.items[at].text.split(" ")[0])) not in board.roster_starts
+    ):
+        return 0
     for size in range(min(_LONGEST_NAME, len(board.items) - at), 0, -1):
         if as_typed(board, at, at + size).casefold() in board.roster:
             return size

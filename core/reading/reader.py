@@ -24,9 +24,11 @@ from core.reading.pairing import pair_counts
 from core.reading.people import name_people
 from core.reading.tables import read_tables
 from core.reading.talk import claim_talk, talk_scopes
-from core.reading.tokens import Token, tokenize
+from core.reading.tokens import Form, Token, tokenize
 
-LONGEST_LINE = 4000
+LONGEST_LINE = 4000  # characters
+MOST_NUMBERS = 150  # a staff of twenty fills about a hundred
+_NUMBERS = frozenset({Form.NUMBER, Form.RATIO, Form.PERCENT, Form.CLOCK, Form.ORDINAL})
 
 
 def read(
@@ -42,6 +44,8 @@ def read(
         return Reading((), (Unread(text, UnreadReason.TOO_LONG),), lang or "en")
     tokens = tokenize(text)
     spoken = lang or tell_language(tokens)
+    if sum(token.form in _NUMBERS for token in tokens) > MOST_NUMBERS:
+        return Reading((), (Unread(text, UnreadReason.TOO_LONG),), spoken)
     board = lay_out(text, tokens, posted, author, roster, spoken)
     drafts, unread = assemble(board)
     account_parts(board, drafts)
