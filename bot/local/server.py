@@ -1,4 +1,16 @@
-"""The stand-in itself: one server on a loopback port for any number of workspaces."""
+"""The stand-in itself: one server on a loopback port for any number of workspaces.
+
+clock = SimulatedClock(datetime(2026, 5, 2, 20, tzinfo=UTC))
+with StandIn() as stand_in:
+    ws = stand_in.new_workspace(clock.now)
+    app = App(client=WebClient(ws.bot_token, base_url=ws.api_url), signing_secret=ws.signing_secret)
+    SocketModeHandler(app, ws.app_token).connect()  # or serve it, and stand_in.deliver_to(ws, url)
+    rosa = ws.add_person("Rosa Delgado")
+    log = ws.add_channel("pitching-log", [rosa])
+    said = ws.say(rosa, log, "62p 11cb")
+    ws.settle()
+    print(said.delivery.wait(), ws.reactions_of_bot(said), ws.replies(log, said))
+"""
 
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor

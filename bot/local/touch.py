@@ -4,8 +4,9 @@ from functools import cached_property
 from typing import Any
 
 from bot.local import events
+from bot.local.blockkit import check_message_blocks
 from bot.local.delivery import Delivery, Outcome
-from bot.local.errors import ScriptError
+from bot.local.errors import ApiError, ScriptError
 from bot.local.interactions import Sender, action, slash_command, view_json
 from bot.local.records import Channel, Ephemeral, Json, Message, Person, View
 from bot.local.shapes import message_json
@@ -147,6 +148,10 @@ class Touch(Talk):
         if not answer.get("text") and not answer.get("blocks"):
             return
         blocks = tuple(answer.get("blocks") or ())
+        try:
+            check_message_blocks(list(blocks))
+        except ApiError as error:
+            raise ScriptError(f"The app answered with wrong blocks: {error.answer()}") from error
         stamp = self.state.stamps.next()
         text = str(answer.get("text", ""))
         self.keep_ephemeral(Ephemeral(stamp, channel.id, person.id, text, blocks))

@@ -2,6 +2,7 @@
 
 import base64
 import json
+from collections.abc import Callable
 from typing import Any
 from urllib.parse import parse_qsl
 
@@ -54,7 +55,7 @@ class Door:
             return JSONResponse(error.answer())
         call = ws.calls.begin(method, given)
         try:
-            response = await self._answer(ws, call, request)
+            response = await self._answer(ws, call, request, self._processed)
         except BaseException:
             ws.calls.end(call, None, None)
             raise
@@ -73,13 +74,15 @@ class Door:
         redirect_uri = args.text("redirect_uri") or ""
         return {"ok": True} | ws.exchange(args.required("code"), redirect_uri)
 
-    async def _answer(self, ws: Workspace, call: Call, request: Request) -> Response:
+    async def _answer(
+        self, ws: Workspace, call: Call, request: Request, work: Callable[[Workspace, Call], Json]
+    ) -> Response:
         fault = ws.faults.take(call.method) or _too_fast(ws, call)
         if isinstance(fault, Gate) and not fault.processed:
             await run_in_threadpool(fault.stand)
         if _refuses_at_once(fault):
             return self._faulty(ws, call, request, fault)
-        answer = self._processed(ws, call)
+        answer = work(ws, call)
         if isinstance(fault, Gate):
             if fault.processed:
                 await run_in_threadpool(fault.stand)
@@ -118,15 +121,20 @@ class Door:
     async def response(self, request: Request) -> Response:
         """Take an answer to an interaction at its response URL."""
         ws = self.registry.by_team(request.path_params["team"])
-        body = await request.json()
-        call = ws.calls.begin("response_url", body)
-        try:
-            with ws.changed:
-                respond(ws, request.path_params["ticket"], body)
-        except ApiError as error:
-            return _ended(ws, call, error.answer(), 404)
-        ws.calls.end(call, 200, {"ok": True})
-        return PlainTextResponse("ok")
+        call = ws.calls.begin("response_url", _json_object(await request.body()))
+
+        def work(ws: Workspace, call: Call) -> Json:
+            try:
+                with ws.changed:
+                    respond(ws, request.path_params["ticket"], call.args)
+            except ApiError as error:
+                return error.answer()
+            return {"ok": True}
+
+        answered = await self._answer(ws, call, request, work)
+        if answered.status_code == 200 and not call.ok:
+            return JSONResponse(call.answer, 404)
+        return answered
 
     async def link(self, socket: WebSocket) -> None:
         """Let a Socket Mode client in, if its ticket is good."""

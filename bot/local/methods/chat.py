@@ -18,6 +18,7 @@ from bot.local.workspace import Workspace
 # chat.postMessage truncates past this; chat.update refuses past the second (docs.slack.dev).
 LONGEST_POST: Final = 40_000
 LONGEST_UPDATE: Final = 4_000
+MOST_ATTACHMENTS: Final = 100
 
 
 def post_message(ws: Workspace, args: Arguments) -> Json:
@@ -30,6 +31,7 @@ def post_message(ws: Workspace, args: Arguments) -> Json:
         user=ws.bot.id,
         text=text[:LONGEST_POST],
         blocks=blocks,
+        attachments=_attachments(args),
         thread_ts=_thread(ws, args, channel),
         metadata=_metadata(args),
         bot_id=ws.bot.bot_id,
@@ -101,9 +103,16 @@ def _content(ws: Workspace, args: Arguments) -> tuple[str, tuple[Json, ...]]:
     blocks = args.structure("blocks", "invalid_blocks_format")
     if blocks is not None:
         check_message_blocks(blocks)
-    if not text and not blocks and not args.structure("attachments", "invalid_attachments"):
+    if not text and not blocks and not _attachments(args):
         raise ApiError("no_text")
     return text, tuple(with_block_ids(blocks or [], ws.new_block_id))
+
+
+def _attachments(args: Arguments) -> tuple[Json, ...]:
+    given = args.structure("attachments", "invalid_attachments") or []
+    if not isinstance(given, list) or len(given) > MOST_ATTACHMENTS:
+        raise ApiError("invalid_attachments")
+    return tuple(given)
 
 
 def _thread(ws: Workspace, args: Arguments, channel: Channel) -> str | None:

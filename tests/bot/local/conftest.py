@@ -3,9 +3,7 @@ from slack_sdk import WebClient
 
 from bot.local.records import Channel, Person
 from bot.local.workspace import Workspace
-from tests.support.workspace import app_host, client_of, clock, stand_in, ws
-
-__all__ = ["app_host", "clock", "stand_in", "ws"]
+from tests.support.workspace import client_of
 
 
 @pytest.fixture

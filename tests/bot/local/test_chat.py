@@ -1,5 +1,6 @@
 """chat.* against the method pages of docs.slack.dev/reference/methods."""
 
+from concurrent.futures import ThreadPoolExecutor
 from typing import Any
 
 import pytest
@@ -195,3 +196,16 @@ def test_metadata_needs_a_type_and_a_payload(
     refused = refusal(lambda: client.chat_postMessage(channel=log.id, text="hi", metadata=metadata))
 
     assert refused == "invalid_metadata_schema"
+
+
+def test_posts_from_many_threads_have_stamps_of_their_own(
+    ws: Workspace, log: Channel, client: WebClient
+) -> None:
+    with ThreadPoolExecutor(8) as pool:
+        posts = [
+            pool.submit(client.chat_postMessage, channel=log.id, text=str(n)) for n in range(40)
+        ]
+    stamps = {post.result()["ts"] for post in posts}
+
+    assert len(stamps) == 40
+    assert [m.ts for m in ws.messages(log)] == sorted(stamps)

@@ -11,6 +11,7 @@ from slack_sdk.webhook import WebhookClient
 
 from bot.clock import SimulatedClock
 from bot.local.errors import ScriptError
+from bot.local.faults import HttpError, RateLimited
 from bot.local.records import Channel, Json, Message, Person
 from bot.local.server import StandIn
 from bot.local.workspace import Workspace
@@ -184,6 +185,19 @@ def test_a_response_url_serves_for_thirty_minutes(
     clock.advance(timedelta(minutes=30, seconds=1))
 
     assert answer_at(payload, text="late") == 404
+
+
+def test_a_response_url_can_be_made_to_fail(
+    ws: Workspace, rosa: Person, log: Channel, posted: Message
+) -> None:
+    payload = ws.press(rosa, posted, "undo").payload
+    ws.faults.order("response_url", HttpError(503))
+    ws.faults.order("response_url", RateLimited(5))
+
+    statuses = [answer_at(payload, text="news", response_type="in_channel") for _ in range(3)]
+
+    assert statuses == [503, 429, 200]
+    assert len(ws.messages(log)) == 2
 
 
 def test_a_button_of_an_ephemeral_message_can_be_pressed(
