@@ -62,11 +62,13 @@ class Board:
     _codes: list[str] = field(default_factory=list)
     _free: list[bool] = field(default_factory=list)
     _line: str | None = None
-    present: set[str] = field(default_factory=set)
+    present: set[str] = field(default_factory=set)  # codes, for the rules
+    symbols: frozenset[str] = frozenset()
 
     def __post_init__(self) -> None:
         self._codes = [code(item.symbol) for item in self.items]
         self.roster_starts = frozenset(fold(name.split(" ")[0]) for name in self.roster)
+        self.symbols = frozenset(item.symbol for item in self.items)
         self.present = set(self._codes)
         self._free = [True] * len(self.items)
 
@@ -120,7 +122,11 @@ class Board:
 
     def symbol_is(self, at: int, symbol: str) -> bool:
         """Whether the item is there, unclaimed, and has this symbol."""
-        return 0 <= at < len(self._codes) and self._free[at] and self._codes[at] == code(symbol)
+        return 0 <= at < len(self.items) and self._free[at] and self.items[at].symbol == symbol
+
+    def has(self, *symbols: str) -> bool:
+        """Whether any item of the line has one of these symbols."""
+        return not self.symbols.isdisjoint(symbols)
 
     def free(self, at: int) -> bool:
         """Whether the item is unclaimed."""
@@ -158,11 +164,12 @@ def rule(name: str, pattern: str, apply: Handler) -> Rule:
 
 def run(board: Board, rules: tuple[Rule, ...]) -> None:
     """Apply each rule wherever it fits, in the order of the table."""
+    present = board.present
     for one in rules:
-        needs = one.pattern.needs
-        if needs and needs.isdisjoint(board.present):
+        pattern = one.pattern
+        if pattern.needs and pattern.needs.isdisjoint(present):
             continue
-        for match in list(one.pattern.finditer(board.line)):
+        for match in pattern.compiled.finditer(board.line):
             if board.still_reads(match.start(), match.group()):
                 one.apply(board, match)
 

@@ -18,6 +18,7 @@ _FORM_SYMBOLS = {
     Form.MENTION: "mention",
     Form.NEWLINE: "newline",
 }
+_WITH_DIGITS = frozenset(Form) - {Form.WORD, Form.MARK, Form.NEWLINE, Form.MENTION}
 _MARK_SYMBOLS = {
     ",": "comma", ".": "dot", ":": "colon", "-": "dash", "(": "open", ")": "close", "/": "slash",
     "!": "stop", "?": "question", ";": "semi", "…": "dot", "+": "plus", "|": "semi", ">": "arrow",
@@ -161,9 +162,13 @@ def _item(
     pair: tuple[int, int] | None = None,
     name: str = "",
 ) -> Item:
-    text = " ".join(token.text for token in tokens[first:after])
-    digits = any(char.isdigit() for char in text)
+    token = tokens[first]
+    if after == first + 1:
+        text, digits = token.text, token.form in _WITH_DIGITS
+    else:
+        text = " ".join(token.text for token in tokens[first:after])
+        digits = any(token.form in _WITH_DIGITS for token in tokens[first:after])
     return Item(
-        symbol, text, tokens[first].start, tokens[after - 1].end, value, pair,
-        name or tokens[first].norm, tokens[first].tight, digits,
+        symbol, text, token.start, tokens[after - 1].end, value, pair, name or token.norm,
+        token.tight, digits,
     )  # fmt: skip

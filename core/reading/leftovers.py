@@ -35,7 +35,9 @@ def leftovers(board: Board, *, something_logged: bool) -> list[Unread]:
     ]
     if something_logged:
         found += _asked_counts(board)
-    return found + _unexplained_sites(board) + _unknown_amounts(board)
+    if board.has("site"):
+        found += _unexplained_sites(board)
+    return found + _unknown_amounts(board) if board.has("pitches") else found
 
 
 def _number(board: Board, at: int) -> Unread:

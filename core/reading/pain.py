@@ -60,6 +60,8 @@ class _Report:
 
 def read_pain(board: Board, scopes: tuple[Scope, ...]) -> None:
     """Claim what the line says about pain and tiredness."""
+    if not board.has("pain", "sore", "nopain", "site", "tired", "untired", "unsure", "gone"):
+        return
     _forgive(board, scopes)
     _unsure(board)
     _tired(board)

@@ -51,6 +51,8 @@ def _name_at(board: Board, at: int) -> int:
     item = board.items[at]
     if item.symbol == "mention":
         return 1
+    if not item.text[:1].isalpha():
+        return 0
     listed = _listed(board, at)
     if listed:
         return listed if item.symbol == "word" or _double_meaning_is_name(board, at) else 0

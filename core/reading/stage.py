@@ -1,4 +1,4 @@
-"""Whether a line says that its count is a count so far, or the final one."""
+"""What a line says of its count besides the number: so far or final, and of which game."""
 
 import re
 from enum import StrEnum
@@ -13,14 +13,20 @@ class Stage(StrEnum):
 
 # English and Spanish words of the trade; a count "after 3 innings" is one on the way.
 _SO_FAR = re.compile(
-    r"\b(so far|thru|through \w+|at the half|after (the )?\w+ ?(inn\w*|st|nd|rd|th)?|still (in|going)"
-    r"|hasta ahora|van|lleva|llevo|despu[eé]s de \w+ (entradas?|inn\w*))\b",
+    r"\b(so far|thru|still (in|going)|(after|through) (the )?\w+(st|nd|rd|th)? ?inn\w*"
+    r"|(after|through) (the )?\d\w*|hasta ahora|llev[ao]|despu[eé]s de \w+ (entradas?|inn\w*))\b",
     re.IGNORECASE,
 )
 _FINAL = re.compile(
-    r"\b(finish\w*|final\w*|ended|end up|total\w*|done (with|at)|termin\w+|acab\w+)\b",
+    r"\b(finish\w*|final\w*|ended|end(ed)? up|total\w*|termin\w+|acab\w+)\b", re.IGNORECASE
+)
+_GAME = re.compile(
+    r"\b(?:game|gm|juego) ?#?(?P<n>[123]|one|two|uno|dos)\b|\bg(?P<g>[123])\b"
+    r"|\b(?P<first>first|1st|primer) (game|juego)\b"
+    r"|\b(?P<second>second|2nd|segundo) (game|juego)\b|\b(?P<cap>nightcap)\b",
     re.IGNORECASE,
 )
+_NUMBERS = {"1": 1, "2": 2, "3": 3, "one": 1, "two": 2, "uno": 1, "dos": 2}
 
 
 def stage_of(text: str) -> Stage | None:
@@ -28,3 +34,16 @@ def stage_of(text: str) -> Stage | None:
     if _FINAL.search(text):
         return Stage.FINAL
     return Stage.SO_FAR if _SO_FAR.search(text) else None
+
+
+def game_of_day(text: str) -> int | None:
+    """Which game of the day a line names, 1 to 3; none where it names none or several."""
+    named = {_number(found) for found in _GAME.finditer(text)}
+    return named.pop() if len(named) == 1 else None
+
+
+def _number(found: re.Match[str]) -> int:
+    number = found["n"] or found["g"]
+    if number:
+        return _NUMBERS[number.lower()]
+    return 1 if found["first"] else 2
