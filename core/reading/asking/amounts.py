@@ -10,9 +10,6 @@ from dataclasses import replace
 from core.reading.asking.items import Item, clock_time
 
 MOST_PITCHES = 150  # a larger number is no count of one pitcher
-AMOUNTS = frozenset(
-    ["n_pitches", "n_innings", "n_rest", "n_game", "n_games", "n_bare", "n_odd", "clock"]
-)
 _UNITS = {
     "pitches": "n_pitches",
     "innings": "n_innings",
@@ -49,7 +46,7 @@ def _amount(items: Sequence[Item], at: int) -> tuple[Item, int]:
         return _join(items[at : at + 2], "n_game", items[at + 1].value), 2
     if item.symbol == "game":
         return replace(item, symbol="n_game", value=int(str(item.value))), 1
-    if item.symbol == "at" and after == "num" and _symbol(items, at + 2) not in _UNITS:
+    if item.text.lower() in ("at", "@") and after == "num" and _symbol(items, at + 2) not in _UNITS:
         time = clock_time(items[at + 1].text) if items[at + 1].text.isdigit() else None
         if time is not None and 1 <= int(items[at + 1].text) <= 12:
             return _join(items[at : at + 2], "clock", time), 2

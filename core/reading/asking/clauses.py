@@ -3,16 +3,16 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from core.reading.asking.amounts import AMOUNTS
-from core.reading.asking.frames import OPENERS
-from core.reading.asking.items import NAME, UNKNOWN, Item
-
-SLOTS = AMOUNTS | {"day", "span", "team", "n_without"}
-_SILENT = SLOTS | frozenset(
-    "glue coach through ordmark in mark stop gm this win lose each".split()
+from core.reading.asking.items import Item
+from core.reading.asking.symbols import (
+    AMOUNTS,
+    LEFTOVERS,
+    NAME,
+    OPENERS,
+    SILENT,
+    SUPPOSING,
+    UNKNOWN,
 )
-_LEFTOVERS = {"next": "again", "ago": "back", "last": "other", "date": "other", "aged": "other"}
-_VERBS = frozenset("pitch pitches go throws threw use halt limit after".split())
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +27,7 @@ class Clauses:
 def symbols(items: Sequence[Item]) -> str:
     """The symbols of a clause with everything that says nothing, or fills a slot, left out."""
     return " ".join(
-        _LEFTOVERS.get(item.symbol, item.symbol) for item in items if item.symbol not in _SILENT
+        LEFTOVERS.get(item.symbol, item.symbol) for item in items if item.symbol not in SILENT
     )
 
 
@@ -58,7 +58,7 @@ def _supposes(items: Sequence[Item], at: int, item: Item) -> bool:
 
 
 def _is_politeness(items: Sequence[Item], at: int) -> bool:
-    """ "is it ok if he plays short": the if supposes nothing."""
+    """Whether the if supposes nothing: "is it ok if he plays short"."""
     return at > 0 and items[at - 1].symbol == "able"
 
 
@@ -71,7 +71,9 @@ def _end_of_supposed(items: Sequence[Item], start: int) -> int:
         if items[at].text == "," and verb and not _number_follows(items, at):
             return at
         verb = (
-            verb or bool(set(items[at].symbol.split()) & _VERBS) or items[start].symbol == "after"
+            verb
+            or bool(set(items[at].symbol.split()) & SUPPOSING)
+            or items[start].symbol == "after"
         )
     return len(items)
 
@@ -98,19 +100,37 @@ def tidy(items: Sequence[Item]) -> list[Item]:
     at = 0
     while at < len(items):
         length = _run_of_names(items, at + 1)
-        if items[at].symbol == "versus" or (items[at].symbol == "coach" and length == 1):
-            at += length + 1
-        elif items[at].symbol == "at" and length and items[at + 1].symbol == NAME:
+        if items[at].symbol == "versus" and _text_at(items, at + 1) == "the":
+            at += 3  # "vs the Hawks"
+        elif items[at].symbol == "after" and _symbol_at(items, at + 1) == "n_game":
+            at += 2  # "who's left after game 1"
+        elif _names_nobody_here(items[at].symbol, _symbol_at(items, at + 1), length):
             at += length + 1
         elif items[at].symbol == "without" and length:
             made.extend(replace(item, symbol="n_without") for item in _names(items, at + 1, length))
             at += length + 1
         elif items[at].symbol == "after" and _only_after_throwing(items, at):
-            at += 2 + (at + 2 < len(items) and items[at + 1].symbol in ("he", "i", NAME))
+            at += 2 + (items[at + 1].symbol in ("he", "i", NAME))
+            at += at < len(items) and items[at].symbol == "day"
         else:
             made.append(items[at])
             at += 1
     return made
+
+
+def _names_nobody_here(symbol: str, following: str, names: int) -> bool:
+    """Whether the names after this word are opponents, a place or a coach."""
+    if symbol == "at":
+        return names > 0 and following == NAME
+    return symbol == "versus" or (symbol == "coach" and names == 1)
+
+
+def _symbol_at(items: Sequence[Item], at: int) -> str:
+    return items[at].symbol if at < len(items) else ""
+
+
+def _text_at(items: Sequence[Item], at: int) -> str:
+    return items[at].text.lower() if at < len(items) else ""
 
 
 def _run_of_names(items: Sequence[Item], at: int) -> int:
@@ -137,9 +157,9 @@ def _names(items: Sequence[Item], at: int, length: int) -> list[Item]:
 
 
 def _only_after_throwing(items: Sequence[Item], at: int) -> bool:
-    """ "after pitching", "after he throws": says when in the day, not how many."""
+    """Whether it says when in the day, not how many: "after pitching", "after he throws"."""
     after = [item.symbol for item in items[at + 1 : at + 3]]
     who = after[:1] in (["he"], ["i"], [NAME])
     verb = after[1:2] if who else after[:1]
     counted = any(item.symbol in AMOUNTS for item in items[at:])
-    return verb in (["pitch"], ["throws"], ["threw"]) and not counted
+    return verb in (["pitch"], ["pitches"], ["throws"], ["threw"]) and not counted

@@ -4,21 +4,40 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, time
 
-from core.reading.asking.amounts import AMOUNTS, MOST_PITCHES
+from core.reading.asking.amounts import MOST_PITCHES
 from core.reading.asking.asked import CHILD, ME, Activity, Asked, Topic
 from core.reading.asking.clauses import Clauses, divide, symbols
 from core.reading.asking.frames import asks, fits
-from core.reading.asking.items import NAME, UNKNOWN, Item
+from core.reading.asking.items import Item
+from core.reading.asking.symbols import (
+    AMOUNTS,
+    COUNTED,
+    IN_LATER,
+    IN_SUPPOSED,
+    NAME,
+    THROWING,
+    THROWN_ALREADY,
+    UNKNOWN,
+)
 from core.reading.asking.when import Days, days_of, is_past
 
 _LOOK_BACK = frozenset([Topic.THROWN, Topic.INNINGS, Topic.MIX])
 _OF_NOBODY = frozenset([Topic.STAFF, Topic.LEFT, Topic.HELP])
-_SUPPOSABLE = frozenset([Topic.WHEN, Topic.ONE, Topic.REST, Topic.STAFF])
-_IN_SUPPOSED = frozenset(
-    "if we i he name unk use halt limit pitch pitches go throws threw is at can after did more not you".split()
+_BARE = (
+    frozenset(  # may be typed with no word that asks: "max for Theo friday if we want him sunday"
+        [
+            Topic.THROWN,
+            Topic.LEFT,
+            Topic.STAFF,
+            Topic.WHAT_IF,
+            Topic.WHEN,
+            Topic.MOST,
+            Topic.INNINGS,
+            Topic.MIX,
+        ]
+    )
 )
-_VERBS = frozenset("pitch pitches go throws threw use".split())
-_IN_LATER = frozenset("can is able pitch go use he i name unk we still back again rested".split())
+_SUPPOSABLE = frozenset([Topic.WHEN, Topic.ONE, Topic.REST, Topic.STAFF])
 _ACTIVITIES = {
     "pen": Activity.THROW,
     "catchplay": Activity.CATCH,
@@ -30,10 +49,11 @@ _ACTIVITIES = {
 
 @dataclass(frozen=True, slots=True)
 class Context:
-    """The message as typed and the local day it was posted on."""
+    """The message as typed, the local day it was posted on, and its language."""
 
     text: str
     today: date
+    lang: str
 
     def quote(self, items: Sequence[Item]) -> str:
         """The run of items as typed."""
@@ -54,9 +74,9 @@ def answerable(
         return None
     topic = fits(asked, _has(clauses, items, context)) if asked else None
     topic = _with_other_clauses(topic, asked, clauses)
-    if topic is None:
+    if topic is None or (topic not in _BARE and _is_bare(asked, clauses) and not _marked(items)):
         return None
-    days, later, unclear = _days(topic, asked, clauses, context)
+    days, later, unclear = _days(topic, clauses, context)
     topic, days = _left_is_today(topic, days, context.today)
     if not days.days and not days.unclear and _of_today(topic, asked, items):
         days = replace(days, days=(context.today,))
@@ -79,6 +99,8 @@ def _has(clauses: Clauses, items: Sequence[Item], context: Context) -> set[str]:
     found = {item.symbol for item in clauses.asked}
     counts = found | {item.symbol for item in clauses.supposed}
     has = {"day"} & found
+    if context.lang == "es":
+        has.add("spanish")
     if found & AMOUNTS - {"clock", "n_game"}:
         has.add("number")
     if counts & {"n_pitches", "n_bare"}:
@@ -98,15 +120,15 @@ def _with_other_clauses(topic: Topic | None, asked: str, clauses: Clauses) -> To
     """The topic once what is supposed and what must still go later are seen too."""
     if clauses.supposed:
         inside = set(symbols(clauses.supposed).split())
-        if not inside <= _IN_SUPPOSED or (asked and topic not in _SUPPOSABLE):
+        if not inside <= IN_SUPPOSED or (asked and topic not in _SUPPOSABLE):
             return None
-        if not asked and not (inside & _VERBS and _counted(clauses.supposed)):
+        if not asked and not (inside & THROWING and _counted(clauses.supposed)):
             return None
         if topic is Topic.STAFF:
             return topic
-        return Topic.REST if inside & {"threw", "after", "did"} else Topic.WHAT_IF
+        return Topic.REST if inside & THROWN_ALREADY else Topic.WHAT_IF
     if clauses.later:
-        if not set(symbols(clauses.later).split()) <= _IN_LATER:
+        if not set(symbols(clauses.later).split()) <= IN_LATER:
             return None
         if topic is Topic.ONE:
             return Topic.WHAT_IF if _counted(clauses.asked) else Topic.MOST
@@ -115,7 +137,7 @@ def _with_other_clauses(topic: Topic | None, asked: str, clauses: Clauses) -> To
 
 
 def _counted(items: Sequence[Item]) -> bool:
-    return any(item.symbol in ("n_pitches", "n_bare", "n_innings", "n_odd") for item in items)
+    return any(item.symbol in COUNTED for item in items)
 
 
 def _not_supposed(clauses: Clauses, context: Context) -> list[str]:
@@ -128,9 +150,7 @@ def _not_supposed(clauses: Clauses, context: Context) -> list[str]:
     return [context.quote(clauses.supposed)] if not whole or "not" in inside or about_all else []
 
 
-def _days(
-    topic: Topic, asked: str, clauses: Clauses, context: Context
-) -> tuple[Days, date | None, list[str]]:
+def _days(topic: Topic, clauses: Clauses, context: Context) -> tuple[Days, date | None, list[str]]:
     """The days of the question, the later day, and what of them could not be told."""
     today = context.today
     if clauses.supposed and topic is not Topic.STAFF:

@@ -9,9 +9,10 @@ from pathlib import Path
 from typing import Any
 
 from core.reading.asking.asked import Topic
+from core.reading.asking.symbols import OPENERS
 
 # A word that is in no table is a name where a subject stands, and nothing elsewhere.
-_SUBJECT = re.compile(r"\b((?:can|is|do|did|have|if|about|name) )unk\b")
+_SUBJECT = re.compile(r"\b((?:can|is|do|did|have|if|about) )unk\b")
 _FILE = Path(__file__).parent / "vocabulary" / "frames.toml"
 
 
@@ -36,14 +37,10 @@ class Sketch:
     needs_none: frozenset[str]
 
 
-OPENERS = frozenset(
-    "who when what howmany howlong howsoon can cannot is do did have earliest about".split()
-)
-
-
 def fits(symbols: str, has: Iterable[str]) -> Topic | None:
     """The topic of a clause of these symbols, spaces between, that `has` day, mark, number..."""
     there = frozenset(has)
+    symbols = _SUBJECT.sub(r"\1name", symbols)
     for frame in frames():
         if (
             frame.needs <= there
@@ -51,7 +48,11 @@ def fits(symbols: str, has: Iterable[str]) -> Topic | None:
             and frame.shape.fullmatch(symbols + " ")
         ):
             return frame.topic
-    return _sketched(symbols, there) if asks(symbols) or "mark" in there else None
+    return (
+        _sketched(symbols, there)
+        if asks(symbols) or "mark" in there or symbols.startswith("anyone ")
+        else None
+    )
 
 
 def asks(symbols: str) -> bool:
@@ -60,7 +61,7 @@ def asks(symbols: str) -> bool:
 
 
 def _sketched(symbols: str, there: frozenset[str]) -> Topic | None:
-    found = frozenset(_SUBJECT.sub(r"\1name", symbols).split())
+    found = frozenset(symbols.split())
     for sketch in _book()[1]:
         if (
             found <= sketch.may
@@ -96,7 +97,7 @@ def _book() -> tuple[tuple[Frame, ...], tuple[Sketch, ...]]:
 
 
 def _set(names: Iterable[str], groups: dict[str, str]) -> frozenset[str]:
-    return frozenset(part for name in names for part in _parts(name, groups)) - {"unk"}
+    return frozenset(part for name in names for part in _parts(name, groups))
 
 
 def _frames(table: dict[str, Any], groups: dict[str, str]) -> tuple[Frame, ...]:

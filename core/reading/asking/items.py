@@ -6,13 +6,13 @@ from dataclasses import dataclass, replace
 from datetime import time
 
 from core.reading.asking.names import Roster, bare, name_length, near_roster
+from core.reading.asking.symbols import NAME, UNKNOWN
 from core.reading.asking.tokens import Token
 from core.reading.asking.vocabulary import Meaning, Words
 
-NAME = "name"
-UNKNOWN = "unk"  # a word that could be a name, where a subject is wanted
 _BEFORE_A_NAME = frozenset(["can", "is", "do", "did", "have", "if", "about", "use", "or", "and"])
-_BEFORE_A_THING = frozenset("the a an this that our your some any my el la los un una mi".split())
+_THINGS = "the a an this that our your some any my el la los un una mi"
+_BEFORE_A_THING = frozenset(_THINGS.split())
 _FORMS = {"date": "date", "team": "team", "range": "range", "ordinal": "ord", "base": "spot"}
 
 
@@ -94,7 +94,7 @@ def clock_time(norm: str) -> time | None:
     """
     if norm == "noon":
         return time(12)
-    hour, minute = (int(part) for part in (re.findall(r"\d+", norm) + ["0"])[:2])
+    hour, minute = (int(part) for part in [*re.findall(r"\d+", norm), "0"][:2])
     if "p" in norm or (hour < 8 and "a" not in norm):
         hour += 12 if 0 < hour < 12 else 0
     elif "a" in norm and hour == 12:
@@ -123,7 +123,7 @@ def _name(tokens: Sequence[Token]) -> Item:
 
 
 def _spelled(tokens: Sequence[Token], at: int, words: Words) -> tuple[Item, int]:
-    """ "sixty five" and "sixty" alone."""
+    """A number in words: "sixty five", and "sixty" alone."""
     first = _of(tokens[at], "num", words.numbers[tokens[at].norm])
     if words.numbers[tokens[at].norm] % 10 == 0 and at + 1 < len(tokens):
         ones = words.numbers.get(tokens[at + 1].norm, 10)

@@ -9,22 +9,16 @@ from dataclasses import dataclass, field, replace
 from datetime import date, time
 
 from core.reading.asking.asked import Asked, PlannedGame, Topic
-from core.reading.asking.calendar import resolve
-from core.reading.asking.calendar import Named
+from core.reading.asking.calendar import Named, resolve
 from core.reading.asking.fill import Context
-from core.reading.asking.items import NAME, UNKNOWN, Item, clock_time
+from core.reading.asking.items import Item, clock_time
+from core.reading.asking.symbols import IN_PLAN, NAME, PLAN_HEAD, UNKNOWN
 
 FEWEST_PITCHES = 15  # of a whole game; a smaller bare number is an hour or is asked about
 LATEST_HOUR = 12
 MOST_PITCHES = 250  # of a whole staff in one game
 MOST_GAMES = 6  # on one day
 _SEPARATORS = frozenset([",", ";", "and", "&", "y", "then", "/", "+", "luego"])
-_HEAD = frozenset(["glue", "coach", "mark", "i", "we", "can"])
-_ALLOWED = frozenset(
-    """plan arms we i glue coach through ordmark in mark stop gm at this of more pitch pitches win
-    lose each guest without versus day clock team n_without name unk link n_bare n_pitches
-    n_innings n_games n_game n_odd it span""".split()
-)
 
 
 @dataclass(slots=True)
@@ -71,11 +65,13 @@ class _Plan:
 
 def read_plan(items: Sequence[Item], context: Context) -> Asked | None:
     """The weekend plan that a message asks for, or None where it is none."""
-    start = next((at for at, item in enumerate(items) if item.symbol not in _HEAD), len(items))
+    start = next((at for at, item in enumerate(items) if item.symbol not in PLAN_HEAD), len(items))
+    if [item.symbol for item in items[start : start + 2]] in (["can", "you"], ["can", "we"]):
+        start += 2  # "can you plan ..."
     if start == len(items) or items[start].symbol != "plan":
         return None
     told = items[start + 1 :]
-    if any(item.symbol not in _ALLOWED for item in told):
+    if any(item.symbol not in IN_PLAN for item in told):
         return None
     plan = _Plan(context)
     for at, item in enumerate(told):
@@ -84,6 +80,8 @@ def read_plan(items: Sequence[Item], context: Context) -> Asked | None:
     if not plan.days:
         return None
     games = _games(plan)
+    if not games and plan.unclear:
+        return None
     days = {game.on for game in games} or plan.days
     return Asked(
         Topic.PLAN,
@@ -183,7 +181,9 @@ def _win(plan: _Plan, items: Sequence[Item], at: int) -> None:
 
 def _person(plan: _Plan, items: Sequence[Item], at: int) -> None:
     before = at - 1
-    while before >= 0 and (items[before].symbol in (NAME, UNKNOWN, "glue") or items[before].text == ","):
+    while before >= 0 and (
+        items[before].symbol in (NAME, UNKNOWN, "glue") or items[before].text == ","
+    ):
         before -= 1
     if before >= 0 and items[before].symbol == "guest":
         plan.guests.append(items[at].text)

@@ -7,22 +7,21 @@ from typing import Literal
 
 from core.reading.asking.amounts import place_numbers
 from core.reading.asking.asked import Asked, Topic
-from core.reading.asking.clauses import SLOTS, first_symbol, is_opener, tidy
+from core.reading.asking.clauses import first_symbol, is_opener, tidy
 from core.reading.asking.days import name_days
 from core.reading.asking.fill import Context, answerable
-from core.reading.asking.items import NAME, Item, itemize
+from core.reading.asking.items import Item, itemize
 from core.reading.asking.languages import tell_language
 from core.reading.asking.names import roster_words
 from core.reading.asking.plan import read_plan
+from core.reading.asking.symbols import ASKING, INVERTED, NAME, SLOTS, STRONG, SUBJECTS
 from core.reading.asking.tokens import tokenize
 from core.reading.asking.vocabulary import words
 
 LONGEST_QUESTION = 1000
-_ASKING = frozenset("who what when ask howmany howlong howsoon someone anyone".split())
-_STRONG = frozenset(
-    "pitch rest rested innings count breaking arms catchplay catch hit spot threw limit".split()
+_TAIL_WORDS = frozenset(
+    [",", "-", "(", "or", "and", "but", "because", "cause", "bc", "if", "o", "y"]
 )
-_TAIL_WORDS = frozenset([",", "-", "(", "or", "and", "but", "because", "cause", "bc", "o", "y"])
 LONGEST_TAIL = 4  # pauses at which a question is tried to end
 _SILENT_BESIDE_HELP = frozenset(["glue", "mark", "stop"])
 
@@ -53,17 +52,19 @@ def ask(
     spoken = lang or tell_language(tokens)
     items = itemize(tokens, words(spoken), roster_words(tuple(roster)))
     placed = tidy(place_numbers(name_days(items, spoken)))
-    context = Context(text, posted.date())
+    context = Context(text, posted.date(), spoken)
     if [item.symbol for item in placed if item.symbol not in _SILENT_BESIDE_HELP] == ["help"]:
         return Asked(Topic.HELP)
     return read_plan(placed, context) or _first(_sentences(placed), context)
 
 
-def _first(sentences: list[list[Item]], context: Context) -> Asked | None:
+def _first(
+    sentences: list[list[Item]], context: Context, told: Sequence[Item] = ()
+) -> Asked | None:
     """The first question of the message, with what only adds to it ("or Owen?"), then the next."""
     for at, sentence in enumerate(sentences):
-        before = [item for earlier in sentences[:at] for item in earlier]
-        alone = len(sentences) == 1
+        before = [*told, *(item for earlier in sentences[:at] for item in earlier)]
+        alone = len(sentences) == 1 and not told
         found = _question(sentence, before, context, alone)
         if found is not None:
             more = at + 1
@@ -72,7 +73,7 @@ def _first(sentences: list[list[Item]], context: Context) -> Asked | None:
                 found = _question(sentence, before, context, False) or found
                 more += 1
             others = [found.tail, *sentences[more:]] if found.tail else sentences[more:]
-            return _with_tail(found, _first(others, context), context)
+            return _with_tail(found, _first(others, context, [*before, *sentence]), context)
     return None
 
 
@@ -92,7 +93,11 @@ def _question(
     for at, item in enumerate(sentence):
         pause = at > 0 and _after_pause(sentence[at - 1])
         inside = inside and not pause
-        if at == 0 or (pause and marked) or (is_opener(item) and not inside):
+        if (
+            at == 0
+            or (pause and marked)
+            or (is_opener(item) and not inside and (marked or not _is_told(sentence, at)))
+        ):
             before_it = [*before, *sentence[:at]]
             for end in _ends(sentence, at):
                 whole = end == len(sentence)
@@ -101,23 +106,31 @@ def _question(
                 )
                 if asked is not None and (whole or _is_strong(sentence[at:end])):
                     return Found(asked, sentence[end:])
-        inside = inside or first_symbol(item) in _ASKING
+        inside = inside or first_symbol(item) in ASKING
     return None
+
+
+def _is_told(sentence: list[Item], at: int) -> bool:
+    """Whether a subject stands before the verb: "we can use Owen sunday" tells, it asks nothing."""
+    return sentence[at - 1].symbol in SUBJECTS and first_symbol(sentence[at]) in INVERTED
 
 
 def _ends(sentence: list[Item], start: int) -> list[int]:
     """Where a question that starts here may end: the end of the sentence, or a pause."""
-    pauses = [at for at in range(start + 2, len(sentence)) if _pauses(sentence[at])]
+    pauses = [at for at in range(start + 2, len(sentence)) if _pauses(sentence, at)]
     return [len(sentence), *reversed(pauses[-LONGEST_TAIL:])]
 
 
-def _pauses(item: Item) -> bool:
-    return item.symbol in ("since", "link") or item.text.lower() in _TAIL_WORDS
+def _pauses(sentence: list[Item], at: int) -> bool:
+    """Whether a new clause begins here: "..., but", "... tonight my arm feels good"."""
+    item = sentence[at]
+    fresh = item.symbol in ("i", "he", "we") and sentence[at - 1].symbol in SLOTS
+    return fresh or item.symbol in ("since", "link") or item.text.lower() in _TAIL_WORDS
 
 
 def _is_strong(items: list[Item]) -> bool:
     """Whether a clause speaks of pitching in so many words, so that its tail may be anything."""
-    return any(set(item.symbol.split()) & _STRONG for item in items)
+    return any(set(item.symbol.split()) & STRONG for item in items)
 
 
 def _after_pause(item: Item) -> bool:
@@ -125,7 +138,7 @@ def _after_pause(item: Item) -> bool:
 
 
 def _only_adds(sentence: list[Item]) -> bool:
-    """ "or Owen?", "and sun?": names and days, no word of its own, and a question mark."""
+    """Whether it holds names and days and no word of its own: "or Owen?", "and sun?"."""
     told = [item.symbol for item in sentence if item.symbol not in ("glue", "mark")]
     return bool(told[:-1]) and told[-1] == "stop" and set(told) <= {NAME, "day", "stop"}
 
