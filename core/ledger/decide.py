@@ -31,6 +31,11 @@ class Kept:
     entry: Entry
     waiting: tuple[str, ...]
     subjects: frozenset[Subject]
+    #: Which game of the day, where the line says so.
+    game: int | None = None
+    #: The outing on record that this one joins, and as what.
+    joins: int | None = None
+    joined_as: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

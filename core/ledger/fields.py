@@ -47,6 +47,9 @@ def outing_fields(kept: Kept) -> dict[str, Any]:
         **counts,
         "about": kept.entry.about,
         "waiting": list(kept.waiting),
+        "game": kept.game,
+        "joins": kept.joins,
+        "joined_as": kept.joined_as,
     }
 
 

@@ -2,20 +2,24 @@
 
 from sqlmodel import Session, col, select
 
+from core.ledger.joined import put_together
 from core.mix import Game
 from core.model import Outing, Pitcher
 from core.rest import Thrower, Thrown
 
 
 def standing_outings(session: Session, pitcher_id: int) -> list[Outing]:
-    """Every outing of a pitcher that was not withdrawn, oldest first."""
-    return list(
-        session.exec(
-            select(Outing)
-            .where(Outing.pitcher_id == pitcher_id, col(Outing.withdrawn_at).is_(None))
-            .order_by(col(Outing.on), col(Outing.id))
-        )
+    """Every outing of a pitcher as the sums count it, oldest first.
+
+    What several lines told of one outing is put together; what may be the same outing again
+    waits for its answer and is not counted twice.
+    """
+    rows = session.exec(
+        select(Outing)
+        .where(Outing.pitcher_id == pitcher_id, col(Outing.withdrawn_at).is_(None))
+        .order_by(col(Outing.on), col(Outing.id))
     )
+    return put_together([row for row in rows if "same" not in row.waiting])
 
 
 def thrower_of(pitcher: Pitcher) -> Thrower:

@@ -27,6 +27,7 @@ from core.ledger.hints import hints, stranger
 from core.ledger.messages import Deleted, Edited, Said, newer
 from core.ledger.notices import Heard, Notice, owed
 from core.ledger.question import Question, QuestionCode
+from core.ledger.twins import with_joins
 from core.model import Line, LineState, Person, Team, key
 from core.reading import Reading, read
 
@@ -159,7 +160,9 @@ def _hear(
     posted = _posted(line, crew)
     reading = _try_to_read(line, line.text, crew, posted)
     answers = Answers(tuple(Answer.from_json(one) for one in line.answers))
-    decision = decide(reading, crew, posted, answers) if reading is not None else _NOT_READ
+    decision = _NOT_READ
+    if reading is not None:
+        decision = with_joins(session, line, decide(reading, crew, posted, answers), answers)
     first = not _has_been_read_before(session, line)
     before, line.entries = line.entries, [snapshot(kept) for kept in decision.kept]
     line.questions = [question.as_json() for question in decision.questions]

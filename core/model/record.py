@@ -32,6 +32,13 @@ class Feeling(StrEnum):
     NO_PAIN = "no pain"
 
 
+class JoinedAs(StrEnum):
+    """What an outing is to an earlier one of the same pitcher and day that it joins."""
+
+    PART = "part"  # it adds to the earlier one, or carries its count on
+    SAME = "same"  # another person's log of the same outing: not counted twice
+
+
 class AuditAction(StrEnum):
     """What a change did."""
 
@@ -105,6 +112,9 @@ class Outing(Stored, table=True):
     game: int | None = None
     about: bool = False
     waiting: list[str] = Field(default_factory=list, sa_type=JSON)
+    #: The earlier outing that this one is a part of, or the same as.
+    joins: int | None = Field(default=None, foreign_key="outing.id", index=True)
+    joined_as: str | None = None
     withdrawn_at: datetime | None = None
 
 

@@ -1,0 +1,54 @@
+"""Outings that belong together: counts that came in parts, and one outing logged twice.
+
+"45 after 3 innings" and later "finished with 71" are one outing, and so are the pitcher's
+line and the scorekeeper's about the same game. Nothing is overwritten: each line keeps its
+own row, and the rows are put together when the record is read.
+"""
+
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+
+from core.ledger.fields import COUNTS
+from core.model import JoinedAs, Outing, key
+
+
+def put_together(outings: Sequence[Outing]) -> list[Outing]:
+    """The outings as the sums count them: one for each, whatever number of lines told of it.
+
+    Later parts win over earlier ones, count by count; another log of the same outing only
+    fills in what the first one left open. The rows themselves are left alone.
+    """
+    standing = {key(outing): outing for outing in outings}
+    joining: dict[int, list[Outing]] = defaultdict(list)
+    for outing in outings:
+        if outing.joins in standing:
+            joining[_base(outing, standing)].append(outing)
+    return [
+        _merged(outing, joining[key(outing)]) if joining[key(outing)] else outing
+        for outing in outings
+        if outing.joins not in standing
+    ]
+
+
+def _base(outing: Outing, standing: dict[int, Outing]) -> int:
+    """The outing at the root of a chain of joined ones."""
+    seen = {key(outing)}
+    while outing.joins in standing and outing.joins not in seen:
+        outing = standing[outing.joins]
+        seen.add(key(outing))
+    return key(outing)
+
+
+def _merged(base: Outing, joining: Iterable[Outing]) -> Outing:
+    whole = Outing(**base.model_dump())
+    for outing in sorted(joining, key=key):
+        adds = outing.joined_as == JoinedAs.PART
+        for name in COUNTS:
+            value = getattr(outing, name)
+            if value is not None and (adds or getattr(whole, name) is None):
+                setattr(whole, name, value)
+        if adds and outing.pitches is not None:
+            whole.about = outing.about
+    if whole.breaking is None and (whole.curve, whole.slider) != (None, None):
+        whole.breaking = (whole.curve or 0) + (whole.slider or 0)
+    return whole

@@ -1,0 +1,171 @@
+"""Whether a new outing belongs to one that is on record: a part of it, or the same again."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import timedelta
+
+from sqlmodel import Session, col, select
+
+from core.ledger.answers import Answers
+from core.ledger.decide import Decision, Kept
+from core.ledger.fields import throws
+from core.ledger.question import Question, QuestionCode
+from core.model import JoinedAs, Line, LineState, Outing, key
+from core.reading.stage import Stage, game_of_day, stage_of
+
+#: Two counts this close (pitches, or a tenth of the larger) can be one outing counted twice.
+CLOSE = 5
+#: A line that carries an outing on comes within this time of the one before.
+SAME_EVENING = timedelta(hours=8)
+SAME, SECOND = "same", "second"
+
+
+def with_joins(session: Session, line: Line, decision: Decision, answers: Answers) -> Decision:
+    """The decision with what belongs to outings on record; asks where it may be the same again."""
+    questions = list(decision.questions)
+    kept: list[Kept] = []
+    for one in decision.kept:
+        if throws(one):
+            one = replace(one, game=_game(line, decision, one))
+            one = _join(session, line, one, answers, questions)
+        kept.append(one)
+    state = decision.state
+    if state in {LineState.READ, LineState.ASKED}:
+        state = LineState.ASKED if questions else LineState.READ
+    return replace(decision, kept=tuple(kept), questions=tuple(questions), state=state)
+
+
+def _game(line: Line, decision: Decision, one: Kept) -> int | None:
+    """Which game of the day: by its place among the pitcher's games of the line, or as named."""
+    if one.kind != "game":
+        return None
+    same_day = [
+        other.slot
+        for other in decision.kept
+        if (other.arm, other.on, other.kind) == (one.arm, one.on, "game")
+    ]
+    return same_day.index(one.slot) + 1 if len(same_day) > 1 else game_of_day(line.text)
+
+
+def _join(
+    session: Session, line: Line, one: Kept, answers: Answers, questions: list[Question]
+) -> Kept:
+    earlier = _earlier(session, line, one)
+    part = _continued(line, one, earlier)
+    if part is not None:
+        return _settled(replace(one, joins=key(part), joined_as=JoinedAs.PART), part, questions)
+    twin = _twin(line, one, earlier)
+    if twin is None:
+        return one
+    outing, before = twin
+    question = Question(
+        QuestionCode.SAME,
+        about=one.arm.name,
+        values=(SAME, SECOND),
+        pitcher_id=one.arm.pitcher_id,
+    )
+    answer = answers.value(question)
+    if answer is None:
+        questions.append(question)
+        return replace(one, waiting=(*one.waiting, "same"))
+    if answer != SAME:
+        return one
+    own = before.author_slack_id == line.author_slack_id
+    as_what = JoinedAs.PART if own else JoinedAs.SAME
+    return replace(one, joins=key(outing), joined_as=as_what)
+
+
+def _earlier(session: Session, line: Line, one: Kept) -> list[tuple[Outing, Line]]:
+    """The standing outings of that pitcher and day from lines that came before this one."""
+    found = session.exec(
+        select(Outing, Line)
+        .join(Line, col(Outing.line_id) == col(Line.id))
+        .where(
+            Outing.pitcher_id == one.arm.pitcher_id,
+            Outing.on == one.on,
+            col(Outing.withdrawn_at).is_(None),
+            col(Outing.line_id) != key(line),
+            col(Line.posted_at) <= line.posted_at,
+        )
+        .order_by(col(Line.posted_at).desc(), col(Outing.id).desc())
+    )
+    return [(outing, before) for outing, before in found.all()]
+
+
+def _continued(line: Line, one: Kept, earlier: Sequence[tuple[Outing, Line]]) -> Outing | None:
+    """The outing whose count this entry carries on or completes."""
+    for outing, before in earlier:
+        if outing.joined_as == JoinedAs.SAME or line.posted_at - before.posted_at > SAME_EVENING:
+            continue
+        if _adds_to(one, outing) and before.author_slack_id == line.author_slack_id:
+            return outing
+        in_its_thread = line.thread_ts is not None and line.thread_ts in (
+            before.ts,
+            before.thread_ts,
+        )
+        on_the_way = stage_of(before.text) is Stage.SO_FAR
+        if (in_its_thread or on_the_way) and _carries_on(one, outing):
+            return outing
+    return None
+
+
+def _adds_to(one: Kept, outing: Outing) -> bool:
+    """Strikes or pitch types alone, for an outing that has its count but not these."""
+    entry = one.entry
+    alone = one.kind is None and entry.pitches is None and entry.outs is None
+    said = [
+        name for name in ("breaking", "changeup", "strikes") if getattr(entry, name) is not None
+    ]
+    return (
+        alone
+        and bool(said)
+        and outing.pitches is not None
+        and all(getattr(outing, name) is None for name in said)
+        and all(getattr(entry, name) <= outing.pitches for name in said)
+    )
+
+
+def _carries_on(one: Kept, outing: Outing) -> bool:
+    """The same outing with a count that is no smaller, and of no other game of the day."""
+    pitches = one.entry.pitches
+    return (
+        one.kind in {None, outing.kind}
+        and not _another_game(one, outing)
+        and pitches is not None
+        and (outing.pitches is None or pitches >= outing.pitches)
+    )
+
+
+def _another_game(one: Kept, outing: Outing) -> bool:
+    return one.game is not None and one.game != (outing.game or 1)
+
+
+def _twin(
+    line: Line, one: Kept, earlier: Sequence[tuple[Outing, Line]]
+) -> tuple[Outing, Line] | None:
+    """An outing on record that this entry may tell of again."""
+    final = stage_of(line.text) is Stage.FINAL
+    for outing, before in earlier:
+        if outing.joins is not None or outing.kind != one.kind or _another_game(one, outing):
+            continue
+        if _close(one, outing) or (final and _carries_on(one, outing)):
+            return outing, before
+    return None
+
+
+def _close(one: Kept, outing: Outing) -> bool:
+    mine, other = one.entry.pitches, outing.pitches
+    if mine is None or other is None:
+        return one.kind == "game"
+    return abs(mine - other) <= max(CLOSE, max(mine, other) // 10)
+
+
+def _settled(one: Kept, part: Outing, questions: list[Question]) -> Kept:
+    """A part has the kind and the day of what it joins: nothing is asked about them."""
+    for code in (QuestionCode.KIND, QuestionCode.DAY):
+        questions[:] = [
+            asked
+            for asked in questions
+            if not (asked.code is code and asked.pitcher_id == one.arm.pitcher_id)
+        ]
+    return replace(one, kind=part.kind, on=part.on, waiting=())
