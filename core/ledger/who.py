@@ -35,8 +35,8 @@ def plain(name: str) -> str:
 def names_of(arm: Arm) -> set[str]:
     """Every plain form under which a line may name this pitcher."""
     full = plain(arm.name)
-    first, *rest = full.split()
-    forms = {full, first, *map(plain, arm.also_called)}
+    first, *rest = full.split() or [""]  # a name of signs alone is called by no line
+    forms = {full, first, *map(plain, arm.also_called)} - {""}
     if rest:
         forms |= {rest[-1], f"{first} {rest[-1][0]}"}
     return forms

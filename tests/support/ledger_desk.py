@@ -74,6 +74,11 @@ class Desk:
         """The one line."""
         return self.session.exec(select(Line)).one()
 
+    @property
+    def pitcher(self) -> Pitcher:
+        """The one pitcher."""
+        return self.session.exec(select(Pitcher)).one()
+
     def outings(self) -> list[Outing]:
         """The outings that count."""
         return [row for row in self.all_outings() if row.withdrawn_at is None]
