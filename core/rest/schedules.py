@@ -9,6 +9,7 @@ from core.rest.breakpoints import break_points, planned, room_in_pitches
 from core.rest.judging import judge
 from core.rest.values import Ask
 from core.rest.views import View
+from core.rulebooks import Measure
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,23 +135,65 @@ def _counts(looks: Sequence[View], game: Game, most: int, inning: int) -> list[i
 def _both(
     looks: Sequence[View], day: list[Game], first: int, second: int, inning: int
 ) -> Iterator[_Use]:
-    """Two games of a day: any split of a total at a break point, within each game's own limit."""
+    """Two games of a day, where both are allowed."""
+    room = min(_room(looks, day[first], inning), day[first].pitches)
+    if not room or not _left(looks, day, (first, 1), second, inning):
+        return
+    split = _fixed_splits if _by_innings(looks, day[0].on) else _free_splits
+    for one, other, total in split(looks, day, (first, room), second, inning):
+        limits = [0] * len(day)
+        limits[first], limits[second] = one, other
+        yield _Use(tuple(limits), total, ((first, one), (second, total - one)))
+
+
+def _left(
+    looks: Sequence[View], day: list[Game], thrown: tuple[int, int], game: int, inning: int
+) -> int:
+    """What a later game of the day has room for, after so many pitches in an earlier one."""
+    return _room(_having(looks, day, [thrown], inning), day[game], inning)
+
+
+def _by_innings(looks: Sequence[View], on: date) -> bool:
+    """Whether innings limit single days: then what a split takes depends on where it is made."""
+    applying = [view.rules(on) for view in looks]
+    measures: list[Measure] = [cap for rules in applying for cap in rules.caps]
+    measures += [table.rule for rules in applying for table in rules.tables]
+    return any(
+        measure.unit in ("outs", "innings-begun")
+        and measure.window.span != "season"
+        and not measure.window.months
+        for measure in measures
+    )
+
+
+def _free_splits(
+    looks: Sequence[View], day: list[Game], most: tuple[int, int], second: int, inning: int
+) -> Iterator[tuple[int, int, int]]:
+    """Any split of a total at a break point, within each game's own limit."""
+    first, room = most
 
     def left(pitches: int) -> int:
-        return _room(_having(looks, day, [(first, pitches)], inning), day[second], inning)
+        return _left(looks, day, (first, pitches), second, inning)
 
-    room = min(_room(looks, day[first], inning), day[first].pitches)
-    then = min(left(1), day[second].pitches) if room else 0
-    if not then:
-        return
+    then = min(left(1), day[second].pitches)
     most_first = _largest(room, lambda pitches: left(pitches) > 0)
     ends = {1 + left(1), most_first + left(most_first)}
     for total in sorted({*_counts(looks, day[first], max(ends), inning), *ends}):
         one, other = min(most_first, total - 1), min(then, total - 1)
         if one > 0 and other > 0 and left(one) >= total - one > 0:
-            limits = [0] * len(day)
-            limits[first], limits[second] = one, other
-            yield _Use(tuple(limits), total, ((first, one), (second, total - one)))
+            yield one, other, total
+
+
+def _fixed_splits(
+    looks: Sequence[View], day: list[Game], most: tuple[int, int], second: int, inning: int
+) -> Iterator[tuple[int, int, int]]:
+    """Whole innings in the first game, and what they leave for the second."""
+    first, room = most
+    for one in range(inning, room + 1, inning):
+        later = _having(looks, day, [(first, one)], inning)
+        then = min(_room(later, day[second], inning), day[second].pitches)
+        for other in _counts(later, day[second], then, inning):
+            yield one, other, one + other
 
 
 def _largest(most: int, holds: Callable[[int], bool]) -> int:
