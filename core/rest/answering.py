@@ -5,7 +5,7 @@ from datetime import date
 
 from dateutil.relativedelta import relativedelta
 
-from core.rest.bounds import Bound
+from core.rest.bounds import Bound, bound_by
 from core.rest.judging import Verdict, judge, next_date, touches_outs
 from core.rest.owed import Owed, owed_by
 from core.rest.reasons import cap_reason, note, pitches_on, rest_reason
@@ -107,6 +107,7 @@ def _notes(view: View, ask: Ask, verdict: Verdict) -> Iterator[Reason]:
             continue
         if guessed or (bound.of == "plate" and not bound.room):
             yield cap_reason(bound, binds=False)
+    yield from _advice(view, ask)
     newer = view.book.superseded
     if newer is not None and ask.on >= newer.on:
         yield note(view, "edition", f"{view.book.edition}: superseded on {newer.on} by {newer.by}")
@@ -115,6 +116,15 @@ def _notes(view: View, ask: Ask, verdict: Verdict) -> Iterator[Reason]:
         yield note(view, "not-counted", says)
     elif all(bound.of != "pitches" for bound in verdict.bounds if bound.view is view):
         yield note(view, "no-pitch-limit", "this rule book limits no pitches: see the outs")
+
+
+def _advice(view: View, ask: Ask) -> Iterator[Reason]:
+    """What the outing would go against, without being forbidden."""
+    rules = view.rules(ask.on)
+    for cap in rules.caps:
+        bound = bound_by(view, rules, cap, ask) if cap.advice else None
+        if bound is not None and not bound.room:
+            yield cap_reason(bound, binds=False)
 
 
 def required(

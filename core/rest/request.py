@@ -84,7 +84,9 @@ class Request(BaseModel):
 def parse_request(data: object) -> Request:
     """A checked question. Raises RestError that names each wrong key and what to give."""
     if not isinstance(data, dict):
-        raise RestError("the line is no JSON object: give one object per line, as in the README")
+        raise RestError(
+            'the line is no JSON object: give one per line, with "rulebooks", "on" and "outings"'
+        )
     try:
         return Request.model_validate(data)
     except ValidationError as error:

@@ -12,7 +12,7 @@ _UNITS = {
     "outs": ("out", "outs"),
     "innings-begun": ("inning (a part counts as a whole one)",) * 2,
     "days": ("day pitched", "days pitched"),
-    "games": ("game pitched in", "games pitched in"),
+    "games": ("game as pitcher", "games as pitcher"),
     "appearances": ("appearance as pitcher", "appearances as pitcher"),
     "caught-innings": ("inning caught", "innings caught"),
     "caught-outs": ("out caught", "outs caught"),

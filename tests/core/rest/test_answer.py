@@ -247,3 +247,11 @@ def test_a_bullpen_is_no_pitching_for_a_published_book() -> None:
 
     assert (found.eligible, found.pitches_limited) == (True, False)
     assert "bullpen is not among the outings that this rule book counts" in says(found)
+
+
+def test_advice_is_told_and_not_enforced() -> None:
+    books = load_books(["pitch-smart-2014"])
+    found = answer(books, FOURTEEN, [Thrown(SATURDAY, pitches=10, game=1)], SATURDAY, game=2)
+
+    assert found.pitches_allowed == 85
+    assert "at most 1 game as pitcher in a day (advice, not enforced)" in says(found)
