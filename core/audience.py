@@ -70,6 +70,7 @@ class Occasion(StrEnum):
     SORE_OR_TIRED = "sore or tired"
     COUNTED_BY_SCOREKEEPER = "counted by a scorekeeper"
     RULE_BROKEN = "a rule gone over"
+    TWO_COUNTS = "two counts of one outing"
     KEPT_BACK = "kept back"
 
 
@@ -91,6 +92,7 @@ TELL: tuple[TellRow, ...] = (
     TellRow(Occasion.SORE_OR_TIRED, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.COUNTED_BY_SCOREKEEPER, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.RULE_BROKEN, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.TWO_COUNTS, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.KEPT_BACK, (Told.STAFF_CHANNEL,)),
 )
 

@@ -69,7 +69,7 @@ def _pitcher(session: Session, view: LineView, one: PitcherView, viewer: Person 
     parts = [report.for_author(adults_told(session, report, viewer)) if report else ""]
     hurts = (report is not None and report.stops) or one.not_cleared_since is not None
     parts += [_outing(view, outing, standing, name, hurts) for outing, standing in one.outings]
-    return sentences(parts)
+    return sentences([*parts, answers.put_right_by(one.corrections)])
 
 
 def _outing(

@@ -7,7 +7,9 @@ from sqlmodel import Session, col, select
 from bot.blocks.answer import answer_parts, broken_text, counts_parts
 from bot.blocks.arm import guardian_text, staff_text, withdrawn_text
 from bot.blocks.asked import asked_text
+from bot.blocks.buttons import fix_and_undo
 from bot.blocks.message import Part, as_message
+from bot.blocks.twice import two_counts_parts
 from bot.outbox.rendered import Reaction, Rendered
 from bot.wording import answers, hints, pain
 from bot.wording.buttons import FORM_ERRORS
@@ -37,6 +39,7 @@ class Renderer:
             NoticeKind.ANSWER: self._answer,
             NoticeKind.STAFF_COUNTS: self._staff_counts,
             NoticeKind.RULE_BROKEN: self._rule_broken,
+            NoticeKind.TWO_COUNTS: _two_counts,
             NoticeKind.PAIN: _as_one(_pain),
             NoticeKind.PAIN_WITHDRAWN: _as_one(_pain_withdrawn),
             NoticeKind.PAIN_UNPLACED: _as_one(_pain_unplaced),
@@ -76,7 +79,14 @@ class Renderer:
     def _rule_broken(self, session: Session, row: OutboxMessage, line: Line) -> Parts:
         view = line_view(session, line, None, self._books)
         text = broken_text(view, _author(session, line))
-        return [Part(text)] if text else _if_shown(row, answers.within_rules_again())
+        if not text:
+            return _if_shown(row, answers.within_rules_again())
+        return [Part(text, fix_and_undo(view))]
+
+
+def _two_counts(session: Session, row: OutboxMessage, line: Line) -> Parts:
+    parts = two_counts_parts(session, line)
+    return parts or _if_shown(row, answers.taken_back())
 
 
 def _if_shown(row: OutboxMessage, text: str) -> Parts:

@@ -1,5 +1,6 @@
 """The answer to a line: what was read, the breaking-ball share, the rest owed."""
 
+from collections.abc import Sequence
 from datetime import date, timedelta
 
 from bot.wording.questions import FIELD_NAMES
@@ -7,6 +8,7 @@ from bot.wording.words import (
     counted,
     day,
     days_between,
+    innings,
     innings_of,
     listed,
     percent,
@@ -14,6 +16,7 @@ from bot.wording.words import (
     safe,
     sentences,
 )
+from core.ledger.corrections import Correction
 from core.ledger.view import Standing
 from core.mix import Mix, Window, wilson
 from core.model import Outing
@@ -211,6 +214,39 @@ def rest_problem(problem: str) -> str:
 def first_time(reaction: str) -> str:
     """What a reaction will mean from now on."""
     return f"In the log. From now on a :{reaction}: under your line says so without words."
+
+
+def put_right_by(corrections: Sequence[Correction]) -> str:
+    """What others changed, and who."""
+    told: dict[str, list[str]] = {}
+    for one in corrections:
+        name = FIELD_NAMES.get(one.field, {"on": "day", "kind": "kind"}.get(one.field, one.field))
+        told.setdefault(one.by, []).append(
+            f"{name} {_shown(one.field, one.before)} → {_shown(one.field, one.after)}"
+        )
+    return sentences(
+        f"Put right by {safe(by)}: {', '.join(changes)}." for by, changes in told.items()
+    )
+
+
+def _shown(field: str, value: object) -> str:
+    if value is None:
+        return "none"
+    if field in {"outs", "caught_outs"} and isinstance(value, int):
+        return innings(value)
+    return day(date.fromisoformat(str(value))) if field == "on" else safe(str(value))
+
+
+def two_counts(pitcher: str, on: date, counts: Sequence[tuple[str, int | None]]) -> str:
+    """Both counts of an outing that two people logged, for the staff."""
+    both = " and ".join(
+        f"{'no count' if count is None else counted(count, 'pitch', 'pitches')} (by {safe(by)})"
+        for by, count in counts
+    )
+    return (
+        f"*Two counts* for {safe(pitcher)}, {day(on)}: {both}. The first one stands, counted once; "
+        "put it right if the other is right."
+    )
 
 
 def moved_day(outing: Outing) -> str:

@@ -21,6 +21,8 @@ def question(asked: Question) -> str:
     """One question or refusal as a sentence."""
     if asked.code is QuestionCode.UNREAD:
         return _unread(asked)
+    if asked.code is QuestionCode.SAME:
+        return _same(asked)
     about = safe(asked.about)
     choices = listed([safe(name) for name in asked.choices], last="or")
     return (
@@ -55,6 +57,16 @@ _SENTENCES = {
     QuestionCode.TWO_PEOPLE: "“{about}” fits {choices}. Write the full name.",
     QuestionCode.UNKNOWN_NAME: "I know no pitcher called “{about}”. Did you mean {choices}?",
 }
+
+
+def _same(asked: Question) -> str:
+    by = f" by {safe(asked.reason)}" if asked.reason else ""
+    other = asked.detail.limit if asked.detail is not None else None
+    count = f" ({other} pitches)" if other is not None else ""
+    return (
+        f"There is an outing of {safe(asked.about)} on that day already, logged{by}{count}. Is "
+        "this the same one? Until you say, it is counted once."
+    )
 
 
 def _unread(asked: Question) -> str:

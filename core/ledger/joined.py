@@ -30,6 +30,17 @@ def put_together(outings: Sequence[Outing]) -> list[Outing]:
     ]
 
 
+def whole_of(outing: Outing, record: Sequence[Outing]) -> Outing:
+    """The outing with everything that belongs to it, under its own id; itself where alone.
+
+    `record` is what `put_together` gave.
+    """
+    for whole in record:
+        if whole.id in {outing.id, outing.joins}:
+            return Outing(**{**whole.model_dump(), "id": outing.id, "line_id": outing.line_id})
+    return outing
+
+
 def _base(outing: Outing, standing: dict[int, Outing]) -> int:
     """The outing at the root of a chain of joined ones."""
     seen = {key(outing)}

@@ -174,7 +174,9 @@ def _hear(
     session.flush()
     heard = replace(
         _heard(line, place, now, crew),
-        in_words=line.state == LineState.QUESTION or _in_words(decision, posted, first),
+        in_words=line.state == LineState.QUESTION
+        or (by_slack_id is not None and by_slack_id != line.author_slack_id)
+        or _in_words(decision, posted, first),
         by_scorekeeper=_by_scorekeeper(decision, crew),
     )
     return [*owed(session, heard), *hints(line, now)]

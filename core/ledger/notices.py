@@ -13,6 +13,7 @@ from core.ledger.people import guardians_of, teams_of
 from core.ledger.question import QuestionCode
 from core.model import (
     Feeling,
+    JoinedAs,
     Line,
     LineState,
     Outing,
@@ -34,6 +35,7 @@ class NoticeKind(StrEnum):
     PAIN_WITHDRAWN = "pain withdrawn"
     PAIN_UNPLACED = "pain unplaced"
     RULE_BROKEN = "rule broken"
+    TWO_COUNTS = "two counts"
     KEPT_BACK = "kept back"
     STRANGER = "stranger"
     #: Told to whoever pressed a button that could do nothing.
@@ -153,7 +155,31 @@ def _counts(session: Session, heard: Heard) -> list[Notice]:
     return [
         *_tell(session, heard, counted, NoticeKind.STAFF_COUNTS, pitchers, by_scorekeeper),
         *_tell(session, heard, broken, NoticeKind.RULE_BROKEN, pitchers, by_others),
+        *_twice(session, heard, outings),
     ]
+
+
+def _twice(session: Session, heard: Heard, outings: Sequence[Outing]) -> list[Notice]:
+    """The staff see both counts of an outing that was logged twice, where they differ.
+
+    The answer to the line that was there first is brought up to date.
+    """
+    joined = [outing for outing in outings if outing.joins is not None]
+    firsts = [session.get_one(Outing, outing.joins).line_id for outing in joined]
+    twins = {o.pitcher_id for o in outings if o.joined_as == JoinedAs.SAME}
+    notices = [
+        Notice(
+            slot=f"answer/{line_id}",
+            kind=NoticeKind.ANSWER,
+            destination="",
+            not_before=heard.now,
+            line_id=line_id,
+            only_if_shown=True,
+        )
+        for line_id in firsts
+    ]
+    kind = NoticeKind.TWO_COUNTS
+    return notices + _tell(session, heard, Occasion.TWO_COUNTS, kind, twins, bool(twins))
 
 
 #: Kinds of outing that may go over a rule; of unknown kind counts as a game until it is known.

@@ -10,7 +10,8 @@ from core.ledger.answers import Answers
 from core.ledger.decide import Decision, Kept
 from core.ledger.fields import throws
 from core.ledger.question import Question, QuestionCode
-from core.model import JoinedAs, Line, LineState, Outing, key
+from core.model import JoinedAs, Line, LineState, Outing, Person, key
+from core.reading import Detail
 from core.reading.stage import Stage, game_of_day, stage_of
 
 #: Two counts this close (pitches, or a tenth of the larger) can be one outing counted twice.
@@ -61,8 +62,10 @@ def _join(
     question = Question(
         QuestionCode.SAME,
         about=one.arm.name,
+        reason=_name(session, before),
         values=(SAME, SECOND),
         pitcher_id=one.arm.pitcher_id,
+        detail=Detail("pitches", one.entry.pitches, "pitches", outing.pitches),
     )
     answer = answers.value(question)
     if answer is None:
@@ -73,6 +76,11 @@ def _join(
     own = before.author_slack_id == line.author_slack_id
     as_what = JoinedAs.PART if own else JoinedAs.SAME
     return replace(one, joins=key(outing), joined_as=as_what)
+
+
+def _name(session: Session, line: Line) -> str:
+    author = session.get(Person, line.author_id) if line.author_id is not None else None
+    return author.name if author is not None else ""
 
 
 def _earlier(session: Session, line: Line, one: Kept) -> list[tuple[Outing, Line]]:

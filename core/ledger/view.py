@@ -8,6 +8,7 @@ from sqlmodel import Session, col, select
 from core.audience import Relation, View, may_see
 from core.ledger.binding import Books, books_for
 from core.ledger.clearance import pain_stands_since
+from core.ledger.corrections import Correction, corrections
 from core.ledger.crew import load_crew
 from core.ledger.firsts import is_first_read
 from core.ledger.history import (
@@ -17,6 +18,7 @@ from core.ledger.history import (
     thrower_of,
     thrown,
 )
+from core.ledger.joined import whole_of
 from core.ledger.people import teams_of
 from core.ledger.question import Question
 from core.mix import Mix, Window, mix_of, windows
@@ -47,6 +49,7 @@ class PitcherView:
     reports: tuple[PainReport, ...]
     #: The day of a report of pain that still stands against throwing.
     not_cleared_since: date | None = None
+    corrections: tuple[Correction, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,13 +73,18 @@ def line_view(session: Session, line: Line, viewer: Person | None, books: Books)
         pitcher = session.get_one(Pitcher, pitcher_id)
         record, arm = may_see(relations, View.RECORD), may_see(relations, View.ARM)
         seen = outings if record or may_see(relations, View.OWN_LINE) else []
-        standing = _standings(session, pitcher, seen, books) if record else {}
+        standing = {}
+        if record:
+            counted = standing_outings(session, pitcher_id)
+            seen = [whole_of(outing, counted) for outing in seen]
+            standing = _standings(session, pitcher, seen, counted, books)
         pitchers.append(
             PitcherView(
                 pitcher,
                 tuple((outing, standing.get(key(outing))) for outing in seen),
                 tuple(reports) if arm else (),
                 pain_stands_since(session, pitcher, line.posted_at.date()) if arm else None,
+                corrections(session, line, pitcher_id) if record else (),
             )
         )
     questions = tuple(Question.from_json(stored) for stored in line.questions)
@@ -118,9 +126,8 @@ def _relations(session: Session, viewer: Person | None, pitcher_id: int) -> froz
 
 
 def _standings(
-    session: Session, pitcher: Pitcher, seen: list[Outing], books: Books
+    session: Session, pitcher: Pitcher, seen: list[Outing], record: list[Outing], books: Books
 ) -> dict[int, Standing]:
-    record = standing_outings(session, key(pitcher))
     starts = [team.season_start for team in teams_of(session, {key(pitcher)})]
     season_start = min((start for start in starts if start is not None), default=None)
     standings = {}

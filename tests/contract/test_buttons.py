@@ -1,28 +1,9 @@
 """Answers by a tap: likely readings, the form, undo; over signed HTTP through the real app."""
 
-import json
+from typing import Any
 
-from bot.local.records import Message
-from bot.local.talk import Said
 from tests.support.club import Club
-
-
-def answer_to(club: Club, who: str) -> Message:
-    """The bot's newest direct message to somebody."""
-    mine = club.ws.dm_messages(club.people[who])
-    return [message for message in mine if message.user == club.ws.bot.id][-1]
-
-
-def labels(message: Message) -> list[str]:
-    rows = [block for block in message.blocks if block["type"] == "actions"]
-    return [element["text"]["text"] for row in rows for element in row["elements"]]
-
-
-def tap(club: Club, who: str, message: Message, label: str) -> None:
-    rows = [block for block in message.blocks if block["type"] == "actions"]
-    (button,) = [e for row in rows for e in row["elements"] if e["text"]["text"] == label]
-    club.ws.press(club.people[who], message, button["action_id"])
-    club.settle()
+from tests.support.taps import answer_to, labels, tap
 
 
 def test_the_kind_is_answered_with_one_tap(club: Club) -> None:
@@ -111,19 +92,35 @@ def test_a_form_with_counts_that_cannot_be_is_answered_at_the_field(club: Club) 
 
 
 def test_a_coach_puts_it_right_and_the_pitcher_reads_by_whom(club: Club) -> None:
-    club.say("mateo", "26p 11cb vs Summit")
-    said = club.say("dana", "Mateo 40p 5cb vs Oak Flats yesterday", club.staff)
-    (answer,) = club.ws.replies(club.staff, said)
-    outing = json.loads(
-        [b for b in answer.blocks if b["type"] == "actions"][0]["elements"][0]["value"]
-    )["outing"]
+    club.say("mateo", "112p 11cb vs Summit")
+    (told,) = club.ws.bot_messages(club.staff)
 
-    tap(club, "dana", answer, "Fix")
-    club.ws.submit(club.people["dana"], {"pitches": "42"})
+    tap(club, "dana", told, "Fix")
+    club.ws.submit(club.people["dana"], {"pitches": "62"})
     club.settle()
 
-    assert outing
-    assert "42 pitches" in club.ws.replies(club.staff, said)[0].text
+    assert "11 of 62" in answer_to(club, "mateo").text
+    assert "Put right by Dana Mercer: pitches 112 → 62." in answer_to(club, "mateo").text
+
+
+def test_nobody_else_may_press_what_he_was_not_shown(club: Club) -> None:
+    club.say("mateo", "62p 11cb vs Summit")
+    asked = answer_to(club, "mateo")
+    stolen = asked.blocks[-1]["elements"][1]["value"]
+    club.say("sam_r", "40p 5cb vs Summit")
+    own = answer_to(club, "sam_r")
+    club.ws.change(own, blocks=(*own.blocks[:-1], with_value(own.blocks[-1], stolen)))
+
+    tap(club, "sam_r", answer_to(club, "sam_r"), "Undo")
+
+    assert "11 of 62" in answer_to(club, "mateo").text
+    assert club.heard("sam_r")[-1].startswith("You may not change this one.")
+
+
+def with_value(row: dict[str, Any], value: str) -> dict[str, Any]:
+    """The row of buttons with another value on its last button."""
+    *others, last = row["elements"]
+    return {**row, "elements": [*others, {**last, "value": value}]}
 
 
 def test_undo_takes_the_line_out_of_the_record(club: Club) -> None:
@@ -135,23 +132,13 @@ def test_undo_takes_the_line_out_of_the_record(club: Club) -> None:
     assert club.reaction(said) == []
 
 
-def test_a_button_pressed_twice_changes_nothing_more(club: Club) -> None:
+def test_a_question_that_is_answered_already_can_not_be_answered_again(club: Club) -> None:
     club.say("mateo", "62p 11cb")
     asked = answer_to(club, "mateo")
     tap(club, "mateo", asked, "Game")
+    club.ws.change(answer_to(club, "mateo"), blocks=asked.blocks)
 
-    delivery = club.ws.press(club.people["mateo"], answer_to(club, "mateo"), undo_id(club))
-    club.settle()
-    assert delivery
+    tap(club, "mateo", answer_to(club, "mateo"), "Bullpen")
 
-    assert club.heard("mateo")[0] == "Taken back: this line no longer counts."
-
-
-def undo_id(club: Club) -> str:
-    rows = [b for b in answer_to(club, "mateo").blocks if b["type"] == "actions"]
-    (button,) = [e for row in rows for e in row["elements"] if e["text"]["text"] == "Undo"]
-    return str(button["action_id"])
-
-
-def said_in_log(club: Club, text: str) -> Said:
-    return club.say("mateo", text)
+    assert any(text.startswith("*Game, Sat 2 May*") for text in club.heard("mateo"))
+    assert "no longer in the log" in club.heard("mateo")[-1]

@@ -1,0 +1,87 @@
+"""One outing told by several lines: counted once, in parts or twice logged."""
+
+from datetime import timedelta
+
+from tests.support.club import Club
+from tests.support.taps import answer_to, labels, tap
+
+
+def later(club: Club, **span: float) -> None:
+    club.clock.advance(timedelta(**span))
+
+
+def test_a_count_on_the_way_is_carried_on_by_the_final_one(club: Club) -> None:
+    club.say("mateo", "45p 7cb after 3 innings vs Summit")
+    later(club, hours=1)
+    club.say("mateo", "finished with 71 pitches 13 cb vs Summit")
+
+    first, second = club.heard("mateo")
+    assert "13 of 71" in second
+    assert "3 days for 71 pitches" in second
+    assert "13 of 71" in first
+
+
+def test_a_reply_in_the_thread_of_a_line_completes_it(club: Club) -> None:
+    said = club.say("mateo", "62p vs Summit")
+    club.ws.say(club.people["mateo"], club.log, "62p 11cb", under=said)
+    club.settle()
+
+    assert "11 of 62" in club.heard("mateo")[-1]
+    assert club.in_staff_channel() == []
+
+
+def test_breaking_balls_added_later_complete_the_outing(club: Club) -> None:
+    club.say("mateo", "62p vs Summit")
+    later(club, minutes=20)
+    club.say("mateo", "11 of them were curves")
+
+    assert "Breaking balls: 11 of 62 = 18 %." in club.heard("mateo")[-1]
+
+
+def test_the_same_outing_by_two_people_is_asked_about_and_counted_once(club: Club) -> None:
+    club.say("mateo", "62p 11cb vs Summit")
+    later(club, minutes=5)
+    said = club.say("elena", "he threw 62 vs Summit, 11 curves")
+
+    assert club.reaction(said) == ["question"]
+    asked = answer_to(club, "elena")
+    assert "logged by Mateo Cruz (62 pitches). Is this the same one?" in asked.text
+    assert labels(asked)[:2] == ["The same outing", "A second outing"]
+
+    tap(club, "elena", asked, "The same outing")
+    assert club.reaction(said) == ["baseball"]
+    assert "11 of 62" in answer_to(club, "elena").text
+    assert club.in_staff_channel() == []
+
+
+def test_a_second_outing_is_counted_as_one_and_goes_over_the_rule(club: Club) -> None:
+    club.say("mateo", "30p 5cb vs Summit")
+    later(club, hours=3)
+    club.say("mateo", "30p 5cb vs Summit")
+
+    tap(club, "mateo", answer_to(club, "mateo"), "A second outing")
+
+    assert "10/60" in answer_to(club, "mateo").text
+    assert "*Over a rule*" in club.in_staff_channel()[0]
+
+
+def test_the_staff_see_both_counts_where_two_people_differ(club: Club) -> None:
+    club.say("mateo", "62p 11cb vs Summit")
+    later(club, minutes=5)
+    club.say("elena", "he threw 60 vs Summit, 11 curves")
+
+    tap(club, "elena", answer_to(club, "elena"), "The same outing")
+
+    (both,) = club.in_staff_channel()
+    assert "62 pitches (by Mateo Cruz) and 60 pitches (by Elena Cruz)" in both
+    assert "11/62" in answer_to(club, "mateo").text or "11 of 62" in answer_to(club, "mateo").text
+
+
+def test_a_named_second_game_is_another_outing_and_not_asked(club: Club) -> None:
+    club.say("mateo", "game 1 vs Summit 30p 5cb")
+    later(club, hours=3)
+    said = club.say("mateo", "game 2 vs Summit 28p 4cb")
+
+    assert club.reaction(said) == ["baseball"]
+    assert "last 7" in club.heard("mateo")[-1].lower()
+    assert "9/58" in club.heard("mateo")[-1]
