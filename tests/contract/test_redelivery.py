@@ -163,15 +163,16 @@ def test_the_same_events_at_once_in_two_processes_are_one_entry_each(
     club, second = two_bots
     club.ws.courier.at_once = 16
     club.ws.courier.hold()
-    said = [club.ws.say(club.people["mateo"], club.log, f"{n}p vs Summit") for n in range(50, 58)]
+    mateo, days = club.people["mateo"], range(20, 28)
+    said = [club.ws.say(mateo, club.log, f"bullpen {day} pitches on 4/{day}") for day in days]
     both = [one.delivery for one in said]
     both += [club.ws.courier.duplicate(one.delivery, second) for one in said]
     club.ws.courier.release(both)
     club.settle()
 
     assert all(delivery.status == "acknowledged" for delivery in both)
-    assert sorted(pitches or 0 for pitches in outings(club)) == list(range(50, 58))
-    assert len(club.heard("mateo")) == 8
+    assert sorted(pitches or 0 for pitches in outings(club)) == list(days)
+    assert all(club.reaction(one) == ["baseball"] for one in said)
 
 
 def test_an_edit_and_a_deletion_at_once_in_two_processes_end_in_the_deletion(

@@ -20,7 +20,7 @@ from sqlmodel import Session
 
 from bot.app import find_installation, make_app, make_client
 from bot.clock import SimulatedClock
-from bot.listeners.messages import Desk
+from bot.listeners.desk import Desk
 from bot.run import make_bot
 from bot.settings import Settings
 from core.store import Store
