@@ -59,7 +59,8 @@ def _supposes(items: Sequence[Item], at: int, item: Item) -> bool:
 
 def _is_politeness(items: Sequence[Item], at: int) -> bool:
     """Whether the if supposes nothing: "is it ok if he plays short"."""
-    return at > 0 and items[at - 1].symbol == "able"
+    it = any("it" in item.symbol.split() for item in items[:at])
+    return it and items[at - 1].symbol == "able"
 
 
 def _end_of_supposed(items: Sequence[Item], start: int) -> int:

@@ -15,6 +15,7 @@ from core.reading.asking.symbols import (
     IN_LATER,
     IN_SUPPOSED,
     NAME,
+    STRONG,
     THROWING,
     THROWN_ALREADY,
     UNKNOWN,
@@ -54,6 +55,7 @@ class Context:
     text: str
     today: date
     lang: str
+    rostered: bool  # whether the caller gave a roster
 
     def quote(self, items: Sequence[Item]) -> str:
         """The run of items as typed."""
@@ -74,6 +76,8 @@ def answerable(
         return None
     topic = fits(asked, _has(clauses, items, context)) if asked else None
     topic = _with_other_clauses(topic, asked, clauses)
+    if context.rostered and UNKNOWN in asked.split() and not set(asked.split()) & STRONG:
+        return None  # "is parking good for saturday"
     if topic is None or (topic not in _BARE and _is_bare(asked, clauses) and not _marked(items)):
         return None
     days, later, unclear = _days(topic, clauses, context)

@@ -1,19 +1,17 @@
 """The shapes of questions: a clause's symbols, days and numbers taken out, to its topic."""
 
 import re
-import tomllib
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
-from pathlib import Path
 from typing import Any
 
 from core.reading.asking.asked import Topic
 from core.reading.asking.symbols import OPENERS
+from core.reading.asking.vocabulary import tables
 
 # A word that is in no table is a name where a subject stands, and nothing elsewhere.
 _SUBJECT = re.compile(r"\b((?:can|is|do|did|have|if|about) )unk\b")
-_FILE = Path(__file__).parent / "vocabulary" / "frames.toml"
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,15 +72,15 @@ def _sketched(symbols: str, there: frozenset[str]) -> Topic | None:
 
 
 def frames() -> tuple[Frame, ...]:
-    """Every frame in the order of the file."""
+    """Every frame in the order of the files."""
     return _book()[0]
 
 
 @cache
 def _book() -> tuple[tuple[Frame, ...], tuple[Sketch, ...]]:
-    """The file of frames and sketches, read on first use."""
-    table = tomllib.loads(_FILE.read_text("utf-8"))
-    groups: dict[str, str] = table["groups"]
+    """The frames and sketches, read on first use."""
+    found = tables("frames")
+    groups: dict[str, str] = found[0]["groups"]
     sketches = tuple(
         Sketch(
             Topic(row["topic"]),
@@ -91,9 +89,11 @@ def _book() -> tuple[tuple[Frame, ...], tuple[Sketch, ...]]:
             frozenset(row.get("needs", ())),
             frozenset(row.get("needs_none", ())),
         )
-        for row in table["sketch"]
+        for table in found
+        for row in table.get("sketch", ())
     )
-    return _frames(table, groups), sketches
+    frames = tuple(frame for table in found for frame in _frames(table, groups))
+    return frames, sketches
 
 
 def _set(names: Iterable[str], groups: dict[str, str]) -> frozenset[str]:
@@ -108,7 +108,7 @@ def _frames(table: dict[str, Any], groups: dict[str, str]) -> tuple[Frame, ...]:
             frozenset(row.get("needs", ())),
             frozenset(row.get("needs_none", ())),
         )
-        for row in table["frame"]
+        for row in table.get("frame", ())
     )
 
 

@@ -1,37 +1,28 @@
-"""Read one question: tokens, items, days and numbers, the clause that asks, its values."""
+"""Read one question: tokens, items, days and numbers, then the sentence that asks."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import datetime
 from typing import Literal
 
 from core.reading.asking.amounts import place_numbers
 from core.reading.asking.asked import Asked, Topic
-from core.reading.asking.clauses import first_symbol, is_opener, tidy
+from core.reading.asking.beside import after_matters, before_matters, tail_matters
+from core.reading.asking.clauses import tidy
 from core.reading.asking.days import name_days
-from core.reading.asking.fill import Context, answerable
+from core.reading.asking.fill import Context
 from core.reading.asking.items import Item, itemize
 from core.reading.asking.languages import tell_language
 from core.reading.asking.names import roster_words
 from core.reading.asking.plan import read_plan
-from core.reading.asking.symbols import ASKING, INVERTED, NAME, SLOTS, STRONG, SUBJECTS
+from core.reading.asking.search import Found, question
+from core.reading.asking.symbols import NAME
 from core.reading.asking.tokens import tokenize
 from core.reading.asking.vocabulary import words
 
 LONGEST_QUESTION = 1000
-_TAIL_WORDS = frozenset(
-    [",", "-", "(", "or", "and", "but", "because", "cause", "bc", "if", "o", "y"]
-)
-LONGEST_TAIL = 4  # pauses at which a question is tried to end
 _SILENT_BESIDE_HELP = frozenset(["glue", "mark", "stop"])
-
-
-@dataclass(frozen=True, slots=True)
-class Found:
-    """A question and what follows it in the same sentence."""
-
-    asked: Asked
-    tail: list[Item]
+Sentence = list[Item]
 
 
 def ask(
@@ -52,100 +43,48 @@ def ask(
     spoken = lang or tell_language(tokens)
     items = itemize(tokens, words(spoken), roster_words(tuple(roster)))
     placed = tidy(place_numbers(name_days(items, spoken)))
-    context = Context(text, posted.date(), spoken)
+    context = Context(text, posted.date(), spoken, bool(roster))
     if [item.symbol for item in placed if item.symbol not in _SILENT_BESIDE_HELP] == ["help"]:
         return Asked(Topic.HELP)
     return read_plan(placed, context) or _first(_sentences(placed), context)
 
 
-def _first(
-    sentences: list[list[Item]], context: Context, told: Sequence[Item] = ()
-) -> Asked | None:
+def _first(sentences: list[Sentence], context: Context, told: Sequence[Item] = ()) -> Asked | None:
     """The first question of the message, with what only adds to it ("or Owen?"), then the next."""
     for at, sentence in enumerate(sentences):
         before = [*told, *(item for earlier in sentences[:at] for item in earlier)]
-        alone = len(sentences) == 1 and not told
-        found = _question(sentence, before, context, alone)
-        if found is not None:
-            more = at + 1
-            while not found.tail and more < len(sentences) and _only_adds(sentences[more]):
-                sentence = [*sentence, *sentences[more]]
-                found = _question(sentence, before, context, False) or found
-                more += 1
-            others = [found.tail, *sentences[more:]] if found.tail else sentences[more:]
-            return _with_tail(found, _first(others, context, [*before, *sentence]), context)
+        found = question(sentence, before, context, alone=len(sentences) == 1 and not told)
+        if found is None:
+            continue
+        rest = sentences[at + 1 :]
+        while not found.tail and rest and _only_adds(rest[0]):
+            sentence = [*sentence, *rest.pop(0)]
+            found = question(sentence, before, context, alone=False) or found
+        return _beside(found, rest, context, [*before, *sentence])
     return None
 
 
-def _with_tail(found: Found, then: Asked | None, context: Context) -> Asked:
-    """The question with the next one; a tail that is none and says a day or a number is unclear."""
-    if then is None and any(item.symbol in SLOTS | {NAME} for item in found.tail):
-        return replace(found.asked, unclear=(*found.asked.unclear, context.quote(found.tail)))
-    return replace(found.asked, then=then)
+def _beside(found: Found, rest: list[Sentence], context: Context, told: Sequence[Item]) -> Asked:
+    """The question with the next one, and what stands beside it and could change the answer."""
+    then = _first([found.tail], context, told) if found.tail else None
+    unclear = [found.before] if before_matters(found.asked, found.before, apart=found.apart) else []
+    if then is None and tail_matters(found.tail):
+        unclear.append(found.tail)
+    then = then or _first(rest, context, told)
+    unclear += [sentence for sentence in rest[:1] if then is None and after_matters(sentence)]
+    quoted = (context.quote(items) for items in unclear)
+    return replace(found.asked, unclear=(*found.asked.unclear, *quoted), then=then)
 
 
-def _question(
-    sentence: list[Item], before: list[Item], context: Context, alone: bool
-) -> Found | None:
-    """The longest run of a sentence that is a question."""
-    marked = any("?" in item.text for item in sentence)
-    inside = False  # of a question that is no question for the log: "how fast did he throw"
-    for at, item in enumerate(sentence):
-        pause = at > 0 and _after_pause(sentence[at - 1])
-        inside = inside and not pause
-        if (
-            at == 0
-            or (pause and marked)
-            or (is_opener(item) and not inside and (marked or not _is_told(sentence, at)))
-        ):
-            before_it = [*before, *sentence[:at]]
-            for end in _ends(sentence, at):
-                whole = end == len(sentence)
-                asked = answerable(
-                    sentence[at:end], before_it, context, alone=alone and whole and at == 0
-                )
-                if asked is not None and (whole or _is_strong(sentence[at:end])):
-                    return Found(asked, sentence[end:])
-        inside = inside or first_symbol(item) in ASKING
-    return None
-
-
-def _is_told(sentence: list[Item], at: int) -> bool:
-    """Whether a subject stands before the verb: "we can use Owen sunday" tells, it asks nothing."""
-    return sentence[at - 1].symbol in SUBJECTS and first_symbol(sentence[at]) in INVERTED
-
-
-def _ends(sentence: list[Item], start: int) -> list[int]:
-    """Where a question that starts here may end: the end of the sentence, or a pause."""
-    pauses = [at for at in range(start + 2, len(sentence)) if _pauses(sentence, at)]
-    return [len(sentence), *reversed(pauses[-LONGEST_TAIL:])]
-
-
-def _pauses(sentence: list[Item], at: int) -> bool:
-    """Whether a new clause begins here: "..., but", "... tonight my arm feels good"."""
-    item = sentence[at]
-    fresh = item.symbol in ("i", "he", "we") and sentence[at - 1].symbol in SLOTS
-    return fresh or item.symbol in ("since", "link") or item.text.lower() in _TAIL_WORDS
-
-
-def _is_strong(items: list[Item]) -> bool:
-    """Whether a clause speaks of pitching in so many words, so that its tail may be anything."""
-    return any(set(item.symbol.split()) & STRONG for item in items)
-
-
-def _after_pause(item: Item) -> bool:
-    return item.text.lower() in (",", "-", ":", "so", "but", "and", "pero", "y")
-
-
-def _only_adds(sentence: list[Item]) -> bool:
+def _only_adds(sentence: Sentence) -> bool:
     """Whether it holds names and days and no word of its own: "or Owen?", "and sun?"."""
     told = [item.symbol for item in sentence if item.symbol not in ("glue", "mark")]
     return bool(told[:-1]) and told[-1] == "stop" and set(told) <= {NAME, "day", "stop"}
 
 
-def _sentences(items: list[Item]) -> list[list[Item]]:
+def _sentences(items: list[Item]) -> list[Sentence]:
     """The items by sentence, each with the marks that end it."""
-    made: list[list[Item]] = [[]]
+    made: list[Sentence] = [[]]
     for item in items:
         made[-1].append(item)
         if item.symbol == "stop" and "¿" not in item.text:

@@ -1,4 +1,4 @@
-"""The words of questions, one TOML file for each language, and the slips of them.
+"""The words of questions, a folder of TOML files for each language, and the slips of them.
 
 `[words]` gives a symbol its phrases, `[named.x]` gives symbol x a value for each group of phrases,
 `[numbers]` spells numbers. Where a phrase stands twice the first one counts.
@@ -31,21 +31,25 @@ class Words:
 
     def __init__(self, lang: str) -> None:
         self.phrases: dict[str, list[tuple[tuple[str, ...], Meaning]]] = {}
-        table = tomllib.loads((Path(__file__).parent / f"{lang}.toml").read_text("utf-8"))
-        for phrase, meaning in rows(table):
+        self.numbers: dict[str, int] = {}
+        for phrase, meaning in self._read(lang):
             words = [token.norm for token in tokenize(phrase)]
             tails = self.phrases.setdefault(words[0], [])
             if all(tail != tuple(words[1:]) for tail, _ in tails):
                 tails.append((tuple(words[1:]), meaning))
         for tails in self.phrases.values():
             tails.sort(key=lambda row: -len(row[0]))
-        self.numbers: dict[str, int] = table["numbers"]
         self._correctable = tuple(
             word
             for word, tails in self.phrases.items()
             if len(word) >= SHORTEST_TYPO and any(_may_slip(*row) for row in tails)
         )
         self.corrected = lru_cache(maxsize=10_000)(self._corrected)
+
+    def _read(self, lang: str) -> Iterator[tuple[str, Meaning]]:
+        for table in tables(lang):
+            self.numbers.update(table.get("numbers", {}))
+            yield from rows(table)
 
     def _corrected(self, norm: str) -> str | None:
         """The word that an unknown one is a slip of, or None; the first letter must be right."""
@@ -61,11 +65,17 @@ class Words:
         return next((str(word) for word, _, _ in found if word[0] == norm[0]), None)
 
 
+def tables(folder: str) -> list[dict[str, Any]]:
+    """The TOML files of a folder beside this one, by name."""
+    paths = sorted((Path(__file__).parent / folder).glob("*.toml"))
+    return [tomllib.loads(path.read_text("utf-8")) for path in paths]
+
+
 def rows(table: dict[str, Any]) -> Iterator[tuple[str, Meaning]]:
-    """Every phrase of a language's table with its meaning, in the order of the file."""
-    for symbol, phrases in table["words"].items():
+    """Every phrase of one table with its meaning, in the order of the file."""
+    for symbol, phrases in table.get("words", {}).items():
         yield from ((phrase.strip(), Meaning(symbol)) for phrase in phrases.split(","))
-    for symbol, named in table["named"].items():
+    for symbol, named in table.get("named", {}).items():
         for value, phrases in named.items():
             yield from ((phrase.strip(), Meaning(symbol, value)) for phrase in phrases.split(","))
 
