@@ -9,7 +9,9 @@ from core.reading.items import NUMERIC
 
 @dataclass(frozen=True, slots=True)
 class Accounted:
-    """A number as typed, its place in the line, and its use: a field, what it is, or "left over"."""
+    """A number as typed, its place in the line, and its use: a field, what it is, or"
+    " "left over".
+    """
 
     text: str
     start: int

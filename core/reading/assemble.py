@@ -5,99 +5,22 @@ that names another person, another day, another game or another kind of throwing
 draft; any other piece adds to the draft before it.
 """
 
-from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
 from datetime import date
 
-from core.reading.board import COUNTS, Board, Claim
-from core.reading.entry import Pain, Unread, UnreadReason
-
-_MARKERS = ("who", "day", "label", "kind")
-
-
-@dataclass(slots=True)
-class Draft:
-    """An entry in the making. `seen` are the places of its claims."""
-
-    who: tuple[str, ...] = ()
-    except_: tuple[str, ...] = ()
-    kind: str | None = None
-    open_kind: Claim | None = None
-    days: tuple[date, ...] = ()
-    label: str | None = None
-    opponent: bool = False
-    each: bool = False
-    plural_kind: bool = False
-    not_pitched: bool = False
-    after_game: bool = False
-    clashed: set[str] = field(default_factory=set)
-    dated_by_counts: bool = False
-    weak_pitches: Claim | None = None
-    off: bool = False
-    counts: dict[str, int] = field(default_factory=dict)
-    claims: list[Claim] = field(default_factory=list)
-    pains: list[Pain] = field(default_factory=list)
-    no_pain: bool = False
-    about: bool = False
-    tired: bool | None = None
-
-    def says_something(self) -> bool:
-        """Whether it is more than a heading."""
-        return bool(
-            self.counts
-            or self.pains
-            or self.no_pain
-            or self.off
-            or self.tired is not None
-            or any(claim.key in ("range", "book", "parts", "running") for claim in self.claims)
-        )
-
-    def clashes(self, claim: Claim) -> bool:
-        """Whether it holds another value for what the claim counts."""
-        return self.counts.get(claim.key, claim.value) != claim.value
-
-    def has_outing(self) -> bool:
-        """Whether it has counts or a day off."""
-        return bool(self.counts or self.off)
+from core.reading.board import COUNTS, NO_LOG, Board, Claim
+from core.reading.draft import Draft
+from core.reading.entry import Unread, UnreadReason
+from core.reading.pieces import Piece, pieces
+from core.reading.together import bring_together
 
 
-Piece = list[Claim]
-
-
-def pieces(board: Board) -> list[Piece]:
-    """The claims that say something, piece by piece; a piece with two of one marker is cut."""
-    found: list[Piece] = []
-    last = -1
-    for claim in sorted(board.claims, key=lambda one: (one.first, one.after)):
-        if claim.key == "no log":
-            continue
-        if board.piece[claim.first] != last:
-            found.append([])
-            last = board.piece[claim.first]
-        found[-1].append(claim)
-    return [part for piece in found for part in _cut(piece)]
-
-
-def _cut(piece: Piece) -> Iterator[Piece]:
-    """Cut "mon pen 20 wed pen 25" before each marker, "20 monday 25 tuesday" after each."""
-    for key in ("who", "day", "label", "kind"):
-        marks = [i for i, claim in enumerate(piece) if claim.key == key]
-        values = {str(piece[i].value) for i in marks}
-        if len(values) < 2 or not any(claim.key in COUNTS for claim in piece):
-            continue
-        if _adjacent(piece, marks):
-            continue
-        counts_first = next(c.key for c in piece if c.key == key or c.key in COUNTS) in COUNTS
-        cuts = [i + 1 for i in marks[:-1]] if counts_first else marks[1:]
-        for first, after in zip([0, *cuts], [*cuts, len(piece)], strict=True):
-            yield from _cut(piece[first:after])
-        return
-    yield piece
-
-
-def _adjacent(piece: Piece, marks: list[int]) -> bool:
-    """Whether the markers stand side by side ("mon wed fri"): a list, not two outings."""
-    return marks == list(range(marks[0], marks[0] + len(marks)))
+def assemble(board: Board) -> tuple[list[Draft], list[Unread]]:
+    """All drafts of the line, with what they share, and what was unread."""
+    assembler = Assembler(board)
+    for piece in pieces(board):
+        assembler.add(piece)
+    drafts = bring_together(board, assembler.drafts, assembler.unread)
+    return drafts, assembler.unread
 
 
 class Assembler:
@@ -132,7 +55,7 @@ class Assembler:
                 self._put(draft, claim)
 
     def _is_for_all(self, piece: Piece) -> bool:
-        """ "both in the bullpen", "all vs Harlow", "no pain for either", "5 cb each"."""
+        """As in "both in the bullpen", "all vs Harlow", "no pain for either", "5 cb each"."""
         keys = {
             claim.key for claim in piece if claim.value != "everyone" or not self._said_people()
         }
@@ -302,7 +225,7 @@ class Assembler:
         return True
 
     def _was_running(self, loser: Claim, winner: Claim | None) -> bool:
-        """ "28 in the first, finished with 60": a count of one inning, below the final one."""
+        """As in "28 in the first, finished with 60": a count of one inning, below the final one."""
         clause = self.board.clause[loser.first]
         inning = any(
             self.board.items[i].symbol in ("ord", "ordword") and self.board.clause[i] == clause
@@ -314,7 +237,7 @@ class Assembler:
             and int(str(loser.value)) < int(str(winner.value))
         )
         if inning and less:
-            loser.key, loser.value = "no log", "by inning"
+            loser.key, loser.value = NO_LOG, "by inning"
         return inning and less
 
     def _quote(self, claim: Claim) -> str:
@@ -327,103 +250,10 @@ def _only_days(draft: Draft) -> bool:
 
 
 def _strikes_of_what(draft: Draft) -> str:
-    """ "6 for strikes" counts strikes of what was counted last."""
+    """As in "6 for strikes" counts strikes of what was counted last."""
     for claim in reversed(draft.claims[:-1]):
         if claim.key in ("breaking", "curve", "slider"):
             return "breaking_strikes"
         if claim.key == "pitches":
             return "strikes"
     return "strikes"
-
-
-def assemble(board: Board) -> tuple[list[Draft], list[Unread]]:
-    """All drafts of the line, with what they share, and what was unread."""
-    assembler = Assembler(board)
-    for piece in pieces(board):
-        assembler.add(piece)
-    drafts = [draft for draft in assembler.drafts if draft.says_something()]
-    unread = assembler.unread
-    drafts = _share_each(drafts)
-    _share_trailing(drafts)
-    if _somebody_unnamed(drafts, board.author):
-        unread.append(Unread(quote(board, drafts[0]), UnreadReason.UNCLEAR_PERSON))
-    if drafts:
-        unread += [
-            Unread(quote(board, one), UnreadReason.UNCLEAR_PERSON)
-            for one in assembler.drafts
-            if one.who and one not in drafts and not one.says_something() and not one.not_pitched
-        ]
-    several = [one for draft in drafts for one in _multiplied(draft, unread, quote(board, draft))]
-    return _merged(several), unread
-
-
-def _share_each(drafts: list[Draft]) -> list[Draft]:
-    """ "pens, 25 each. Finn 6 curves, Otis 5": counts stated for each before the names."""
-    if len(drafts) < 2 or drafts[0].who or not drafts[0].each or not all(d.who for d in drafts[1:]):
-        return drafts
-    shared, *rest = drafts
-    for draft in rest:
-        draft.counts = shared.counts | draft.counts
-        draft.kind = draft.kind or shared.kind
-        draft.days = draft.days or shared.days
-        draft.opponent = draft.opponent or shared.opponent
-    return rest
-
-
-def _somebody_unnamed(drafts: list[Draft], author: str) -> bool:
-    """Whether an adult's line counts for one nobody names beside others who are named."""
-    counted = [draft for draft in drafts if draft.counts]
-    return author != "pitcher" and any(d.who for d in counted) and not counted[0].who
-
-
-def _merged(drafts: list[Draft]) -> list[Draft]:
-    """A later word on how somebody's arm feels joins what was said of him before."""
-    kept: list[Draft] = []
-    for draft in drafts:
-        earlier = [one for one in kept if one.who == draft.who and draft.who]
-        if earlier and _adds_to(earlier[-1], draft):
-            earlier[-1].counts.update(draft.counts)
-            earlier[-1].pains.extend(draft.pains)
-            earlier[-1].no_pain = earlier[-1].no_pain or draft.no_pain
-            earlier[-1].tired = draft.tired if draft.tired is not None else earlier[-1].tired
-        else:
-            kept.append(replace(draft, pains=list(draft.pains), counts=dict(draft.counts)))
-    return kept
-
-
-def _adds_to(earlier: Draft, later: Draft) -> bool:
-    """Whether the later draft names no other outing and counts nothing twice."""
-    other = any(claim.key in ("day", "label", "kind", "off") for claim in later.claims)
-    return not other and not earlier.off and not set(earlier.counts) & set(later.counts)
-
-
-def quote(board: Board, draft: Draft) -> str:
-    """The draft's part of the line, as typed."""
-    return board.quote(draft.claims[0].first, draft.claims[-1].after)
-
-
-def _share_trailing(drafts: list[Draft]) -> None:
-    """An opponent named once holds for every person, a day named last of all too."""
-    if len({draft.who for draft in drafts}) < 2:
-        return
-    opponent = any(draft.opponent for draft in drafts)
-    last = drafts[-1]
-    closing = [claim.key for claim in last.claims if claim.key not in ("nopain", "pain", "tired")]
-    for draft in drafts:
-        draft.opponent = draft.opponent or opponent
-        if closing[-1:] == ["day"]:
-            draft.days = draft.days or last.days
-
-
-def _multiplied(draft: Draft, unread: list[Unread], quote: str) -> Iterator[Draft]:
-    """ "mon wed fri 12 spins each" is three, "Cruz and Andre 22 each" is two; counts that several
-    share without "each" are unclear.
-    """
-    several = len(draft.who) > 1 or len(draft.days) > 1
-    if several and draft.counts and not (draft.each or draft.plural_kind):
-        reason = UnreadReason.UNCLEAR_PERSON if len(draft.who) > 1 else UnreadReason.UNCLEAR_DAY
-        unread.append(Unread(quote, reason))
-        return
-    for who in draft.who or (None,):
-        for day in draft.days or (None,):
-            yield replace(draft, who=(who,) if who else (), days=(day,) if day else ())

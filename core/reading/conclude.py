@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 
-from core.reading.assemble import Draft
+from core.reading.draft import Draft
 from core.reading.entry import Detail, Entry, Unread, UnreadReason
 
 MOST_PITCHES = 200  # in a game; more is not seen in this sport at any age
@@ -23,7 +23,8 @@ class Conclusion:
 
 def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
     """Work out the sums and the kind, and take out counts that cannot be. `quote` is the draft's
-    part of the line, as typed."""
+    part of the line, as typed.
+    """
     counts = dict(draft.counts)
     unread: list[Unread] = []
     _resolve_shares(draft, counts, unread, quote)
@@ -62,7 +63,7 @@ def _kind(draft: Draft, counts: dict[str, int]) -> str | None:
 
 
 def _resolve_shares(draft: Draft, counts: dict[str, int], unread: list[Unread], quote: str) -> None:
-    """ "45 pitches, a third curves" is 15 curves; a share that gives no whole number is asked."""
+    """Read "45 pitches, a third curves" as 15 curves; ask when it gives no whole number."""
     for claim in draft.claims:
         if claim.key != "share" or not isinstance(claim.value, tuple):
             continue
@@ -95,7 +96,7 @@ def _resolve_ranges(draft: Draft, counts: dict[str, int], unread: list[Unread], 
 
 
 def _resolve_parts(draft: Draft, counts: dict[str, int], unread: list[Unread], quote: str) -> None:
-    """ "15+18+12" are 45 pitches, if the line gives no other count."""
+    """As in "15+18+12" are 45 pitches, if the line gives no other count."""
     for claim in draft.claims:
         if claim.key == "parts" and isinstance(claim.value, tuple):
             total = sum(claim.value)
@@ -157,8 +158,12 @@ def _reject_unlikely(counts: dict[str, int], unread: list[Unread], quote: str) -
     elif outs is not None and outs > UNLIKELY_OUTS:
         unread.append(Unread(quote, UnreadReason.UNLIKELY, Detail("outs", outs)))
         counts.pop("outs")
-    elif pitches is not None and outs is not None and outs >= 6:
-        if not FEWEST_AN_INNING * outs <= pitches * 3 <= MOST_AN_INNING * outs:
-            detail = Detail("pitches", pitches, "outs", outs)
-            unread.append(Unread(quote, UnreadReason.UNLIKELY, detail))
-            del counts["pitches"], counts["outs"]
+    elif pitches is not None and outs is not None and _out_of_pace(pitches, outs):
+        detail = Detail("pitches", pitches, "outs", outs)
+        unread.append(Unread(quote, UnreadReason.UNLIKELY, detail))
+        del counts["pitches"], counts["outs"]
+
+
+def _out_of_pace(pitches: int, outs: int) -> bool:
+    """Whether two innings or more took fewer than 7 or more than 45 pitches each."""
+    return outs >= 6 and not FEWEST_AN_INNING * outs <= pitches * 3 <= MOST_AN_INNING * outs

@@ -87,14 +87,14 @@ def _part(board: Board, match: re.Match[str]) -> None:
 
 
 def _small(board: Board, match: re.Match[str]) -> None:
-    """ "pitched two", "went 4": innings when small, unless the noun follows."""
+    """As in "pitched two", "went 4": innings when small, unless the noun follows."""
     value = board.items[match.start("n")].value
     if value is not None and value < 10:
         _claim(board, match, "outs")
 
 
 def _small_beside(board: Board, match: re.Match[str]) -> None:
-    """ "pitched 2, 30 p": innings, when the pitches stand beside them."""
+    """As in "pitched 2, 30 p": innings, when the pitches stand beside them."""
     _, end = span(board.sentence, match.start())
     if any(board.symbol_is(i, "pitches") for i in range(match.end(), end)):
         _small(board, match)
@@ -110,7 +110,7 @@ _NOT_COUNTED = "(?! (fill|dash)* (noun|percent|num))"
 
 
 def read_catchers(board: Board) -> None:
-    """ "Catchers today: Nico 4 inn, Sam 3 inn": all innings under that heading are caught."""
+    """As in "Catchers today: Nico 4 inn, Sam 3 inn": all innings under that heading are caught."""
     for at, item in enumerate(board.items):
         if not board.symbol_is(at, "catching") or item.symbol != "catching":
             continue
@@ -125,7 +125,8 @@ def read_catchers(board: Board) -> None:
 INNINGS_RULES: tuple[Rule, ...] = (
     rule(
         "caught",
-        "catching (the|for|adj|about|last|colon|allof|comma|game|said_label|in)* <n:num> adj* innings",
+        "catching (the|for|adj|about|last|colon|allof|comma|game|said_label|in)* <n:num>"
+        " adj* innings",
         _caught,
     ),
     rule(

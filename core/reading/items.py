@@ -22,7 +22,8 @@ _WITH_DIGITS = frozenset(Form) - {Form.WORD, Form.MARK, Form.NEWLINE, Form.MENTI
 _MARK_SYMBOLS = {
     ",": "comma", ".": "dot", ":": "colon", "-": "dash", "(": "open", ")": "close", "/": "slash",
     "!": "stop", "?": "question", ";": "semi", "…": "dot", "+": "plus", "|": "semi", ">": "arrow",
-    "→": "arrow", "¿": "askmark", "'": "quote", '"': "quote", "*": "star", "[": "open", "]": "close",
+    "→": "arrow", "¿": "askmark", "'": "quote", '"': "quote", "*": "star", "[": "open",
+    "]": "close",
 }  # fmt: skip
 
 
@@ -123,7 +124,7 @@ def _known_norm(token: Token, words: Lexicon) -> str:
 
 
 def _shortened(norm: str, words: Lexicon) -> str | None:
-    """ "goooo" is "go", "goood" is "good": letters drawn out."""
+    """As in "goooo" is "go", "goood" is "good": letters drawn out."""
     for kept in (r"\1", r"\1\1"):
         short = _DRAWN_OUT.sub(kept, norm)
         if short != norm and words.knows(short):

@@ -49,7 +49,7 @@ def _after_game(board: Board, match: re.Match[str]) -> None:
 
 
 def _beside_a_game(board: Board, match: re.Match[str]) -> None:
-    """ "flat ground before practice" is no practice; "sore after the game" tells of a game."""
+    """As in "flat ground before practice" is no practice; "sore after the game" tells of a game."""
     after_game = (
         board.items[match.start()].symbol == "after"
         and board.items[match.end() - 1].symbol == "game"
@@ -60,7 +60,7 @@ def _beside_a_game(board: Board, match: re.Match[str]) -> None:
 
 
 def _both_ends(board: Board, match: re.Match[str]) -> None:
-    """ "both ends, 22 and 27": two games."""
+    """As in "both ends, 22 and 27": two games."""
     first, second = match.start("n"), match.start("t")
     board.claim(match.start(), first, "label", "game 1")
     board.claim(first, first + 1, "pitches", board.whole(first))
@@ -75,7 +75,9 @@ def _off(board: Board, match: re.Match[str]) -> None:
 LABEL_RULES: tuple[Rule, ...] = (
     rule(
         "both ends",
-        "(bothends|twogames) (of|the|twogames|a|comma|dash|threw|with|colon|about|today|pitches)* <n:num> and <t:num> (pitches)? (?! (fill)* type)",
+        "(bothends|twogames)"
+        " (of|the|twogames|a|comma|dash|threw|with|colon|about|today|pitches)* <n:num>"
+        " and <t:num> (pitches)? (?! (fill)* type)",
         _both_ends,
     ),
     rule("game 1", "(game|letterg) (hash)? <n:num> (?! (fill|dash)* noun)", _numbered_game),
@@ -96,7 +98,8 @@ KIND_RULES: tuple[Rule, ...] = (
     rule("pen", "bullpen", says_kind("bullpen")),
     rule(
         "side session",
-        "(in|threw|had|with) (the|hisher|a)* side (?! (is|feels|painful)) | (^|comma|said_who) side",
+        "(in|threw|had|with) (the|hisher|a)* side (?! (is|feels|painful)) |"
+        " (^|comma|said_who) side",
         says_kind("bullpen"),
     ),
     rule("warm-up", "warm", says_kind("bullpen")),
@@ -109,7 +112,8 @@ KIND_RULES: tuple[Rule, ...] = (
     rule("batting practice", "bp | tryout", _open_kind),
     rule(
         "off",
-        "restday (restday|comma)* | (is|said_who|said_day|^|today|had|took) (the|a|adv|comma)* off | off (said_day|today)",
+        "restday (restday|comma)* | (is|said_who|said_day|^|today|had|took)"
+        " (the|a|adv|comma)* off | off (said_day|today)",
         _off,
     ),
     rule("not thrown", "notthrown (said_day|today|at|all|adv|total)* (?! noun)", _off),

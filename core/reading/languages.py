@@ -7,7 +7,7 @@ from core.reading.vocabulary import language
 
 
 def tell_language(tokens: list[Token]) -> str:
-    """ "es" when more words belong to Spanish alone than to English alone, else "en"."""
+    """As in "es" when more words belong to Spanish alone than to English alone, else "en"."""
     words = [token.norm for token in tokens if token.form is Form.WORD]
     english, spanish = _words_of("en"), _words_of("es")
     only_spanish = sum(word in spanish and word not in english for word in words)

@@ -1,8 +1,8 @@
 """What no rule explained, and must be asked about: the last line of defence against silence."""
 
-from core.reading.assemble import Draft
 from core.reading.board import COUNTS, Board
 from core.reading.clauses import span
+from core.reading.draft import Draft
 from core.reading.entry import Unread, UnreadReason
 from core.reading.groups import FIELDS
 from core.reading.items import NUMERIC
@@ -83,7 +83,7 @@ def _asked_counts(board: Board) -> list[Unread]:
 
 
 def _unknown_amounts(board: Board) -> list[Unread]:
-    """ "fiftey pitches", "veintipico lanzamientos": a word that is no known number."""
+    """As in "fiftey pitches", "veintipico lanzamientos": a word that is no known number."""
     return [
         Unread(board.quote(at - 1, at + 1), UnreadReason.VAGUE)
         for at in range(1, len(board.items))
@@ -94,7 +94,7 @@ def _unknown_amounts(board: Board) -> list[Unread]:
 
 
 def _unexplained_sites(board: Board) -> list[Unread]:
-    """ "elbow is on fire": something is said about the arm in words that are not known."""
+    """As in "elbow is on fire": something is said about the arm in words that are not known."""
     found = []
     for at, item in enumerate(board.items):
         if not board.symbol_is(at, "site") or item.name not in _THROWING_SITES:

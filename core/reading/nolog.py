@@ -28,7 +28,7 @@ def _score(board: Board, match: re.Match[str]) -> None:
 
 
 def _small_numbers(board: Board, match: re.Match[str]) -> None:
-    """ "a 1-2-3 inning", "2-1-0": all single digits."""
+    """As in "a 1-2-3 inning", "2-1-0": all single digits."""
     values = [board.whole(i) for i in _numbers(board, match)]
     if all(value is not None and value < 10 for value in values):
         board.no_log(match.start(), match.end(), "score")
@@ -58,7 +58,8 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "radar, verb and one number",
-        "(radar|hit|sat) (at|is|in|up_to|radar|hit|colon|about|the|adv|a|with|said_who|had)* <n:num>"
+        "(radar|hit|sat)"
+        " (at|is|in|up_to|radar|hit|colon|about|the|adv|a|with|said_who|had)* <n:num>"
         " (?! (dash|fill)* (unit|innings|percent|times))",
         _radar,
     ),
@@ -102,7 +103,8 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     rule("letter and score", "(letterwin|with) num dash num", _score),
     rule(
         "bare score",
-        "(?<!dash) num dash num (?! dash num) (?! fill* (unit|innings|mixedpitch|percent|stat|thing))",
+        "(?<!dash) num dash num (?! dash num) (?! fill*"
+        " (unit|innings|mixedpitch|percent|stat|thing))",
         _score,
     ),
     rule("inning half", "half num", says_no_log("inning")),

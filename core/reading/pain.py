@@ -20,31 +20,39 @@ _WHEN = {
     "atrest": "at rest",
 }
 _FORGIVEN = ("earlier", "someone else's")  # talk whose pain is nobody's here and now
-_TAIL = "(in|the|hisher|adv|at|after|postgame|during|with|site|nextday|for|i|he|all|total|today|left|right|throwing|anywhere)*"
+_TAIL = (
+    "(in|the|hisher|adv|at|after|postgame|during|with|site|nextday|for|i|he|all|total|today"
+    "|left|right|throwing)*"
+)
 
 _NO_PAIN = LazyPattern(
     "(negation (the|a|adj|throwing|site|hisher|is|i|left|right)* painful"
     " ((or|and|comma|slash) (negation)? (throwing|site)* painful)*"
-    " | nopain | painful (colon|is|dash|at|painscale)* (none|<z:num> (painscale)? (?! (fill|dash)* (noun|percent)))"
+    " | nopain | painful (colon|is|dash|at|painscale)* (none|<z:num> (painscale)? (?!"
+    " (fill|dash)* (noun|percent)))"
     f" | <y:num> (adj)* painful) {_TAIL}"
 )
 _NO_PAIN_AFTER_SITE = LazyPattern("site (negation) (the|i|he|hisher)* painful")
 _GOOD_ARM = LazyPattern(
-    "(the|hisher)? (left|right|throwing)* site (is|feels|adv|the|i|he|also|total|at|dash|a|colon)* (good|adj|pct)"
+    "(the|hisher)? (left|right|throwing)* site"
+    " (is|feels|adv|the|i|he|also|total|at|dash|a|colon)* (good|adj|pct)"
     " (adv|after|postgame|during|today|good|now|total)*"
-    " | (feels|is|threw) adv* (good|adj) (with|in|of) (the|hisher)? site | (total)? (good|adj) (of|in|with) (the)? site"
+    " | (feels|is|threw) adv* (good|adj) (with|in|of) (the|hisher)? site | (total)?"
+    " (good|adj) (of|in|with) (the)? site"
     " | (good|pct) site"
 )
 _TIRED = LazyPattern(
     "site (is|feels|adv|a|the|he|i|had|colon|about)* tired | (adv|a)* tired (adv|the|hisher)* site"
 )
 _UNTIRED = LazyPattern(
-    "(site (is|feels|adv|colon)*)? (untired (adv|total)* | negation (adv|the|hisher)* tired | negation (the|hisher|i|he|had)* site tired)"
+    "(site (is|feels|adv|colon)*)? (untired (adv|total)* | negation (adv|the|hisher)*"
+    " tired | negation (the|hisher|i|he|had)* site tired)"
 )
 _RATIO = LazyPattern("<r:ratio> | <n:num> (of|outof|slash) <t:num> | <m:num> painscale")
 _A_LEVEL = LazyPattern("a (about|adv)* <n:num> (?! (fill|dash)* (noun|percent|bullpen|catch))")
 _LEVEL = LazyPattern(
-    "(pain|sore|site|painscale) (is|colon|about|a|at|adv|dash|painscale|the|open|feels|i|he|of)* <n:num>"
+    "(pain|sore|site|painscale)"
+    " (is|colon|about|a|at|adv|dash|painscale|the|open|feels|i|he|of)* <n:num>"
     " (ish)? (?! (fill|dash)* (noun|percent|limit))"
 )
 
@@ -72,7 +80,9 @@ def read_pain(board: Board, scopes: tuple[Scope, ...]) -> None:
 
 
 def _forgive(board: Board, scopes: tuple[Scope, ...]) -> None:
-    """Last week's pain and other people's is no part of the entry; asked or planned pain is asked."""
+    """Last week's pain and other people's is no part of the entry; asked or planned"
+    " pain is asked.
+    """
     for scope in scopes:
         painful = [
             at
@@ -180,7 +190,7 @@ def _report(
 
 
 def _claim_gone(board: Board, first: int, after: int) -> None:
-    """ "the elbow pain is all gone": no pain now."""
+    """As in "the elbow pain is all gone": no pain now."""
     for at in range(first, after):
         if board.free(at) and board.items[at].symbol in ("pain", "sore", "site"):
             board.no_log(at, at + 1, "gone")
@@ -222,7 +232,7 @@ def _sites(board: Board, first: int, after: int, report: _Report, good: list[int
 
 
 def _most_specific(board: Board, places: list[int]) -> list[int]:
-    """ "my arm hurts at the elbow" is the elbow; of a site named twice, the first."""
+    """As in "my arm hurts at the elbow" is the elbow; of a site named twice, the first."""
     kept = {board.items[i].name: i for i in reversed(places)}
     if len(kept) > 1 and "arm" in kept and not _joined(board, places):
         del kept["arm"]

@@ -91,7 +91,7 @@ def _claim(board: Board, pair: Pair) -> None:
 
 
 def _is_whole_of_a_part(board: Board, first: int) -> bool:
-    """ "3 of Malik's 48 were curves": 48 is no count of curves."""
+    """As in "3 of Malik's 48 were curves": 48 is no count of curves."""
     at = first - 1
     while at > 0 and board.items[at].symbol in ("the", "hisher", "word", "i"):
         at -= 1

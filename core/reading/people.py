@@ -10,12 +10,12 @@ _NO_SUBJECT_AFTER = frozenset(
     {"vs", "title", "with", "to", "at", "win", "into", "of", "over", "other", "place", "said_vs"}
 )
 _OPENS_A_RECORD = frozenset(
-    {"num", "colon", "dash", "threw", "went", "had", "is", "none", "pct", "bullpen", "catch", "live",
-     "game", "off", "restday", "with", "about", "catching", "feels", "a", "adv", "open", "finish",
-     "warm", "ratio", "notpitched", "notthrown", "vague", "site", "said_day", "frac", "running", "each",
-     "both", "through", "after", "sore", "tired", "side", "modal", "today", "yesterday", "weekday",
-     "sat", "pain", "nopain", "innings", "pitches", "curve", "last", "said_vs", "vs", "of",
-     "gamelike", "idiom", "faced"}
+    {"num", "colon", "dash", "threw", "went", "had", "is", "none", "pct", "bullpen", "catch",
+     "live", "game", "off", "restday", "with", "about", "catching", "feels", "a", "adv", "open",
+     "finish", "warm", "ratio", "notpitched", "notthrown", "vague", "site", "said_day", "frac",
+     "running", "each", "both", "through", "after", "sore", "tired", "side", "modal", "today",
+     "yesterday", "weekday", "sat", "pain", "nopain", "innings", "pitches", "curve", "last",
+     "said_vs", "vs", "of", "gamelike", "idiom", "faced"}
 )  # fmt: skip
 # After the first word of a sentence these show that it was no name ("Congrats on the win").
 _NO_RECORD = frozenset(
@@ -84,7 +84,7 @@ def _bare(norm: str) -> str:
 
 
 def _logged_for(board: Board, at: int) -> bool:
-    """ "for Marcus", "logging for Marcus"."""
+    """As in "for Marcus", "logging for Marcus"."""
     return at > 0 and board.items[at - 1].symbol == "for"
 
 
@@ -160,11 +160,11 @@ def _is_subject(board: Board, at: int) -> bool:
         return True  # "a third of Malik's 48"
     if board.lang == "es" and board.author != "pitcher" and before in ("to", "of"):
         return True  # "a Nico le duele", "el bullpen de Kelvin"
-    return before not in _NO_SUBJECT_AFTER
+    return before not in _NO_SUBJECT_AFTER or (before == "place" and _listed(board, at) > 0)
 
 
 def _list_numbers(board: Board) -> None:
-    """ "1." and "2)" at the start of a line."""
+    """As in "1." and "2)" at the start of a line."""
     for at, item in enumerate(board.items[:-1]):
         opens = at == 0 or board.items[at - 1].symbol in ("newline", "semi")
         if opens and item.symbol == "num" and board.items[at + 1].symbol in ("dot", "close"):
@@ -172,7 +172,7 @@ def _list_numbers(board: Board) -> None:
 
 
 def _opponents(board: Board) -> None:
-    """ "vs Gravel Hogs": the words after "vs", up to a mark, a number or a word of the trade."""
+    """As in "vs Gravel Hogs": the words after "vs", up to a mark, number or trade word."""
     for at, item in enumerate(board.items):
         if not board.free(at) or item.symbol not in ("vs", "at", "win", "over"):
             continue
@@ -197,7 +197,7 @@ def _opponents(board: Board) -> None:
 
 
 def _numbered_name(board: Board, at: int) -> int:
-    """ "vs Siete Robles", "vs Harlow Nine": a number in words before a word is part of the name."""
+    """As in "vs Siete Robles": a number in words before a word is part of the name."""
     pair = board.items[at : at + 2]
     if len(pair) < 2 or pair[1].symbol != "word":
         return 0
@@ -213,7 +213,7 @@ def _opponent_word(board: Board, at: int, symbol: str) -> bool:
 
 
 def _joins_words(board: Board, first: int, at: int) -> bool:
-    """ "Lomas del Viento": a small word between two capitals."""
+    """As in "Lomas del Viento": a small word between two capitals."""
     return (
         at > first
         and at + 1 < len(board.items)
@@ -224,7 +224,7 @@ def _joins_words(board: Board, first: int, at: int) -> bool:
 
 
 def _starts_record(board: Board, at: int) -> bool:
-    """ "vs Brine Flats Milo: 21": the name that a record begins with is no opponent."""
+    """As in "vs Brine Flats Milo: 21": the name that a record begins with is no opponent."""
     follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
     named = bool(_listed(board, at)) or _bare(board.items[at].name) in given_names()
     return named and follows in ("colon", "num", "dash", "went", "threw")

@@ -4,14 +4,18 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import Literal
 
-from core.reading.assemble import assemble, quote
+from core.reading.account import Accounted, account
+from core.reading.assemble import assemble
+from core.reading.bare import BARE_RULES, RUNNING_RULES
 from core.reading.board import Board, run
 from core.reading.clauses import mark_clauses
 from core.reading.conclude import conclude
-from core.reading.counts import BARE_RULES, CORRECTION_RULES, COUNT_RULES, RUNNING_RULES
+from core.reading.corrections import CORRECTION_RULES
+from core.reading.counts import COUNT_RULES
 from core.reading.days import DAY_RULES
+from core.reading.draft import quote
 from core.reading.effort import EFFORT_RULES
-from core.reading.entry import Entry, Reading, Unread, UnreadReason
+from core.reading.entry import Reading, Unread, UnreadReason
 from core.reading.innings import INNINGS_RULES, read_catchers
 from core.reading.items import itemize
 from core.reading.kinds import KIND_RULES, LABEL_RULES
@@ -22,6 +26,8 @@ from core.reading.nolog import CLOCK_RULES, LIMIT_RULES, NO_LOG_RULES
 from core.reading.pain import read_pain
 from core.reading.pairing import pair_counts
 from core.reading.people import name_people
+from core.reading.shares import SHARE_RULES
+from core.reading.strikes import STRIKE_RULES
 from core.reading.tables import read_tables
 from core.reading.talk import claim_talk, talk_scopes
 from core.reading.tokens import Form, Token, tokenize
@@ -40,22 +46,36 @@ def read(
     lang: Literal["en", "es"] | None = None,
 ) -> Reading:
     """Read one typed line. `posted` is local wall-clock time. Never raises on any text."""
+    return explain(text, posted, author, roster=roster, lang=lang)[0]
+
+
+def explain(
+    text: str,
+    posted: datetime,
+    author: Literal["pitcher", "coach", "guardian"] = "pitcher",
+    *,
+    roster: Sequence[str] = (),
+    lang: Literal["en", "es"] | None = None,
+) -> tuple[Reading, tuple[Accounted, ...]]:
+    """A reading, and what became of each number of the line."""
     if len(text) > LONGEST_LINE:
-        return Reading((), (Unread(text, UnreadReason.TOO_LONG),), lang or "en")
+        return Reading((), (Unread(text, UnreadReason.TOO_LONG),), lang or "en"), ()
     tokens = tokenize(text)
     spoken = lang or tell_language(tokens)
     if sum(token.form in _NUMBERS for token in tokens) > MOST_NUMBERS:
-        return Reading((), (Unread(text, UnreadReason.TOO_LONG),), spoken)
+        return Reading((), (Unread(text, UnreadReason.TOO_LONG),), spoken), ()
     board = lay_out(text, tokens, posted, author, roster, spoken)
+    return _conclude(board, posted, spoken), account(board)
+
+
+def _conclude(board: Board, posted: datetime, lang: str) -> Reading:
+    """Claims to drafts, drafts to entries, and what is left over to questions."""
     drafts, unread = assemble(board)
     account_parts(board, drafts)
-    entries: list[Entry] = []
-    for draft in drafts:
-        concluded = conclude(draft, posted.date(), quote(board, draft))
-        unread.extend(concluded.unread)
-        entries.append(concluded.entry)
-    unread.extend(leftovers(board, something_logged=bool(entries or unread)))
-    return Reading(tuple(entries), tuple(unread), spoken)
+    concluded = [conclude(draft, posted.date(), quote(board, draft)) for draft in drafts]
+    unread += [one for conclusion in concluded for one in conclusion.unread]
+    unread += leftovers(board, something_logged=bool(concluded or unread))
+    return Reading(tuple(one.entry for one in concluded), tuple(unread), lang)
 
 
 def lay_out(
@@ -77,6 +97,8 @@ def lay_out(
     run(board, DAY_RULES)
     run(board, EFFORT_RULES)
     run(board, RUNNING_RULES)
+    run(board, STRIKE_RULES)
+    run(board, SHARE_RULES)
     run(board, COUNT_RULES)
     run(board, INNINGS_RULES)
     pair_counts(board)
@@ -87,4 +109,4 @@ def lay_out(
     return board
 
 
-__all__ = ["lay_out", "read"]
+__all__ = ["explain", "lay_out", "read"]

@@ -52,13 +52,13 @@ def talk_scopes(board: Board) -> tuple[Scope, ...]:
 
 
 def _opens_question(board: Board, at: int) -> bool:
-    """ "is 3 days enough after 45 pitches", with no question mark."""
+    """As in "is 3 days enough after 45 pitches", with no question mark."""
     opens = at == 0 or board.sentence[at] != board.sentence[at - 1]
     return opens and board.items[at].name in ("is", "are", "do", "does", "am")
 
 
 def _is_company(board: Board, at: int) -> bool:
-    """ "catch with my brother" is not about the brother, nor is "my brother caught me"."""
+    """As in "catch with my brother" is not about the brother, nor is "my brother caught me"."""
     if board.items[at].symbol != "other":
         return False
     before = board.items[at - 1].symbol if at else ""
@@ -100,7 +100,7 @@ def claim_talk(board: Board, scopes: tuple[Scope, ...]) -> None:
 
 
 def _is_heading(board: Board, at: int) -> bool:
-    """ "thurs pen schedule: ...", "season totals thru sunday: ...": all that follows is talk."""
+    """As in "thurs pen schedule: ...", "season totals: ...": all that follows is talk."""
     if board.items[at].symbol not in ("plan", "season", "limit", "heading", "radar"):
         return False
     first, after = span(board.clause, at)
@@ -137,7 +137,7 @@ def _questions(board: Board) -> list[Scope]:
 
 
 def _requests_log(board: Board, first: int, after: int) -> bool:
-    """ "can you put down 47 pitches": a question in form only."""
+    """As in "can you put down 47 pitches": a question in form only."""
     return any(board.items[i].symbol == "logthis" for i in range(first, after))
 
 

@@ -1,0 +1,144 @@
+"""Bare numbers where a pitch count stands: "threw 45", "pen 25", "Leo 30 with 6 curves".
+
+They are weak: a number that says "pitches" in the same outing takes precedence.
+"""
+
+import re
+
+from core.reading import groups
+from core.reading.board import Board, Rule, rule
+from core.reading.clauses import span
+from core.reading.entry import UnreadReason
+
+FEWEST = 5  # a smaller bare number is more likely something else
+
+
+def _pitches(board: Board, match: re.Match[str]) -> None:
+    """A number in the place of the pitch count."""
+    at = match.start("n")
+    value = board.whole(at)
+    if at and board.items[at - 1].symbol == "at" and value is not None and value <= 12:
+        return  # "tryout at 6"
+    if value is not None and value >= FEWEST:
+        first = (
+            at - 1 if at and board.free(at - 1) and board.items[at - 1].symbol == "about" else at
+        )
+        over = at and board.items[at - 1].symbol == "over"
+        if over:
+            board.unread(at - 1, at + 1, UnreadReason.VAGUE)
+            return
+        after = match.end() if board.items[match.end() - 1].symbol == "ish" else at + 1
+        about = any(board.items[i].symbol in ("about", "ish") for i in range(first, after))
+        if _unpaired_type_before(board, at):
+            board.unread(first, after, UnreadReason.TWO_READINGS)  # "my spins ... 12 in catch play"
+        else:
+            board.claim(first, after, "pitches", value, about=about, weak=True)
+
+
+def _total(board: Board, match: re.Match[str]) -> None:
+    """A number called the total is as good as one called pitches."""
+    _pitches(board, match)
+    if board.claims and board.claims[-1].key == "pitches":
+        board.claims[-1].weak = False
+
+
+def _unpaired_type_before(board: Board, at: int) -> bool:
+    """Whether a pitch type without a number stands before this number in its clause."""
+    first, _ = span(board.clause, at)
+    return any(board.symbol_is(i, name) for i in range(first, at) for name in groups.TYPES)
+
+
+def _running(board: Board, match: re.Match[str]) -> None:
+    board.claim(match.start(), match.end(), "running")
+
+
+_AFTER = (
+    "(ish)? (?! (fill|dash|slash)* (noun|percent|num|daysago|mph|pct|to|or)"
+    " | of (the|hisher|a)* num)"
+)
+
+RUNNING_RULES: tuple[Rule, ...] = (
+    rule(
+        "18 in the 3rd",
+        "(about)? <n:num> (pitches)? in (the)? (ord|ordword) (innings)? | <m:num>"
+        " (pitches)? ordword",
+        _running,
+    ),
+    rule(
+        "at 45 after 3",
+        "(running|had|at)* (about|at|is)* num (unit)? after (the)? (num|ord) (innings)?",
+        _running,
+    ),
+    rule(
+        "was at 45 through 3",
+        "(running|at)+ (about|at)* num (unit)? (through|in) (the)? (num|ord) (innings)?",
+        _running,
+    ),
+    rule(
+        "through 3 at 41",
+        "(after|through) (the)? (num|ord) (innings)? (comma|i|he)* (running|at|is|had)+ (at)* num"
+        " (unit)?",
+        _running,
+    ),
+)
+
+BARE_RULES: tuple[Rule, ...] = (
+    rule("total", "<n:num> (ish)? (pitches)? total", _total),
+    rule("total before", f"total (of|colon|is|pitches|about)* <n:num> {_AFTER}", _pitches),
+    rule(
+        "finished at",
+        f"finish (at|with|about|the|is|adv|colon|of|on|i|he)* <n:num> {_AFTER}",
+        _pitches,
+    ),
+    rule("threw", f"threw (about|adv|the|with|a|total|of|i|he|over)* <n:num> {_AFTER}", _pitches),
+    rule(
+        "kind, number",
+        f"kind"
+        f" (of|colon|comma|dash|is|adv|about|at|the|with|newline|done|i|he|threw|today)*"
+        f" <n:num> {_AFTER}",
+        _pitches,
+    ),
+    rule(
+        "in all",
+        f"said_count (comma|dash|dot)* adv* is (adv|about|the|total)* <n:num> {_AFTER}",
+        _pitches,
+    ),
+    rule("number, game", "<n:num> (ish)? (in|the|of|for)* said_label", _pitches),
+    rule(
+        "game, number",
+        f"said_label (colon|dash|with|threw|is|comma|about)* <n:num> {_AFTER}",
+        _pitches,
+    ),
+    rule(
+        "number, kind",
+        "<n:num> (ish)? (in|the|hisher|a|adj|at|adv|dash|of|for|good|i|on|with)*"
+        " (bullpen|catch|live|game|warm|side)",
+        _pitches,
+    ),
+    rule(
+        "name, number",
+        f"said_who (threw|went|with|at|is|about|colon|dash|dot|adv|had|for|to|a|the)*"
+        f" <n:num> {_AFTER}",
+        _pitches,
+    ),
+    rule(
+        "number for a name",
+        "<n:num> (ish)? (for|of)? (the)? said_who (?! (colon|dash)* (num|said_count))",
+        _pitches,
+    ),
+    rule("number on a day", "<n:num> (ish)? (in|for|the|of)* said_day", _pitches),
+    rule(
+        "number, breakdown",
+        "<n:num> (ish)? (with|open|colon|dash|comma|and|adv)+ (about|adv|the)* said_count",
+        _pitches,
+    ),
+    rule(
+        "outs on so many",
+        f"said_count (in|on|of|with|threw|about|adv|for|a|the)+ <n:num> {_AFTER}",
+        _pitches,
+    ),
+    rule("number against", "<n:num> (ish)? (in|on|the|adv)* said_vs", _pitches),
+    rule(
+        "everyone", f"everyone (threw|with|at|is|about|colon|dash|adv)* <n:num> {_AFTER}", _pitches
+    ),
+)

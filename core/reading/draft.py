@@ -1,0 +1,58 @@
+"""An entry in the making."""
+
+from dataclasses import dataclass, field
+from datetime import date
+
+from core.reading.board import Board, Claim
+from core.reading.entry import Pain
+
+
+@dataclass(slots=True)
+class Draft:
+    """An entry in the making. `seen` are the places of its claims."""
+
+    who: tuple[str, ...] = ()
+    except_: tuple[str, ...] = ()
+    kind: str | None = None
+    open_kind: Claim | None = None
+    days: tuple[date, ...] = ()
+    label: str | None = None
+    opponent: bool = False
+    each: bool = False
+    plural_kind: bool = False
+    not_pitched: bool = False
+    after_game: bool = False
+    clashed: set[str] = field(default_factory=set)
+    dated_by_counts: bool = False
+    weak_pitches: Claim | None = None
+    off: bool = False
+    counts: dict[str, int] = field(default_factory=dict)
+    claims: list[Claim] = field(default_factory=list)
+    pains: list[Pain] = field(default_factory=list)
+    no_pain: bool = False
+    about: bool = False
+    tired: bool | None = None
+
+    def says_something(self) -> bool:
+        """Whether it is more than a heading."""
+        return bool(
+            self.counts
+            or self.pains
+            or self.no_pain
+            or self.off
+            or self.tired is not None
+            or any(claim.key in ("range", "book", "parts", "running") for claim in self.claims)
+        )
+
+    def clashes(self, claim: Claim) -> bool:
+        """Whether it holds another value for what the claim counts."""
+        return self.counts.get(claim.key, claim.value) != claim.value
+
+    def has_outing(self) -> bool:
+        """Whether it has counts or a day off."""
+        return bool(self.counts or self.off)
+
+
+def quote(board: Board, draft: Draft) -> str:
+    """The draft's part of the line, as typed."""
+    return board.quote(draft.claims[0].first, draft.claims[-1].after)

@@ -1,0 +1,102 @@
+"""Shares and parts: "15% curves of 60", "14 of my 60 were curves", "13 curves out of 58"."""
+
+import re
+from fractions import Fraction
+
+from core.reading import groups
+from core.reading.board import Board, Rule, rule
+from core.reading.entry import UnreadReason
+
+
+def _share(board: Board, match: re.Match[str]) -> None:
+    """As in "15% curves of 60": a share becomes a count, if it is a whole one."""
+    item, total = board.items[match.start("n")], board.whole(match.start("t"))
+    share = (item.value or Fraction(0)) / (100 if item.symbol == "pct" else 1)
+    if total is None or (share * total).denominator != 1:
+        board.unread(match.start(), match.end(), UnreadReason.UNKNOWN_NUMBER)
+        return
+    noun = board.items[match.start("u")].symbol
+    board.claim(match.start("t"), match.end("t"), "pitches", total)
+    claim_rest(board, match, groups.FIELDS[noun], (share * total).numerator)
+
+
+def _share_of_stated(board: Board, match: re.Match[str]) -> None:
+    """As in "45 pitches, a third curves": kept as a share until the pitches are known."""
+    item = board.items[match.start("n")]
+    share = (item.value or Fraction(0)) / (100 if item.symbol == "pct" else 1)
+    noun = board.items[match.start("u")].symbol
+    board.claim(match.start(), match.end(), "share", (groups.FIELDS[noun], share))
+
+
+def _part_of(board: Board, match: re.Match[str]) -> None:
+    """As in "14 of my 60 were curves", "13 curves out of 58", "threw 11 curves of 53"."""
+    part, total = board.whole(match.start("n")), board.whole(match.start("t"))
+    if part is None or total is None:
+        return
+    noun = board.items[match.start("u")].symbol
+    board.claim(match.start("t"), match.end("t"), "pitches", total)
+    claim_rest(board, match, groups.FIELDS[noun], part)
+
+
+def claim_rest(board: Board, match: re.Match[str], field: str, value: int) -> None:
+    """Claim the number n as a count, and what else the match holds as part of it."""
+    first = match.start("n")
+    board.claim(first, first + 1, field, value)
+    for at in range(*match.span()):
+        if board.free(at):
+            board.no_log(at, at + 1, "part of a count")
+
+
+def _ratio_part(board: Board, match: re.Match[str]) -> None:
+    """As in "12/65 were curves"."""
+    pair = board.items[match.start("r")].pair
+    assert pair is not None
+    board.claim(match.start(), match.start() + 1, "pitches", max(pair))
+    board.claim(match.start() + 1, match.end(), board.items[match.start("u")].symbol, min(pair))
+
+
+def _all_of_type(board: Board, match: re.Match[str]) -> None:
+    field = groups.FIELDS[board.items[match.start("u")].symbol]
+    board.claim(match.start(), match.end(), "share", (field, Fraction(1)))
+
+
+def _of_total(board: Board, match: re.Match[str]) -> None:
+    """As in "the curve was good, threw 11 of 53"."""
+    symbols = [board.items[i].symbol for i in range(match.start())]
+    named = [symbol for symbol in symbols if symbol in groups.TYPES]
+    part, total = board.whole(match.start("n")), board.whole(match.start("t"))
+    if named and "forstrikes" not in symbols and part is not None and total is not None:
+        board.claim(match.start("n"), match.start("n") + 1, named[-1], part)
+        board.claim(match.start("n") + 1, match.end(), "pitches", total)
+
+
+DET = "(the|hisher|a|i|he|said_who|allof|quote)*"
+
+SHARE_RULES: tuple[Rule, ...] = (
+    rule(
+        "share of",
+        f"<n:pct|frac> (fill|of|them|is)* <u:type> (of|in|on|out|is)+ {DET} <t:num>"
+        f" (pitches|total)*",
+        _share,
+    ),
+    rule(
+        "share of all",
+        f"<n:pct|frac> (of|in) {DET} <t:num> (pitches|is|adv|total)* <u:type>",
+        _share,
+    ),
+    rule("share of those", "<n:pct|frac> (fill|of|them|is)* <u:type|strikes>", _share_of_stated),
+    rule("every one a slider", "everyone_of (is|a)* <u:type>", _all_of_type),
+    rule(
+        "part of",
+        f"<n:num> of {DET} <t:num> (pitches|is|total|adv)* (is|adv|threw)* <u:type>",
+        _part_of,
+    ),
+    rule(
+        "part out of",
+        f"<n:num> fill* <u:type> (of) {DET} <t:num> (?! (fill|dash)*"
+        f" (type|strikes|innings|forstrikes)) (total|pitches)*",
+        _part_of,
+    ),
+    rule("of so many", "threw (about|adv)* <n:num> of <t:num> (?! (fill|dash)* noun)", _of_total),
+    rule("part / total", "<r:ratio> (fill|is|of|them)* <u:type>", _ratio_part),
+)

@@ -1,0 +1,139 @@
+"""Strikes: of all pitches ("62/38 strikes") and of the breaking balls ("7 curves (3 strikes)")."""
+
+import re
+
+from core.reading.board import Board, Rule, rule
+from core.reading.shares import DET, claim_rest
+
+
+def _type_strikes_of(board: Board, match: re.Match[str]) -> None:
+    """As in "4 of 9 curves for strikes"."""
+    part, total = board.whole(match.start("n")), board.whole(match.start("t"))
+    if part is None or total is None:
+        return
+    board.claim(match.start("t"), match.end("t"), board.items[match.start("u")].symbol, total)
+    claim_rest(board, match, "breaking_strikes", part)
+
+
+def _type_strikes(board: Board, match: re.Match[str]) -> None:
+    value = board.whole(match.start("n"))
+    if value is not None:
+        board.claim(match.start(), match.end(), "breaking_strikes", value)
+
+
+def _pitches_and_strikes(board: Board, match: re.Match[str]) -> None:
+    """As in "62/38 strikes", "62/38 pitches/strikes": the smaller are the strikes."""
+    pair = board.items[match.start("r")].pair
+    assert pair is not None
+    at = match.start("r")
+    board.claim(at, at + 1, "pitches", max(pair))
+    board.claim(match.start("u"), match.end("u"), "strikes", min(pair))
+    for place in range(*match.span()):
+        if board.free(place):
+            board.no_log(place, place + 1, "part of a count")
+
+
+def _spaced_pair(board: Board, match: re.Match[str]) -> None:
+    left, right = board.whole(match.start("n")), board.whole(match.start("t"))
+    if left is None or right is None:
+        return
+    board.claim(match.start("n"), match.end("n"), "pitches", max(left, right))
+    _claim_tail(board, match, min(left, right))
+
+
+def _claim_tail(board: Board, match: re.Match[str], strikes: int) -> None:
+    board.claim(match.start("t"), match.end("t"), "strikes", strikes)
+    for at in range(*match.span()):
+        if board.free(at):
+            board.no_log(at, at + 1, "part of a count")
+
+
+def _bracketed_strikes(board: Board, match: re.Match[str]) -> None:
+    """As in "7 curves (3 strikes)": strikes of the breaking balls."""
+    value = board.whole(match.start("n"))
+    if value is not None:
+        board.claim(match.start("n"), match.end(), "breaking_strikes", value)
+
+
+def _strike_share(board: Board, match: re.Match[str]) -> None:
+    """As in "60% strikes on 55 pitches" are 33, if it is a whole number."""
+    share, total = board.items[match.start("n")].value, board.whole(match.start("t"))
+    if share is None or total is None:
+        return
+    strikes = share * total / 100
+    board.claim(match.start("t"), match.end(), "pitches", total)
+    if strikes.denominator == 1:
+        board.claim(match.start(), match.start("t"), "strikes", strikes.numerator)
+    else:
+        board.no_log(match.start(), match.start("t"), "rate")
+
+
+def _type_and_strikes(board: Board, match: re.Match[str]) -> None:
+    """As in "curve: 9 thrown 4 strikes"."""
+    total, strikes = board.whole(match.start("t")), board.whole(match.start("n"))
+    if total is None or strikes is None:
+        return
+    board.claim(match.start(), match.end("t"), board.items[match.start("u")].symbol, total)
+    board.claim(match.end("t"), match.end(), "breaking_strikes", strikes)
+
+
+_NO_NOUN = "(?! (fill|dash)* noun)"
+
+STRIKE_RULES: tuple[Rule, ...] = (
+    rule(
+        "strikes in brackets",
+        "((breakingtype (colon|is|dash)* num) | (num fill* breakingtype)) open <n:num>"
+        " (is|them|went|of|for|the)* (strikes|forstrikes) (close)?",
+        _bracketed_strikes,
+    ),
+    rule(
+        "strike share",
+        f"<n:pct> (the|adv)* (strikes|forstrikes) (of|in|on|out)+ {DET} <t:num> (pitches|total)*",
+        _strike_share,
+    ),
+    rule(
+        "curve: thrown, strikes",
+        "<u:breakingtype> colon <t:num> (threw|comma|total|and|with)* <n:num> (forstrikes|strikes)",
+        _type_and_strikes,
+    ),
+    rule(
+        "strikes of curves",
+        f"<n:num> of {DET} <t:num> fill* <u:breakingtype> (is|in|went|threw|the)*"
+        f" (forstrikes|strikes)",
+        _type_strikes_of,
+    ),
+    rule(
+        "curves for strikes",
+        f"<n:num> (of)? {DET} <u:breakingtype> (is|in|went|threw|the)* forstrikes",
+        _type_strikes,
+    ),
+    rule(
+        "strikes with the curve",
+        f"<n:num> strikes (in|with|of|for) {DET} <u:breakingtype>",
+        _type_strikes,
+    ),
+    rule("curve strikes", "<n:num> <u:breakingtype> strikes", _type_strikes),
+    rule(
+        "curve strikes, before", "<u:breakingtype> strikes (is|colon|dash)* <n:num>", _type_strikes
+    ),
+    rule(
+        "pitches and strikes",
+        "<r:ratio> (pitches (slash|and|dash|adv)? )? <u:strikes|forstrikes>",
+        _pitches_and_strikes,
+    ),
+    rule(
+        "pitches / strikes",
+        "<n:num> slash <t:num> (pitches (slash|and)? )? <u:strikes|forstrikes>",
+        _spaced_pair,
+    ),
+    rule(
+        "strikes of pitches",
+        f"<t:num> (strikes)? of {DET} <n:num> (pitches)? <u:forstrikes|strikes>",
+        _spaced_pair,
+    ),
+    rule(
+        "strikes out of",
+        f"<t:num> (strikes|forstrikes) (of|in|on) {DET} <n:num> (total|pitches)* {_NO_NOUN}",
+        _spaced_pair,
+    ),
+)

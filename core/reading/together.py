@@ -1,0 +1,96 @@
+"""What several drafts of a line share, and which of them belong together."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from core.reading.board import Board
+from core.reading.draft import Draft, quote
+from core.reading.entry import Unread, UnreadReason
+
+
+def bring_together(board: Board, all_drafts: list[Draft], unread: list[Unread]) -> list[Draft]:
+    """Drafts that say something, with what they share; what is unclear goes to `unread`."""
+    drafts = _share_each([draft for draft in all_drafts if draft.says_something()])
+    _share_trailing(drafts)
+    unread += _unclear_people(board, all_drafts, drafts)
+    several = [one for draft in drafts for one in _multiplied(board, draft, unread)]
+    return _merged(several)
+
+
+def _unclear_people(board: Board, every: list[Draft], drafts: list[Draft]) -> list[Unread]:
+    """Names that the line says nothing of, and counts of one who goes unnamed beside others."""
+    quotes = [
+        quote(board, one)
+        for one in every
+        if drafts and one.who and not one.says_something() and not one.not_pitched
+    ]
+    if _somebody_unnamed(drafts, board.author):
+        quotes.append(quote(board, drafts[0]))
+    return [Unread(text, UnreadReason.UNCLEAR_PERSON) for text in quotes]
+
+
+def _share_each(drafts: list[Draft]) -> list[Draft]:
+    """As in "pens, 25 each. Finn 6 curves, Otis 5": counts stated for each before the names."""
+    if len(drafts) < 2 or drafts[0].who or not drafts[0].each or not all(d.who for d in drafts[1:]):
+        return drafts
+    shared, *rest = drafts
+    for draft in rest:
+        draft.counts = shared.counts | draft.counts
+        draft.kind = draft.kind or shared.kind
+        draft.days = draft.days or shared.days
+        draft.opponent = draft.opponent or shared.opponent
+    return rest
+
+
+def _somebody_unnamed(drafts: list[Draft], author: str) -> bool:
+    """Whether an adult's line counts for one nobody names beside others who are named."""
+    counted = [draft for draft in drafts if draft.counts]
+    return author != "pitcher" and any(d.who for d in counted) and not counted[0].who
+
+
+def _merged(drafts: list[Draft]) -> list[Draft]:
+    """A later word on how somebody's arm feels joins what was said of him before."""
+    kept: list[Draft] = []
+    for draft in drafts:
+        earlier = [one for one in kept if one.who == draft.who and draft.who]
+        if earlier and _adds_to(earlier[-1], draft):
+            earlier[-1].counts.update(draft.counts)
+            earlier[-1].pains.extend(draft.pains)
+            earlier[-1].no_pain = earlier[-1].no_pain or draft.no_pain
+            earlier[-1].tired = draft.tired if draft.tired is not None else earlier[-1].tired
+        else:
+            kept.append(replace(draft, pains=list(draft.pains), counts=dict(draft.counts)))
+    return kept
+
+
+def _adds_to(earlier: Draft, later: Draft) -> bool:
+    """Whether the later draft names no other outing and counts nothing twice."""
+    other = any(claim.key in ("day", "label", "kind", "off") for claim in later.claims)
+    return not other and not earlier.off and not set(earlier.counts) & set(later.counts)
+
+
+def _share_trailing(drafts: list[Draft]) -> None:
+    """An opponent named once holds for every person, a day named last of all too."""
+    if len({draft.who for draft in drafts}) < 2:
+        return
+    opponent = any(draft.opponent for draft in drafts)
+    last = drafts[-1]
+    closing = [claim.key for claim in last.claims if claim.key not in ("nopain", "pain", "tired")]
+    for draft in drafts:
+        draft.opponent = draft.opponent or opponent
+        if closing[-1:] == ["day"]:
+            draft.days = draft.days or last.days
+
+
+def _multiplied(board: Board, draft: Draft, unread: list[Unread]) -> Iterator[Draft]:
+    """Make three of "mon wed fri 12 spins each", two of "Cruz and Andre 22 each"; counts that
+    several share without "each" are unclear.
+    """
+    several = len(draft.who) > 1 or len(draft.days) > 1
+    if several and draft.counts and not (draft.each or draft.plural_kind):
+        reason = UnreadReason.UNCLEAR_PERSON if len(draft.who) > 1 else UnreadReason.UNCLEAR_DAY
+        unread.append(Unread(quote(board, draft), reason))
+        return
+    for who in draft.who or (None,):
+        for day in draft.days or (None,):
+            yield replace(draft, who=(who,) if who else (), days=(day,) if day else ())

@@ -1,0 +1,48 @@
+"""The labelled lines in fixtures/reading: none may be misread, and few may be asked."""
+
+from pathlib import Path
+
+import pytest
+
+from core.reading.report import Judged, Outcome, labelled
+
+FOLDER = Path("fixtures/reading")
+# The least share of lines read, by file. The samples are typed as teams type; the corpora, in
+# which every line adds a form that the others have not, are harder on purpose.
+TARGETS = {
+    "sample_en.jsonl": 0.97,
+    "sample_es.jsonl": 0.90,
+    "corpus_players.jsonl": 0.93,
+    "corpus_staff.jsonl": 0.84,
+    "corpus_families.jsonl": 0.93,
+    "corpus_es.jsonl": 0.93,
+}
+
+
+@pytest.fixture(scope="module")
+def judged() -> dict[str, list[Judged]]:
+    return {path.name: lines for path, lines in labelled(sorted(FOLDER.glob("*.jsonl")))}
+
+
+def test_every_file_has_a_target(judged: dict[str, list[Judged]]) -> None:
+    assert set(judged) == set(TARGETS)
+
+
+def test_no_line_is_misread(judged: dict[str, list[Judged]]) -> None:
+    misread = [
+        (one.line["id"], one.line["text"], one.entries)
+        for lines in judged.values()
+        for one in lines
+        if one.outcome is Outcome.MISREAD
+    ]
+
+    assert misread == []
+
+
+@pytest.mark.parametrize("name", TARGETS)
+def test_enough_lines_are_read(name: str, judged: dict[str, list[Judged]]) -> None:
+    lines = judged[name]
+
+    read = sum(one.outcome is Outcome.READ for one in lines)
+
+    assert read / len(lines) >= TARGETS[name]
