@@ -8,7 +8,7 @@ from bot.blocks.arm import adults_told, arm_report
 from bot.blocks.buttons import answers_to, fix_and_undo, type_it
 from bot.blocks.message import Part
 from bot.wording import answers
-from bot.wording.questions import EDIT, question
+from bot.wording.questions import EDIT, asked_again, question
 from bot.wording.words import sentences
 from core.ledger.days import before_the_day_turns
 from core.ledger.notices import PITCHED
@@ -30,6 +30,15 @@ def answer_parts(
     if view.is_first and view.line.state == LineState.READ:
         parts.append(Part(answers.first_time(reaction)))
     return [*parts, Part("", fix_and_undo(view))]
+
+
+def asked_again_parts(view: LineView) -> list[Part]:
+    """The questions of a line that are still open; empty when none is."""
+    asked = _questions(view)
+    if not asked or all(one.code in REFUSALS for one in view.questions):
+        return []
+    zone = ZoneInfo(view.team.time_zone) if view.team is not None else ZoneInfo("UTC")
+    return [Part(asked_again(view.line.posted_at.astimezone(zone).date())), *asked]
 
 
 def counts_parts(session: Session, view: LineView, author: str) -> list[Part]:

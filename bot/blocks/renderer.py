@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from sqlmodel import Session, col, select
 
-from bot.blocks.answer import answer_parts, broken_text, counts_parts
+from bot.blocks.answer import answer_parts, asked_again_parts, broken_text, counts_parts
 from bot.blocks.arm import guardian_text, staff_text, withdrawn_text
 from bot.blocks.asked import asked_text
 from bot.blocks.buttons import fix_and_undo
@@ -13,6 +13,7 @@ from bot.blocks.twice import two_counts_parts
 from bot.outbox.rendered import Reaction, Rendered
 from bot.wording import answers, hints, pain
 from bot.wording.buttons import FORM_ERRORS
+from bot.wording.questions import ANSWERED
 from bot.wording.words import listed, safe
 from core.ledger import NoticeKind
 from core.ledger.binding import Books
@@ -37,6 +38,7 @@ class Renderer:
         self._books = books
         self._parts: dict[str, Callable[[Session, OutboxMessage, Line], Parts]] = {
             NoticeKind.ANSWER: self._answer,
+            NoticeKind.ASKED_AGAIN: self._asked_again,
             NoticeKind.STAFF_COUNTS: self._staff_counts,
             NoticeKind.RULE_BROKEN: self._rule_broken,
             NoticeKind.TWO_COUNTS: _two_counts,
@@ -70,6 +72,13 @@ class Renderer:
             if parts:
                 return parts
         return _if_shown(row, answers.taken_back())
+
+    def _asked_again(self, session: Session, row: OutboxMessage, line: Line) -> Parts:
+        if line.deleted_at is None:
+            view = line_view(session, line, _person(session, row), self._books)
+            if parts := asked_again_parts(view):
+                return parts
+        return _if_shown(row, ANSWERED)
 
     def _staff_counts(self, session: Session, row: OutboxMessage, line: Line) -> Parts:
         view = line_view(session, line, None, self._books)

@@ -1,12 +1,21 @@
 """Questions and refusals: what was not clear, and what to do about it, in one sentence each."""
 
 from collections.abc import Callable
+from datetime import date
 
-from bot.wording.words import innings, listed, safe
+from bot.wording.words import day, innings, listed, safe
 from core.ledger.question import Question, QuestionCode
 from core.reading import Detail, UnreadReason
 
 EDIT = "Edit your line to put it right; I read it again."
+
+ANSWERED = "Answered, thank you."
+
+
+def asked_again(on: date) -> str:
+    """The heading of questions that come back once, on the next morning."""
+    return f"Still open from {day(on)}; I ask only this once more:"
+
 
 FIELD_NAMES = {
     "pitches": "pitches", "breaking": "breaking balls", "curve": "curveballs",

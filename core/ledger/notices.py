@@ -1,7 +1,7 @@
 """What must be told after a line changed the record, and to whom: places, not words."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, time, timedelta
 from enum import StrEnum
 from zoneinfo import ZoneInfo
@@ -10,7 +10,7 @@ from sqlmodel import Session, select
 
 from core.audience import Occasion, Told, who_is_told
 from core.ledger.people import guardians_of, teams_of
-from core.ledger.question import QuestionCode
+from core.ledger.question import REFUSALS, QuestionCode
 from core.model import (
     Feeling,
     JoinedAs,
@@ -30,6 +30,8 @@ class NoticeKind(StrEnum):
 
     REACTION = "reaction"
     ANSWER = "answer"
+    #: A question that nobody answered, once more on the next morning.
+    ASKED_AGAIN = "asked again"
     STAFF_COUNTS = "staff counts"
     PAIN = "pain"
     PAIN_WITHDRAWN = "pain withdrawn"
@@ -100,7 +102,8 @@ def owed(session: Session, heard: Heard) -> list[Notice]:
     is shown already.
     """
     line = heard.line
-    notices = [_answer(heard)]
+    answer = _answer(heard)
+    notices = [answer, _asked_again(heard, answer)]
     if line.deleted_at is None:
         notices.append(_reaction(heard))
     return [*notices, *_counts(session, heard), *_arm(session, heard), *_about_line(heard)]
@@ -119,6 +122,21 @@ def _answer(heard: Heard) -> Notice:
         person_id=line.author_id,
         thread_ts=(line.thread_ts or line.ts) if staff_channel else line.thread_ts,
         only_if_shown=not heard.in_words or line.deleted_at is not None,
+    )
+
+
+def _asked_again(heard: Heard, answer: Notice) -> Notice:
+    """The open questions of a line once more, at 08:00 of the day after it was posted."""
+    line = heard.line
+    open_questions = any(question["code"] not in REFUSALS for question in line.questions)
+    zone = ZoneInfo(heard.time_zone)
+    next_day = line.posted_at.astimezone(zone).date() + timedelta(days=1)
+    return replace(
+        answer,
+        slot=f"again/{key(line)}",
+        kind=NoticeKind.ASKED_AGAIN,
+        not_before=datetime.combine(next_day, MORNING, zone).astimezone(heard.now.tzinfo),
+        only_if_shown=not open_questions or line.deleted_at is not None,
     )
 
 

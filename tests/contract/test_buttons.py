@@ -142,3 +142,31 @@ def test_a_question_that_is_answered_already_can_not_be_answered_again(club: Clu
 
     assert any(text.startswith("*Game, Sat 2 May*") for text in club.heard("mateo"))
     assert "no longer in the log" in club.heard("mateo")[-1]
+
+
+def test_an_open_question_comes_back_once_the_next_morning(club: Club) -> None:
+    club.say("mateo", "62p 11cb")
+    club.clock.set(club.clock.now().replace(day=3, hour=12, minute=59))  # 07:59 in Chicago
+    club.settle_now()
+    assert len(club.heard("mateo")) == 1
+
+    club.clock.set(club.clock.now().replace(hour=13, minute=0))
+    club.settle_now()
+    club.clock.set(club.clock.now().replace(day=4))
+    club.settle_now()
+
+    assert len(club.heard("mateo")) == 2
+    assert club.heard("mateo")[1].startswith("Still open from Sat 2 May")
+
+    tap(club, "mateo", answer_to(club, "mateo"), "Game")
+    assert club.heard("mateo")[1] == "Answered, thank you."
+
+
+def test_an_answered_question_does_not_come_back(club: Club) -> None:
+    club.say("mateo", "62p 11cb")
+    tap(club, "mateo", answer_to(club, "mateo"), "Game")
+
+    club.clock.set(club.clock.now().replace(day=3, hour=14))
+    club.settle_now()
+
+    assert len(club.heard("mateo")) == 1

@@ -76,6 +76,11 @@ class Club:
             self.bot.outbox.deliver(self.clock.now())
         self.ws.settle()
 
+    def settle_now(self) -> None:
+        """Let what is due at this moment be sent, and nothing later."""
+        self.bot.outbox.deliver(self.clock.now())
+        self.ws.settle()
+
     def heard(self, who: str) -> list[str]:
         """What the bot wrote to somebody in direct messages, as it stands now."""
         mine = self.ws.dm_messages(self.people[who])
