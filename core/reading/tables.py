@@ -77,7 +77,7 @@ def _parts(board: Board, first: int, after: int) -> Iterator[tuple[int, int]]:
 
 def _row(board: Board, header: _Header, first: int, after: int) -> None:
     values = list(_values(board, first, after))
-    if board.items[first].symbol == "total":
+    if first < after and board.items[first].symbol == "total":
         for at in range(first, after):
             board.no_log(at, at + 1, "total")
         return
