@@ -5,7 +5,7 @@ from datetime import datetime
 
 from apscheduler.schedulers.background import BackgroundScheduler
 
-from bot.clock import Clock
+from bot.clock import Clock, SystemClock
 
 #: How often the outbox and whatever else is due are looked at, seconds.
 EVERY = 1.0
@@ -21,7 +21,13 @@ class Schedule:
         self._clock, self._tick = clock, tick
         self._scheduler = BackgroundScheduler(timezone="UTC")
         self._job = self._scheduler.add_job(
-            self._run, "interval", seconds=EVERY, coalesce=True, max_instances=1, id="tick"
+            self._run,
+            "interval",
+            seconds=EVERY,
+            coalesce=True,
+            max_instances=1,
+            misfire_grace_time=None,
+            id="tick",
         )
 
     def start(self) -> None:
@@ -31,7 +37,8 @@ class Schedule:
     def wake(self) -> None:
         """Tick now: a message was owed."""
         if self._scheduler.running:
-            self._job.modify(next_run_time=self._clock.now())
+            # The scheduler goes by the machine's time even where the bot's time is simulated.
+            self._job.modify(next_run_time=SystemClock().now())
 
     def stop(self) -> None:
         """Finish the tick that runs and start no other."""
