@@ -7,6 +7,7 @@ from sqlmodel import Session
 from bot.blocks.arm import adults_told, arm_report
 from bot.blocks.buttons import answers_to, fix_and_undo, type_it
 from bot.blocks.message import Part
+from bot.blocks.roll_call import roll_call
 from bot.wording import answers
 from bot.wording.questions import EDIT, asked_again, question
 from bot.wording.words import sentences
@@ -21,7 +22,11 @@ def answer_parts(
     session: Session, view: LineView, viewer: Person | None, reaction: str
 ) -> list[Part]:
     """The whole answer, paragraph by paragraph; empty when the line leaves nothing to say."""
-    parts = [Part(_pitcher(session, view, one, viewer)) for one in view.pitchers]
+    together = roll_call(view)
+    if together is not None:
+        parts = [together]
+    else:
+        parts = [Part(_pitcher(session, view, one, viewer)) for one in view.pitchers]
     parts += _questions(view)
     if not any(part.text for part in parts):
         return []
@@ -29,7 +34,7 @@ def answer_parts(
         parts.append(Part(answers.RULES_GOVERN))
     if view.is_first and view.line.state == LineState.READ:
         parts.append(Part(answers.first_time(reaction)))
-    return [*parts, Part("", fix_and_undo(view))]
+    return [*parts, Part("", fix_and_undo(view, only_undo=together is not None))]
 
 
 def asked_again_parts(view: LineView) -> list[Part]:

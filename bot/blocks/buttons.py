@@ -35,7 +35,7 @@ def _label(asked: Question, place: int, value: str) -> str:
     return label.CHOICES[value]
 
 
-def fix_and_undo(view: LineView) -> tuple[Button, ...]:
+def fix_and_undo(view: LineView, *, only_undo: bool = False) -> tuple[Button, ...]:
     """A "fix" for each outing and one "undo" for the line."""
     outings = [(one.pitcher.name, outing) for one in view.pitchers for outing, _ in one.outings]
     if not outings:
@@ -47,7 +47,7 @@ def fix_and_undo(view: LineView) -> tuple[Button, ...]:
             FIX,
             {"outing": key(outing), "line": key(view.line)},
         )
-        for name, outing in outings[:20]
+        for name, outing in ([] if only_undo else outings[:20])
     ]
     return (*fixes, Button(label.UNDO, UNDO, {"line": key(view.line)}))
 

@@ -13,7 +13,7 @@ from bot.outbox import owe
 from core.ledger import Notice, NoticeKind
 from core.ledger.answers import Answer
 from core.ledger.by_hand import ByHandError, Hand, Refusal, choose, undo
-from core.ledger.question import Question
+from core.ledger.question import Question, QuestionCode
 from core.model import Line
 
 Work = Callable[[Hand], list[Notice]]
@@ -51,6 +51,9 @@ def press(desk: Desk, body: dict[str, Any], context: BoltContext, line_id: int, 
 
 
 def _choose(hand: Hand, carried: dict[str, Any]) -> list[Notice]:
+    if carried["code"] == QuestionCode.LEFT_OUT:
+        absent = Answer(QuestionCode.LEFT_OUT, "not there", pitcher_id=carried["pitcher"])
+        return choose(hand, carried["line"], absent)
     line = hand.session.get(Line, carried["line"])
     questions = line.questions if line is not None else []
     number = carried["question"]

@@ -75,6 +75,13 @@ def _breaking_parts(outing: Outing) -> list[str]:
     return [counted(outing.breaking, "breaking ball") + split]
 
 
+def roll_call(outing: Outing, names: Sequence[str]) -> str:
+    """Who was logged with the same practice, by name."""
+    read = what_was_read(outing).removeprefix("Read: ").removesuffix(".")
+    each = f", {read} each" if read else ""
+    return f"{outing_heading(None, outing)}{each}: {listed([safe(name) for name in names])}."
+
+
 def share_line(outing: Outing, standing: Standing) -> str:
     """The breaking-ball share of this game and over the windows, with what it is made of."""
     mix = standing.outing_mix

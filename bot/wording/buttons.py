@@ -54,6 +54,11 @@ def fix(name: str) -> str:
     return f"Fix {name}".strip()
 
 
+def not_there(name: str) -> str:
+    """The label of the button that takes a pitcher out of a roll call."""
+    return f"Not {name}"
+
+
 def day_choice(place: int, when: date) -> str:
     """The label of a day: today or yesterday, with its date."""
     return f"{('Today', 'Yesterday')[place]}, {day(when)}"

@@ -61,6 +61,14 @@ class Answers:
         chosen = self.value(Question(QuestionCode.DAY, pitcher_id=pitcher_id))
         return date.fromisoformat(chosen) if chosen and chosen != BY_HAND else None
 
+    def left_out(self) -> set[int]:
+        """The pitchers who were taken out of a roll call."""
+        return {
+            answer.pitcher_id
+            for answer in self.given
+            if answer.code is QuestionCode.LEFT_OUT and answer.pitcher_id is not None
+        }
+
     def put_right(self, pitcher_id: int) -> bool:
         """Whether a pitcher's part of the line was put right by hand: nothing is asked of it."""
         return any(

@@ -28,6 +28,7 @@ from core.ledger.messages import Deleted, Edited, Said, newer
 from core.ledger.notices import Heard, Notice, owed
 from core.ledger.question import Question, QuestionCode
 from core.ledger.twins import with_joins
+from core.ledger.whom import EVERYONE
 from core.model import Line, LineState, Person, Team, key
 from core.reading import Reading, read
 
@@ -221,13 +222,14 @@ def _heard(line: Line, place: Place, now: datetime, crew: Crew | None) -> Heard:
 
 
 def _in_words(decision: Decision, posted: datetime, first: bool) -> bool:
-    """Whether the answer needs words: a game, a question, the arm, a moved day, the first time."""
+    """Whether the answer needs words: a game, the arm, a question, a roll call, a moved day."""
     if decision.questions:
         return True
     kept = decision.kept
     return bool(kept) and (
         first
         or any(one.kind == "game" or one.entry.pain or one.entry.tired for one in kept)
+        or any(one.entry.who == EVERYONE for one in kept)
         or (before_the_day_turns(posted) and any(one.entry.on is None for one in kept))
     )
 

@@ -19,6 +19,8 @@ class QuestionCode(StrEnum):
     KIND = "kind"
     DAY = "day"
     SAME = "same outing"
+    #: Not asked but pressed: somebody whom a roll call named was not there.
+    LEFT_OUT = "left out"
     NOT_READ = "not read"
     #: Pain that could not be laid to a pitcher's record: the staff hear of it all the same.
     PAIN_UNPLACED = "pain unplaced"

@@ -43,7 +43,7 @@ class Finder:
         crew = self.crew
         counted = {Relation.STAFF, Relation.SCOREKEEPER}
         arms = [arm for arm in crew.local_arms() if crew.relations[arm.pitcher_id] & counted]
-        absent: set[int] = set()
+        absent = self.answers.left_out()
         for name in left_out:
             found = self._named(name, arms)
             if found is None:

@@ -1,6 +1,7 @@
 """Said and answered: lines as people type them, over signed HTTP, through the real app."""
 
 from tests.support.club import Club
+from tests.support.taps import tap
 
 
 def test_a_game_line_is_answered_with_what_was_read_the_share_and_the_rest(club: Club) -> None:
@@ -213,3 +214,18 @@ def test_a_correction_takes_the_broken_rule_back(club: Club) -> None:
     club.edit(said, "62p 11cb vs Summit")
 
     assert club.in_staff_channel() == ["Taken back: after a correction no rule is gone over here."]
+
+
+def test_a_roll_call_names_who_was_logged_and_an_absence_is_a_tap(club: Club) -> None:
+    said = club.say("dana", "catch play: everyone 30 w 12 spins except Leo", club.staff)
+
+    (answer,) = club.ws.replies(club.staff, said)
+    assert answer.text.startswith(
+        "*Catch play, Sat 2 May*, 30 throws, 12 breaking balls each: Mateo Cruz, Sam Ruiz and "
+        "Sam Oduya."
+    )
+    tap(club, "dana", answer, "Not Sam Ruiz")
+
+    (answer,) = club.ws.replies(club.staff, said)
+    assert "Sam Ruiz" not in answer.text
+    assert "Mateo Cruz" in answer.text
