@@ -11,6 +11,7 @@ from bot.local.delivery import Delivery, Outcome, Sort
 from bot.local.errors import ApiError
 from bot.local.faults import Faults
 from bot.local.happenings import News
+from bot.local.manifest import Features, features_of
 from bot.local.rates import Rates
 from bot.local.records import Channel, Json, Person
 from bot.local.retries import Retries
@@ -77,6 +78,7 @@ class Stage:
         self.installed = True
         self.token_revoked = False
         self.messages_tab = True
+        self.features: Features | None = None
         self.bot = self._add_bot()
         self._watchers: list[Callable[[News], None]] = []
 
@@ -97,6 +99,18 @@ class Stage:
     def grant(self, scopes: Iterable[str]) -> None:
         """Check scopes from now on; before this, the app has every scope."""
         self.scopes = frozenset(scopes)
+
+    def follow(self, manifest: Json) -> None:
+        """Let the app have from now on what its manifest asks for, and nothing else.
+
+        Scopes, events, commands, shortcuts, interactivity and the tabs of its Home; before
+        this it has everything.
+        """
+        with self.changed:
+            self.features = features_of(manifest)
+            self.grant(self.features.scopes)
+            self.subscriptions = set(self.features.events)
+            self.messages_tab = self.features.messages_tab
 
     def need_scope(self, *any_of: str) -> None:
         """Raise ApiError `missing_scope` unless the app was granted one of these."""
@@ -126,7 +140,9 @@ class Stage:
     def deliver(
         self, sort: Sort, payload: Json, on_ack: Callable[[Outcome], None] | None = None
     ) -> Delivery:
-        """Send any payload to the app."""
+        """Send any payload to the app; raises ScriptError for a press that it cannot get."""
+        if sort == "interactive" and self.features is not None:
+            self.features.need(self.features.interactive, "interactivity")
         return self.courier.send(Delivery(sort, payload, self.changed, on_ack=on_ack))
 
     def event_callback(self, event: Json) -> Json:

@@ -214,8 +214,10 @@ class Talk(Stage):
             raise ScriptError(f"{who.real_name} is not in {where.name or where.id}: join first.")
         if where.archived:
             raise ScriptError(f"{where.name} is archived: nobody can post there.")
-        if where.kind == "im" and self.bot.id in where.members and not self.messages_tab:
-            raise ScriptError("The app's messages tab is off: nobody can write to it.")
+        if where.kind == "im" and self.bot.id in where.members:
+            writable = self.features is None or self.features.messages_tab_writable
+            if not (self.messages_tab and writable):
+                raise ScriptError("The app's messages tab is off: nobody can write to it.")
         return where
 
     def _thread_of(self, channel: Channel, under: Said | Message | str | None) -> str | None:

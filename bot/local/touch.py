@@ -77,6 +77,8 @@ class Touch(Talk):
         where = self.state.channel(channel)
         if not command.startswith("/"):
             raise ScriptError(f"A command starts with a slash, {command!r} does not.")
+        if self.features is not None:
+            self.features.need(command in self.features.commands, f"command {command}")
         with self.changed:
             payload = slash_command(
                 self._sender(person),
@@ -94,6 +96,7 @@ class Touch(Talk):
 
     def shortcut(self, person: Person, callback_id: str) -> Delivery:
         """Call a global shortcut."""
+        self._need_shortcut("global", callback_id)
         with self.changed:
             payload = self._sender(person).base("shortcut") | {
                 "callback_id": callback_id,
@@ -104,6 +107,7 @@ class Touch(Talk):
 
     def message_shortcut(self, person: Person, on: Said | Message, callback_id: str) -> Delivery:
         """Call a shortcut from the menu of a message."""
+        self._need_shortcut("message", callback_id)
         message = self.message(on)
         channel = self.state.channel(message.channel)
         with self.changed:
@@ -120,6 +124,8 @@ class Touch(Talk):
 
     def open_home(self, person: Person, tab: str = "home") -> list[Delivery]:
         """Open the app's Home tab (or its messages tab)."""
+        if self.features is not None and tab == "home":
+            self.features.need(self.features.home_tab, "Home tab")
         with self.changed:
             channel = self.state.direct("im", (person.id, self.bot.id))
             home = self.state.homes.get(person.id)
@@ -131,6 +137,11 @@ class Touch(Talk):
     def shown_view(self, view: View) -> Json:
         """Return a view as the app gets to see it."""
         return view_json(view, self.installation.team_id, self.installation.app_id, self.bot.bot_id)
+
+    def _need_shortcut(self, kind: str, callback_id: str) -> None:
+        if self.features is not None:
+            there = (kind, callback_id) in self.features.shortcuts
+            self.features.need(there, f"{kind} shortcut {callback_id}")
 
     def _sender(self, person: Person) -> Sender:
         found = self.state.person(person)

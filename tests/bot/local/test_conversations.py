@@ -143,7 +143,7 @@ def test_whom_a_conversation_cannot_be_opened_with(
     assert opening() == "users_list_not_supplied"
 
 
-@pytest.mark.parametrize("cursor", ["nonsense", "bmV4dDpz"])
+@pytest.mark.parametrize("cursor", ["nonsense", "bmV4dDpz", "cHJldjoy"])
 def test_a_made_up_cursor_is_refused(log: Channel, client: WebClient, cursor: str) -> None:
     refused = refusal(lambda: client.conversations_history(channel=log.id, cursor=cursor))
 
