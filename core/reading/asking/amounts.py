@@ -36,6 +36,8 @@ def _amount(items: Sequence[Item], at: int) -> tuple[Item, int]:
         return _number(items, at)
     if item.symbol in ("range", "ord") or (item.symbol == "clock" and item.value is None):
         return replace(item, symbol="n_odd"), 1
+    if item.symbol == "day" and after == "innings" and "/" in item.text:
+        return replace(item, symbol="n_odd"), 2  # "2/3 of an inning"
     if item.symbol == "inn":
         return replace(item, symbol="n_innings", value=1), 1
     if item.symbol == "few":

@@ -7,7 +7,7 @@ from enum import StrEnum
 from core.reading.asking.asked import Span
 
 DAY = timedelta(days=1)
-LONGEST_LOOK_BACK = 60 * DAY  # an older "4/18" that is asked about ahead is the next 18 April
+LONGEST_LOOK_AHEAD = 120 * DAY  # a "2/3" farther ahead is more likely no date at all
 
 
 class Turn(StrEnum):
@@ -116,11 +116,9 @@ def _dated(named: Named, today: date, past: bool) -> tuple[date, ...]:
     if past:
         before = _valid(today.year - 1, named.month, named.day)
         return this_year if this_year and this_year[0] <= today else before
-    if this_year and this_year[0] >= today:
-        return this_year
-    if this_year and today - this_year[0] <= LONGEST_LOOK_BACK:
-        return ()  # a date just gone, asked about as if it were ahead
-    return _valid(today.year + 1, named.month, named.day)
+    next_year = _valid(today.year + 1, named.month, named.day)
+    ahead = this_year if this_year and this_year[0] >= today else next_year
+    return ahead if ahead and ahead[0] - today <= LONGEST_LOOK_AHEAD else ()
 
 
 def _day_of_month(day: int, today: date, past: bool) -> tuple[date, ...]:

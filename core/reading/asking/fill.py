@@ -85,6 +85,8 @@ def answerable(
     if not days.days and not days.unclear and _of_today(topic, asked, items):
         days = replace(days, days=(context.today,))
     plain = Asked(topic, _who(topic, items, before), days.days, days.span, days.back)
+    if topic in _OF_ONE_OUTING:
+        unclear += _second_outing(clauses)
     numbered = _numbers(plain, items, [*unclear, *_not_supposed(clauses, context)])
     return replace(numbered, later=later, activity=_activity(topic, asked))
 
@@ -138,6 +140,14 @@ def _with_other_clauses(topic: Topic | None, asked: str, clauses: Clauses) -> To
             return Topic.WHAT_IF if _counted(clauses.asked) else Topic.MOST
         return topic if topic in (Topic.STAFF, Topic.LEFT) else None
     return topic
+
+
+def _second_outing(clauses: Clauses) -> list[str]:
+    """The days and counts after the first, where one outing is asked about."""
+    outing = clauses.supposed or clauses.asked
+    days = [item.text for item in outing if item.symbol == "day"]
+    counts = [item.text for item in outing if item.symbol in COUNTED]
+    return days[1:] + counts[1:]
 
 
 def _counted(items: Sequence[Item]) -> bool:
@@ -240,6 +250,7 @@ def _field(topic: Topic, item: Item) -> str | None:
     return {"n_innings": "innings", "n_rest": "rest_days", "n_game": "game"}.get(item.symbol)
 
 
+_OF_ONE_OUTING = frozenset([Topic.WHAT_IF, Topic.REST, Topic.MOST])
 _COUNTING = frozenset(
     [Topic.STAFF, Topic.LEFT, Topic.ONE, Topic.THROWN, Topic.REST, Topic.WHAT_IF, Topic.MOST]
 )

@@ -4,6 +4,7 @@ A game ends at a comma, an "and", a new line, or where a field comes that it alr
 without a day is on the day of the one before.
 """
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, time
@@ -78,7 +79,8 @@ def read_plan(items: Sequence[Item], context: Context) -> Asked | None:
         _take(plan, told, at, item)
     plan.close()
     if not plan.days:
-        return None
+        begun = plan.unclear and any(not draft.empty for draft in plan.drafts)
+        return Asked(Topic.PLAN, unclear=tuple(plan.unclear)) if begun else None
     games = _games(plan)
     if not games and plan.unclear:
         return None
@@ -155,7 +157,9 @@ def _bare(plan: _Plan, item: Item, value: int) -> None:
 
 
 def _count(plan: _Plan, item: Item, pitches: bool, value: int) -> None:
-    if value > MOST_PITCHES:
+    if pitches and value <= LATEST_HOUR and re.fullmatch(r"\d+ ?p", item.text.lower()):
+        return _clock(plan, clock_time(f"{value}pm") or time(value))  # "sat 1p"
+    if value > MOST_PITCHES or (pitches and value < FEWEST_PITCHES):
         plan.unclear.append(item.text)
         return
     if not plan.draft.uncounted:

@@ -19,7 +19,9 @@ SILENT = SLOTS | _of("glue coach through ordmark in mark stop gm this win lose e
 LEFTOVERS = {"next": "again", "ago": "back", "last": "other", "date": "other", "aged": "other"}
 
 # Where a question may begin, and what shows that another question has begun already.
-OPENERS = _of("who when what howmany howlong howsoon can cannot is do did have earliest about")
+OPENERS = _of(
+    "who when what howmany howlong howsoon can cannot is do did have earliest about whether"
+)
 ASKING = _of("who what when ask howmany howlong howsoon someone anyone")
 SUBJECTS = _of("name unk i he we you it everyone anyone someone")
 INVERTED = _of("can cannot is do did have")  # "can he" asks, "he can" tells
