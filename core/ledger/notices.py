@@ -120,9 +120,16 @@ def _answer(heard: Heard) -> Notice:
         not_before=heard.now,
         line_id=key(line),
         person_id=line.author_id,
-        thread_ts=(line.thread_ts or line.ts) if staff_channel else line.thread_ts,
+        thread_ts=_thread(line, staff_channel),
         only_if_shown=not heard.in_words or line.deleted_at is not None,
     )
+
+
+def _thread(line: Line, staff_channel: bool) -> str | None:
+    if staff_channel:
+        return line.thread_ts or line.ts
+    # A thread of the log channel is none of the author's direct conversation.
+    return line.thread_ts if line.direct else None
 
 
 def _asked_again(heard: Heard, answer: Notice) -> Notice:
