@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from core.reading.draft import Draft
 from core.reading.entry import Detail, Entry, Unread, UnreadReason
+from core.reading.people import OWN
 
 MOST_PITCHES = 200  # in a game; more is not seen in this sport at any age
 FEWEST_AN_INNING, MOST_AN_INNING = 7, 45  # pitches, over two innings or more
@@ -40,7 +41,7 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
         unread.append(Unread(quote, UnreadReason.UNKNOWN_KIND))
     day = draft.days[0] if draft.days and draft.days[0] != posted else None
     entry = Entry(
-        who=draft.who[0] if draft.who else None,
+        who=draft.who[0] if draft.who and draft.who[0] != OWN else None,
         except_=draft.except_,
         kind=_kind(draft, counts),
         on=day,

@@ -94,6 +94,13 @@ def _claim(board: Board, match: re.Match[str], day: date) -> None:
     board.claim(match.start(), match.end(), "day", day)
 
 
+def _ahead(board: Board, match: re.Match[str]) -> None:
+    """As in "back thursday", "by friday": a day that lies ahead."""
+    first = board.items[match.start()]
+    if first.symbol != "site" or first.name == "back":
+        board.no_log(match.start(), match.end(), "day ahead")
+
+
 def _today(board: Board, match: re.Match[str]) -> None:
     _claim(board, match, board.posted.date())
 
@@ -128,6 +135,8 @@ DAY_RULES: tuple[Rule, ...] = (
     rule("slash", "((weekday|sat) (comma)?)? <r:ratio>" + _NOT_COUNTED, _month_first_or_day_first),
     rule("on the 9th", "on the <n:ord>", _day_of_month),
     rule("weekday and day of month", "(weekday|sat) (comma)? the <n:ord>", _day_of_month),
+    rule("back on thursday", "(site|before|by) (on)? (weekday|sat)", _ahead),
+    rule("for saturday", "for (weekday|sat) (?! anygame)", says_unread(UnreadReason.UNCLEAR_DAY)),
     rule("weekday", "<last:last>? <d:weekday>", _weekday),
     rule("saturday", "<last:last>? <d:sat>", _weekday),
 )

@@ -100,6 +100,22 @@ def _small_beside(board: Board, match: re.Match[str]) -> None:
         _small(board, match)
 
 
+def _through(board: Board, match: re.Match[str]) -> None:
+    """As in "75 pitches thru 6": the whole outing, if no later count is given."""
+    counts = sum(item.symbol == "pitches" for item in board.items)
+    value = board.items[match.start("n")].value
+    if (
+        counts == 1
+        and not board.has("finish", "total", "running")
+        and value is not None
+        and value < 10
+    ):
+        at = match.start("n")
+        outs = innings_outs(board.items[at])
+        if outs is not None:
+            board.claim(at, at + 1, "outs", outs)
+
+
 def _caught_small(board: Board, match: re.Match[str]) -> None:
     value = board.items[match.start("n")].value
     if value is not None and value < 10:
@@ -153,6 +169,7 @@ INNINGS_RULES: tuple[Rule, ...] = (
     rule("four innings and a third", "<w:num> innings and <n:frac>", _innings_and_part),
     rule("an inning and a third", "(a)? innings and <n:frac>", _inning_and_part),
     rule("an inning", "(threw|had|went|for|in|and|^) (adv|about)* a adj* innings", _inning),
+    rule("75 pitches thru 6", "num (pitches) (through) (the)? <n:num> " + _NOT_COUNTED, _through),
     rule("part of an inning", "<n:frac|num> ofinning", _part),
     rule("third of an inning", "<n:frac> innings", _part),
     rule(

@@ -113,7 +113,7 @@ KIND_RULES: tuple[Rule, ...] = (
     rule(
         "off",
         "restday (restday|comma)* | (is|said_who|said_day|^|today|had|took)"
-        " (the|a|adv|comma)* off | off (said_day|today)",
+        " (the|a|adv|comma|colon|dash)* off | off (said_day|today)",
         _off,
     ),
     rule("not thrown", "notthrown (said_day|today|at|all|adv|total)* (?! noun)", _off),

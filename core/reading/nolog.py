@@ -27,6 +27,13 @@ def _score(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start(), match.end(), "score")
 
 
+def _speed_of_pitch(board: Board, match: re.Match[str]) -> None:
+    """As in "fb 70-72": both could be speeds, and are too high for counts of one type."""
+    values = [board.whole(i) for i in _numbers(board, match)]
+    if all(value is not None and 50 <= value <= 110 for value in values):
+        board.no_log(match.start(), match.end(), "radar")
+
+
 def _small_numbers(board: Board, match: re.Match[str]) -> None:
     """As in "a 1-2-3 inning", "2-1-0": all single digits."""
     values = [board.whole(i) for i in _numbers(board, match)]
@@ -110,6 +117,18 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     rule("inning half", "half num", says_no_log("inning")),
     rule("gave up two", "gaveup (adv)* num", says_no_log("statistic")),
     rule("faced five", "faced (adv|the)* num", says_no_log("statistic")),
+    rule(
+        "skipped",
+        "skipped (the|hisher|a|today)* (bullpen|game|catch|live|side|warm|practice)",
+        says_no_log("not done"),
+    ),
+    rule(
+        "too many",
+        "num fill* unit is (adv|the|a)* vague",
+        says_unread(UnreadReason.TWO_READINGS),
+    ),
+    rule("speed of a pitch", "type (is|at|about|in)* num dash num", _speed_of_pitch),
+    rule("speed of a pitch, at", "type (is)* at <n:num>", _speed_of_pitch),
     rule("idiom", "idiom", says_no_log("idiom")),
     rule("sixteens", "(the|a|in|with)+ num plural", says_no_log("age group")),
 )

@@ -30,8 +30,9 @@ _NO_PAIN = LazyPattern(
     " ((or|and|comma|slash) (negation)? (throwing|site)* painful)*"
     " | nopain | painful (colon|is|dash|at|painscale)* (none|<z:num> (painscale)? (?!"
     " (fill|dash)* (noun|percent)))"
-    f" | <y:num> (adj)* painful) {_TAIL}"
+    f") {_TAIL}"
 )
+_ZERO_PAIN = LazyPattern(f"<z:num> (adj)* painful {_TAIL}")
 _NO_PAIN_AFTER_SITE = LazyPattern("site (negation) (the|i|he|hisher)* painful")
 _GOOD_ARM = LazyPattern(
     "(the|hisher)? (left|right|throwing)* site"
@@ -123,10 +124,10 @@ def _claim_without_sites(board: Board, match: re.Match[str], key: str, value: ob
 def _good(board: Board) -> list[int]:
     """Claim "no pain" and "arm felt good"; the sites named there, for a pain word that follows."""
     sites: list[int] = []
-    for pattern in (_NO_PAIN, _NO_PAIN_AFTER_SITE, _GOOD_ARM):
+    for pattern in (_NO_PAIN, _ZERO_PAIN, _NO_PAIN_AFTER_SITE, _GOOD_ARM):
         for match in list(pattern.finditer(board.line)):
-            named = [name for name in ("z", "y") if match.groupdict().get(name)]
-            if any(board.items[match.start(name)].value != 0 for name in named):
+            zero = match.groupdict().get("z")
+            if zero and board.items[match.start("z")].value != 0:
                 continue
             if all(board.free(i) for i in range(*match.span())):
                 sites += [i for i in range(*match.span()) if board.items[i].symbol == "site"]

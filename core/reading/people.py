@@ -23,6 +23,7 @@ _NO_RECORD = frozenset(
      "comma", "them", "plan", "is_"}
 )  # fmt: skip
 _PLAIN_RECORD = frozenset({"num", "colon", "dash", "threw", "went", "pitches"})
+OWN = "(the author)"
 _LONGEST_NAME = 3  # words
 _LONGEST_OPPONENT = 4
 
@@ -38,6 +39,15 @@ def name_people(board: Board) -> None:
         if size and _is_subject(board, at):
             board.claim(at, at + size, "who", as_typed(board, at, at + size))
         at += max(size, 1)
+    if any(claim.key == "who" for claim in board.claims):
+        _oneself(board)
+
+
+def _oneself(board: Board) -> None:
+    """Beside others, "i threw 40" and "me 40" are the author's own."""
+    for at, item in enumerate(board.items[:-1]):
+        if item.symbol == "i" and board.free(at) and board.items[at + 1].symbol in _PLAIN_RECORD:
+            board.claim(at, at + 1, "who", OWN)
 
 
 def as_typed(board: Board, first: int, after: int) -> str:

@@ -23,7 +23,7 @@ _BACKWARD = frozenset({"plan", "other", "spectacle", "joke"})
 _ACTS = frozenset({"threw", "had", "went", "num", "is", "finish", "hit", "running", "about", "adv"})
 _BESIDE = {"season": "total"}
 _CLAUSE = {"pastref": "earlier"}
-_MARKERS = frozenset({*_FORWARD, *_BESIDE, *_CLAUSE, "heading", "radar"})
+_MARKERS = frozenset({*_FORWARD, *_BESIDE, *_CLAUSE, "heading", "radar", "shouldbe"})
 _HAPPENED = frozenset({"threw", "finish", "went", "today", "yesterday"})
 
 
@@ -44,6 +44,8 @@ def talk_scopes(board: Board) -> tuple[Scope, ...]:
     """Runs of items that are talk, each with the name of what it is."""
     scopes = [*_questions(board)]
     for at, item in enumerate(board.items):
+        if item.symbol == "shouldbe" and any(i.symbol == "num" for i in board.items[:at]):
+            continue  # "58 pitches, should be 61" puts a number right
         if not board.free(at) or _is_company(board, at) or any(at in scope for scope in scopes):
             continue
         if item.symbol in _MARKERS or _opens_question(board, at):

@@ -6,7 +6,7 @@ import pytest
 
 from core.reading.asking import Topic, ask
 
-POSTED = datetime(2026, 5, 6, 18, 30)
+POSTED = datetime.fromisoformat("2026-05-06T18:30")
 ROSTER = ("Mateo Rivas", "Owen Tarrant")
 
 

@@ -6,8 +6,8 @@ import pytest
 
 from core.reading.asking import Asked, Span, ask
 
-WEDNESDAY = datetime(2026, 5, 6, 18, 30)
-SATURDAY = datetime(2026, 5, 9, 12, 0)
+WEDNESDAY = datetime.fromisoformat("2026-05-06T18:30")
+SATURDAY = datetime.fromisoformat("2026-05-09T12:00")
 ROSTER = ("Mateo Rivas", "Owen Tarrant")
 
 

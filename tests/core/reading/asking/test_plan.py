@@ -6,7 +6,7 @@ import pytest
 
 from core.reading.asking import Asked, PlannedGame, Topic, ask
 
-WEDNESDAY = datetime(2026, 5, 6, 18, 30)
+WEDNESDAY = datetime.fromisoformat("2026-05-06T18:30")
 SAT, SUN = date(2026, 5, 9), date(2026, 5, 10)
 
 
