@@ -67,6 +67,8 @@ class Occasion(StrEnum):
     PAIN = "pain"
     PAIN_WITHDRAWN = "pain report taken back"
     PAIN_UNPLACED = "pain of nobody in particular"
+    DANGER = "words of danger"
+    DANGER_NAMING_STAFF = "words of danger that name a coach"
     SORE_OR_TIRED = "sore or tired"
     COUNTED_BY_SCOREKEEPER = "counted by a scorekeeper"
     RULE_BROKEN = "a rule gone over"
@@ -89,6 +91,8 @@ TELL: tuple[TellRow, ...] = (
     TellRow(Occasion.PAIN, (Told.STAFF_CHANNEL, Told.GUARDIANS)),
     TellRow(Occasion.PAIN_WITHDRAWN, (Told.STAFF_CHANNEL, Told.GUARDIANS), waits_for_morning=True),
     TellRow(Occasion.PAIN_UNPLACED, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.DANGER, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.DANGER_NAMING_STAFF, (Told.GUARDIANS,)),
     TellRow(Occasion.SORE_OR_TIRED, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.COUNTED_BY_SCOREKEEPER, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.RULE_BROKEN, (Told.STAFF_CHANNEL,)),

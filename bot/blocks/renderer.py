@@ -45,6 +45,7 @@ class Renderer:
             NoticeKind.PAIN: _as_one(_pain),
             NoticeKind.PAIN_WITHDRAWN: _as_one(_pain_withdrawn),
             NoticeKind.PAIN_UNPLACED: _as_one(_pain_unplaced),
+            NoticeKind.DANGER: _as_one(_danger),
             NoticeKind.KEPT_BACK: _as_one(_kept_back),
             NoticeKind.STRANGER: _as_one(_stranger),
             NoticeKind.REFUSED: _as_one(_refused),
@@ -140,6 +141,11 @@ def _pain_unplaced(session: Session, row: OutboxMessage, line: Line) -> str:
     if QuestionCode.PAIN_UNPLACED in {one["code"] for one in line.questions}:
         return pain.unplaced(_author(session, line))
     return answers.taken_back() if row.ts else ""
+
+
+def _danger(session: Session, _row: OutboxMessage, line: Line) -> str:
+    # A line that was edited or deleted since must still be looked at.
+    return pain.danger(_author(session, line))
 
 
 def _kept_back(_session: Session, row: OutboxMessage, line: Line) -> str:

@@ -100,6 +100,16 @@ def unplaced(author: str) -> str:
     )
 
 
+def danger(author: str) -> str:
+    """Told to the staff about a line that a human must look at; nothing of it is repeated."""
+    return (
+        f"*Please look at a line by {safe(author)} yourself, today.* Its words may mean that "
+        "somebody is in danger; I cannot judge that. If so, call the emergency number first. "
+        "Adults who work with minor athletes must report suspected abuse within 24 hours "
+        "(Pub. L. 115-126)."
+    )
+
+
 def withdrawn(pitcher: str, sites: Sequence[str], on: date) -> str:
     """The words that follow a report which its author took back."""
     return (

@@ -57,6 +57,14 @@ _BARE = {
     QuestionCode.PAIN_UNPLACED: "Your line speaks of pain that I cannot put on a record, so I've "
     "told the coaches. If an arm hurts: stop throwing today and tell an adult. "
     "I'm a bot, not a doctor.",
+    QuestionCode.SECRECY: "You asked to keep it quiet, and I'd rather tell you the truth: when an "
+    "arm hurts, the coaches and your parents or guardians are told, always. That is there to look "
+    "after you; thank you for saying it.",
+    QuestionCode.DANGER: "Thank you for saying this. I'm a bot and cannot judge it, but people "
+    "can help. If somebody is in danger now, call your emergency number. You can also talk to an "
+    "adult you trust, to your child-protection line or, in US sport, to the US Center for "
+    "SafeSport. I ask an adult to look at your line: the staff or, where it names a coach, your "
+    "family.",
     QuestionCode.NOT_READ: "I could not read this line. It is kept as you typed it, and nothing "
     "was counted; try it in other words, for example “62p 11cb 4.1ip vs Summit”.",
 }

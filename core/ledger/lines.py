@@ -18,6 +18,7 @@ from core.audience import Relation
 from core.ledger.answers import Answer, Answers
 from core.ledger.apply import Change, apply_reading, keep_overtaken, note_text, withdraw_rows
 from core.ledger.asked.from_line import asked_here
+from core.ledger.care import with_care
 from core.ledger.claim import Place, claim, find_line, find_place
 from core.ledger.crew import Crew, find_person, load_crew
 from core.ledger.days import before_the_day_turns
@@ -163,7 +164,8 @@ def _hear(
     answers = Answers(tuple(Answer.from_json(one) for one in line.answers))
     decision = _NOT_READ
     if reading is not None:
-        decision = with_joins(session, line, decide(reading, crew, posted, answers), answers)
+        decided = with_joins(session, line, decide(reading, crew, posted, answers), answers)
+        decision = with_care(line.text, decided)
     first = not _has_been_read_before(session, line)
     before, line.entries = line.entries, [snapshot(kept) for kept in decision.kept]
     line.questions = [question.as_json() for question in decision.questions]

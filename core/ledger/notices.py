@@ -9,6 +9,7 @@ from zoneinfo import ZoneInfo
 from sqlmodel import Session, select
 
 from core.audience import Occasion, Told, who_is_told
+from core.ledger.care import LOOKED_AT_BY_FAMILY, LOOKED_AT_BY_STAFF
 from core.ledger.people import guardians_of, teams_of
 from core.ledger.question import REFUSALS, QuestionCode
 from core.model import (
@@ -18,6 +19,7 @@ from core.model import (
     LineState,
     Outing,
     PainReport,
+    Pitcher,
     Team,
     key,
 )
@@ -36,6 +38,7 @@ class NoticeKind(StrEnum):
     PAIN = "pain"
     PAIN_WITHDRAWN = "pain withdrawn"
     PAIN_UNPLACED = "pain unplaced"
+    DANGER = "danger"
     RULE_BROKEN = "rule broken"
     TWO_COUNTS = "two counts"
     KEPT_BACK = "kept back"
@@ -106,7 +109,26 @@ def owed(session: Session, heard: Heard) -> list[Notice]:
     notices = [answer, _asked_again(heard, answer)]
     if line.deleted_at is None:
         notices.append(_reaction(heard))
-    return [*notices, *_counts(session, heard), *_arm(session, heard), *_about_line(heard)]
+    return [
+        *notices,
+        *_counts(session, heard),
+        *_arm(session, heard),
+        *_about_line(heard),
+        *_danger(session, heard),
+    ]
+
+
+def _danger(session: Session, heard: Heard) -> list[Notice]:
+    """An adult is asked to look at words of danger; never the one whom the line names."""
+    reasons = [q["reason"] for q in heard.line.questions if q["code"] == QuestionCode.DANGER]
+    if LOOKED_AT_BY_STAFF in reasons:
+        return _to_staff(heard, NoticeKind.DANGER, heard.teams, wanted=True)
+    if LOOKED_AT_BY_FAMILY not in reasons or heard.line.author_id is None:
+        return []
+    own = select(Pitcher.id).where(Pitcher.person_id == heard.line.author_id)
+    pitchers = {one for one in session.exec(own) if one is not None}
+    occasion = Occasion.DANGER_NAMING_STAFF
+    return _tell(session, heard, occasion, NoticeKind.DANGER, pitchers, wanted=True)
 
 
 def _answer(heard: Heard) -> Notice:

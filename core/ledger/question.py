@@ -24,6 +24,10 @@ class QuestionCode(StrEnum):
     NOT_READ = "not read"
     #: Pain that could not be laid to a pitcher's record: the staff hear of it all the same.
     PAIN_UNPLACED = "pain unplaced"
+    #: The line asks to keep pain from the adults: it cannot be.
+    SECRECY = "secrecy"
+    #: The line suggests that somebody is in danger: a human must look.
+    DANGER = "danger"
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,5 +67,11 @@ PAIN_UNPLACED = Question(QuestionCode.PAIN_UNPLACED)
 
 #: What no better line can change: somebody else must act.
 REFUSALS = frozenset(
-    {QuestionCode.NOT_ALLOWED, QuestionCode.NO_CONSENT, QuestionCode.PAIN_UNPLACED}
+    {
+        QuestionCode.NOT_ALLOWED,
+        QuestionCode.NO_CONSENT,
+        QuestionCode.PAIN_UNPLACED,
+        QuestionCode.SECRECY,
+        QuestionCode.DANGER,
+    }
 )

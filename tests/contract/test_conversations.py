@@ -229,3 +229,29 @@ def test_a_roll_call_names_who_was_logged_and_an_absence_is_a_tap(club: Club) ->
     (answer,) = club.ws.replies(club.staff, said)
     assert "Sam Ruiz" not in answer.text
     assert "Mateo Cruz" in answer.text
+
+
+def test_pain_that_should_stay_secret_is_answered_with_the_truth(club: Club) -> None:
+    club.say("mateo", "elbow hurts 4/10 but dont tell coach")
+
+    (own,) = club.heard("mateo")
+    assert "I'd rather tell you the truth" in own
+    assert "Stop throwing today." in own
+    assert "*Pain report.*" in club.in_staff_channel()[0]
+
+
+def test_words_of_danger_are_answered_and_the_staff_are_asked_to_look(club: Club) -> None:
+    club.tell_bot("mateo", "i dont want to be here anymore, want to die")
+
+    (own,) = club.heard("mateo")
+    assert "call your emergency number" in own
+    (staff,) = club.in_staff_channel()
+    assert staff.startswith("*Please look at a line by Mateo Cruz yourself, today.*")
+    assert "die" not in staff
+
+
+def test_words_of_danger_that_name_a_coach_go_to_the_family_instead(club: Club) -> None:
+    club.tell_bot("mateo", "coach hits me")
+
+    assert club.in_staff_channel() == []
+    assert club.heard("elena")[0].startswith("*Please look at a line by Mateo Cruz yourself")
