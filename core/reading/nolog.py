@@ -3,7 +3,7 @@
 import re
 
 from core.reading import groups  # noqa: F401  declares the groups
-from core.reading.board import Board, Rule, rule, says_no_log
+from core.reading.board import Board, Rule, rule, says_no_log, says_unread
 from core.reading.entry import UnreadReason
 
 LARGEST_SCORE = 30
