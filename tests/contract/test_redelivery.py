@@ -286,3 +286,14 @@ def test_an_app_that_comes_back_to_a_socket_answers_a_redelivery_once(socket_clu
 
     assert outings(socket_club) == [62]
     assert posted(socket_club) == 1
+
+
+def test_a_reply_in_the_log_channel_is_answered_outside_its_thread(club: Club) -> None:
+    parent = club.say("dana", "counts from today please")
+
+    club.ws.say(club.people["mateo"], club.log, GAME, under=parent)
+    club.settle()
+
+    (post,) = club.ws.calls.of("chat.postMessage")
+    assert "thread_ts" not in post.args
+    assert len(club.heard("mateo")) == 1
