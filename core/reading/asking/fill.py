@@ -155,13 +155,16 @@ def _counted(items: Sequence[Item]) -> bool:
 
 
 def _not_supposed(clauses: Clauses, context: Context) -> list[str]:
-    """What is supposed without a number, or denied, or beside a question about everybody."""
+    """What is supposed without a number, or denied, or of one of several."""
     if not clauses.supposed:
         return []
     inside = set(symbols(clauses.supposed).split())
+    he = "he" in inside and len(_named(clauses.asked, (NAME, UNKNOWN))) > 1
     whole = _counted(clauses.supposed) or _counted(clauses.asked)
     about_all = fits(symbols(clauses.asked), ()) is Topic.STAFF
-    return [context.quote(clauses.supposed)] if not whole or "not" in inside or about_all else []
+    return (
+        [context.quote(clauses.supposed)] if not whole or "not" in inside or about_all or he else []
+    )
 
 
 def _days(topic: Topic, clauses: Clauses, context: Context) -> tuple[Days, date | None, list[str]]:

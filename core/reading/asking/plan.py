@@ -158,7 +158,8 @@ def _bare(plan: _Plan, item: Item, value: int) -> None:
 
 def _count(plan: _Plan, item: Item, pitches: bool, value: int) -> None:
     if pitches and value <= LATEST_HOUR and re.fullmatch(r"\d+ ?p", item.text.lower()):
-        return _clock(plan, clock_time(f"{value}pm") or time(value))  # "sat 1p"
+        _clock(plan, clock_time(f"{value}pm") or time(value))  # "sat 1p"
+        return
     if value > MOST_PITCHES or (pitches and value < FEWEST_PITCHES):
         plan.unclear.append(item.text)
         return

@@ -15,7 +15,7 @@ from core.reading.asking.tokens import tokenize
 
 SHORTEST_TYPO = 5  # a shorter word is one letter away from too many others
 LONG_WORD = 8  # from here on two slips are forgiven
-_NO_SLIP = frozenset(["glue", "other", "coach", "month", "help"])
+_NO_SLIP = frozenset(["unk", "glue", "other", "coach", "month", "help"])
 
 
 @dataclass(frozen=True, slots=True)
