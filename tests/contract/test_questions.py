@@ -1,0 +1,136 @@
+"""Questions in plain words, asked where they are asked, through the real app."""
+
+from tests.support.club import Club
+
+
+def staff_answer(club: Club, text: str) -> str:
+    said = club.say("dana", text, club.staff)
+    return club.ws.replies(club.staff, said)[0].text
+
+
+def test_who_can_throw_lists_the_staff_with_the_cost_of_each(club: Club) -> None:
+    club.say("mateo", "62p 11cb vs Summit")
+
+    answer = staff_answer(club, "who can throw sunday")
+
+    assert answer.startswith("*Sun 3 May*: 3 of 4 arms have their rest done.")
+    assert "• Sam Oduya: up to 105" in answer
+    assert "Back after 30 → Mon 4 May" in answer
+    assert "• Mateo Cruz: rests until Wed 6 May. 62 pitches on Sat 2 May: 3 days" in answer
+
+
+def test_an_arm_that_hurt_is_not_offered(club: Club) -> None:
+    club.say("mateo", "elbow hurts 4/10")
+
+    answer = staff_answer(club, "who can throw sunday")
+
+    assert "• Mateo Cruz: not cleared, pain reported on Sat 2 May." in answer
+
+
+def test_a_guardian_who_says_it_is_gone_puts_the_arm_back(club: Club) -> None:
+    club.say("mateo", "elbow hurts 4/10")
+    club.clock.set(club.clock.now().replace(day=4))
+    club.say("elena", "Mateo has no pain today")
+
+    assert "Mateo Cruz: up to" in staff_answer(club, "who can throw tuesday")
+
+
+def test_a_pitcher_asks_about_himself(club: Club) -> None:
+    club.say("mateo", "62p 11cb vs Summit")
+
+    club.tell_bot("mateo", "when can i pitch")
+
+    assert (
+        club.heard("mateo")[-1].startswith("not on Sat 2 May; earliest Wed 6 May by rule.")
+        or "earliest Wed 6 May by rule" in club.heard("mateo")[-1]
+    )
+
+
+def test_how_many_were_thrown(club: Club) -> None:
+    club.say("mateo", "62p 11cb vs Summit")
+
+    club.tell_bot("mateo", "how many did i throw today")
+
+    assert "*Mateo Cruz*, Sat 2 May: 62 pitches." in club.heard("mateo")[-1]
+
+
+def test_somebody_elses_child_is_refused_without_a_hint(club: Club) -> None:
+    club.say("dana", "Leo 45 pitches 6 curves vs Summit", club.staff)
+
+    club.tell_bot("elena", "can Leo pitch sunday")
+    club.tell_bot("elena", "can Bartholomew pitch sunday")
+
+    known, unknown = club.heard("elena")[-2:]
+    assert known == unknown == "I can only answer you about Mateo Cruz."
+
+
+def test_a_guardian_asks_about_the_own_child(club: Club) -> None:
+    club.say("dana", "Leo 45 pitches 6 curves vs Summit", club.staff)
+
+    club.tell_bot("carmen", "can he throw tomorrow?")
+
+    assert "Leo Ortiz: not on Sun 3 May; earliest Tue 5 May by rule." in club.heard("carmen")[-1]
+
+
+def test_what_else_is_allowed_is_in_the_coachs_words_or_the_coachs_to_say(club: Club) -> None:
+    club.say("dana", "Leo 45 pitches 6 curves vs Summit", club.staff)
+
+    club.tell_bot("carmen", "can he play catch tomorrow?")
+
+    assert "about catch play, ask the coach" in club.heard("carmen")[-1]
+
+
+def test_a_parent_reads_innings_and_breaking_balls_of_the_year(club: Club) -> None:
+    club.say("carmen", "Leo 45 pitches 6 curves 3 ip vs Summit")
+
+    club.tell_bot("carmen", "how many innings has he thrown this year?")
+
+    assert "3 innings of 100 innings" in club.heard("carmen")[-1]
+    assert "13 % (6 of 45)" in club.heard("carmen")[-1]
+
+
+def test_a_what_if_says_when_he_is_back(club: Club) -> None:
+    answer = staff_answer(club, "if Mateo throws 40 tomorrow when is he back")
+
+    assert "If Mateo Cruz throws 40 pitches on Sun 3 May: 1 day of rest" in answer
+    assert "next eligible Tue 5 May by rule" in answer
+
+
+def test_the_most_that_leaves_him_for_a_later_day(club: Club) -> None:
+    answer = staff_answer(club, "how many can Mateo throw sunday and still go tuesday")
+
+    assert "at most 45 pitches on Sun 3 May" in answer
+    assert "eligible on Tue 5 May by rule" in answer
+
+
+def test_a_weekend_is_planned(club: Club) -> None:
+    answer = staff_answer(club, "plan sun 9am 80, sun 2pm 70, mon 10am 90")
+
+    assert answer.startswith("*Plan.*")
+    assert "• Sun 3 May 09:00, 80 pitches:" in answer
+    assert "Left out" not in answer
+
+
+def test_who_is_left_between_the_games_of_a_day(club: Club) -> None:
+    club.say("mateo", "62p 11cb vs Summit")
+
+    answer = staff_answer(club, "who's left")
+
+    assert "may still throw by rule today" in answer
+    assert "• Mateo Cruz:" in answer
+
+
+def test_a_question_in_the_log_channel_is_talk_unless_the_bot_is_mentioned(club: Club) -> None:
+    club.say("mateo", "when can i pitch")
+    assert club.heard("mateo") == []
+
+    club.say("mateo", f"{club.ws.mention(club.ws.bot)} when can i pitch")
+    assert len(club.heard("mateo")) == 1
+
+
+def test_the_staff_sheet_is_for_the_staff(club: Club) -> None:
+    club.tell_bot("mateo", "who can throw sunday")
+
+    assert club.heard("mateo")[-1] == (
+        "That is for the coaches to ask. You can ask me about Mateo Cruz."
+    )
