@@ -31,7 +31,7 @@ def _changed(event: Mapping[str, Any], workspace_id: str) -> Heard | None:
     stamp = (message.get("edited") or {}).get("ts")
     if stamp is None or message.get("subtype") not in TYPED or _is_a_bot(message):
         return None  # a link preview, a new reply count, or another program's message
-    return Edited(_said(event, message, workspace_id), str(stamp))
+    return Edited(_said(event, message, workspace_id), f"{stamp}/{event.get('ts', stamp)}")
 
 
 def _deleted(event: Mapping[str, Any], workspace_id: str) -> Heard | None:

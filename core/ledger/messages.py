@@ -18,7 +18,11 @@ class Said:
 
 @dataclass(frozen=True, slots=True)
 class Edited:
-    """The newest text of a message; the newest `edited_ts` wins."""
+    """The newest text of a message; the newest `edited_ts` wins.
+
+    Slack stamps edits in whole seconds, so a second stamp, that of the event, may follow
+    after a "/" and tells two edits of one second apart.
+    """
 
     said: Said
     edited_ts: str
@@ -37,6 +41,6 @@ def newer(ts: str, known: str | None) -> bool:
     return known is None or _parts(ts) > _parts(known)
 
 
-def _parts(ts: str) -> tuple[int, int]:
-    seconds, _, fraction = ts.partition(".")
-    return int(seconds), int(fraction.ljust(6, "0") or 0)
+def _parts(stamps: str) -> list[tuple[int, int]]:
+    pairs = [stamp.partition(".") for stamp in stamps.split("/")]
+    return [(int(seconds), int(fraction.ljust(6, "0"))) for seconds, _, fraction in pairs]

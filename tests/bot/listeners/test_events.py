@@ -63,10 +63,13 @@ def test_programs_are_left_alone(who: dict[str, str]) -> None:
     assert understand(event | {"previous_message": LINE | who}, TEAM) is None
 
 
-def test_an_edit_carries_its_own_stamp() -> None:
+def test_an_edit_carries_its_own_stamp_and_the_events() -> None:
     event = changed(LINE | {"text": "64p", "edited": {"user": "U1", "ts": "5.000000"}})
+    event["ts"] = "6.000200"
 
-    assert understand(event, TEAM) == Edited(Said(TEAM, "C1", "1.000100", "U1", "64p"), "5.000000")
+    assert understand(event, TEAM) == Edited(
+        Said(TEAM, "C1", "1.000100", "U1", "64p"), "5.000000/6.000200"
+    )
 
 
 @pytest.mark.parametrize("edited", [{}, {"edited": None}, {"edited": {}}])
