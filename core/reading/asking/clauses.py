@@ -107,7 +107,7 @@ def tidy(items: Sequence[Item]) -> list[Item]:
             at += 2  # "who's left after game 1"
         elif _names_nobody_here(items[at].symbol, _symbol_at(items, at + 1), length):
             at += length + 1
-        elif items[at].symbol == "without" and length:
+        elif items[at].symbol == "without" and length and not items[at + 1].text.endswith("ing"):
             made.extend(replace(item, symbol="n_without") for item in _names(items, at + 1, length))
             at += length + 1
         elif items[at].symbol == "after" and _only_after_throwing(items, at):

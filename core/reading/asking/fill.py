@@ -1,44 +1,25 @@
 """A clause that fits a frame, and what stands beside it, become the values of a question."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, time
 
 from core.reading.asking.amounts import MOST_PITCHES
 from core.reading.asking.asked import CHILD, ME, Activity, Asked, Topic
 from core.reading.asking.clauses import Clauses, divide, symbols
-from core.reading.asking.frames import asks, fits
+from core.reading.asking.context import Context
+from core.reading.asking.frames import fits
 from core.reading.asking.items import Item
-from core.reading.asking.symbols import (
-    AMOUNTS,
-    COUNTED,
-    IN_LATER,
-    IN_SUPPOSED,
-    NAME,
-    STRONG,
-    THROWING,
-    THROWN_ALREADY,
-    UNKNOWN,
-)
-from core.reading.asking.when import Days, days_of, is_past
+from core.reading.asking.symbols import COUNTED, NAME, UNKNOWN
+from core.reading.asking.topics import counted, topic_of
+from core.reading.asking.when import Days, days_of
 
 _LOOK_BACK = frozenset([Topic.THROWN, Topic.INNINGS, Topic.MIX])
 _OF_NOBODY = frozenset([Topic.STAFF, Topic.LEFT, Topic.HELP])
-_BARE = (
-    frozenset(  # may be typed with no word that asks: "max for Theo friday if we want him sunday"
-        [
-            Topic.THROWN,
-            Topic.LEFT,
-            Topic.STAFF,
-            Topic.WHAT_IF,
-            Topic.WHEN,
-            Topic.MOST,
-            Topic.INNINGS,
-            Topic.MIX,
-        ]
-    )
+_OF_ONE_OUTING = frozenset([Topic.WHAT_IF, Topic.REST, Topic.MOST])
+_COUNTING = frozenset(
+    [Topic.STAFF, Topic.LEFT, Topic.ONE, Topic.THROWN, Topic.REST, Topic.WHAT_IF, Topic.MOST]
 )
-_SUPPOSABLE = frozenset([Topic.WHEN, Topic.ONE, Topic.REST, Topic.STAFF])
 _ACTIVITIES = {
     "pen": Activity.THROW,
     "catchplay": Activity.CATCH,
@@ -46,20 +27,6 @@ _ACTIVITIES = {
     "catch": Activity.CATCHER,
     "hit": Activity.HIT,
 }
-
-
-@dataclass(frozen=True, slots=True)
-class Context:
-    """The message as typed, the local day it was posted on, and its language."""
-
-    text: str
-    today: date
-    lang: str
-    rostered: bool  # whether the caller gave a roster
-
-    def quote(self, items: Sequence[Item]) -> str:
-        """The run of items as typed."""
-        return self.text[items[0].start : items[-1].end].strip(" ,")
 
 
 def answerable(
@@ -71,15 +38,10 @@ def answerable(
     question mark ("counts from sat") may be one.
     """
     clauses = divide(items)
+    topic = topic_of(clauses, items, context, alone=alone)
+    if topic is None:
+        return None
     asked = symbols(clauses.asked)
-    if _is_bare(asked, clauses) and not (_marked(items) or (alone and UNKNOWN not in asked)):
-        return None
-    topic = fits(asked, _has(clauses, items, context)) if asked else None
-    topic = _with_other_clauses(topic, asked, clauses)
-    if context.rostered and UNKNOWN in asked.split() and not set(asked.split()) & STRONG:
-        return None  # "is parking good for saturday"
-    if topic is None or (topic not in _BARE and _is_bare(asked, clauses) and not _marked(items)):
-        return None
     days, later, unclear = _days(topic, clauses, context)
     topic, days = _left_is_today(topic, days, context.today)
     if not days.days and not days.unclear and _of_today(topic, asked, items):
@@ -91,57 +53,6 @@ def answerable(
     return replace(numbered, later=later, activity=_activity(topic, asked))
 
 
-def _is_bare(asked: str, clauses: Clauses) -> bool:
-    """Whether no word of the clause asks: "pitch count for Theo", "if Mateo throws 60"."""
-    return not asks(asked) and not (clauses.supposed and asked)
-
-
-def _marked(items: Sequence[Item]) -> bool:
-    return any("?" in item.text for item in items if item.symbol == "stop")
-
-
-def _has(clauses: Clauses, items: Sequence[Item], context: Context) -> set[str]:
-    """What a frame may need: see `needs` in the frames' file."""
-    found = {item.symbol for item in clauses.asked}
-    counts = found | {item.symbol for item in clauses.supposed}
-    has = {"day"} & found
-    if context.lang == "es":
-        has.add("spanish")
-    if found & AMOUNTS - {"clock", "n_game"}:
-        has.add("number")
-    if counts & {"n_pitches", "n_bare"}:
-        has.add("pitches")
-    if "n_rest" in found:
-        has.add("rest_days")
-    if "n_game" in found and "day" not in found:
-        has.add("game")
-    if _marked(items):
-        has.add("mark")
-    if any(is_past(item, context.today) for item in clauses.asked):
-        has.add("past")
-    return has
-
-
-def _with_other_clauses(topic: Topic | None, asked: str, clauses: Clauses) -> Topic | None:
-    """The topic once what is supposed and what must still go later are seen too."""
-    if clauses.supposed:
-        inside = set(symbols(clauses.supposed).split())
-        if not inside <= IN_SUPPOSED or (asked and topic not in _SUPPOSABLE):
-            return None
-        if not asked and not (inside & THROWING and _counted(clauses.supposed)):
-            return None
-        if topic is Topic.STAFF:
-            return topic
-        return Topic.REST if inside & THROWN_ALREADY else Topic.WHAT_IF
-    if clauses.later:
-        if not set(symbols(clauses.later).split()) <= IN_LATER:
-            return None
-        if topic is Topic.ONE:
-            return Topic.WHAT_IF if _counted(clauses.asked) else Topic.MOST
-        return topic if topic in (Topic.STAFF, Topic.LEFT) else None
-    return topic
-
-
 def _second_outing(clauses: Clauses) -> list[str]:
     """The days and counts after the first, where one outing is asked about."""
     outing = clauses.supposed or clauses.asked
@@ -150,21 +61,16 @@ def _second_outing(clauses: Clauses) -> list[str]:
     return days[1:] + counts[1:]
 
 
-def _counted(items: Sequence[Item]) -> bool:
-    return any(item.symbol in COUNTED for item in items)
-
-
 def _not_supposed(clauses: Clauses, context: Context) -> list[str]:
     """What is supposed without a number, or denied, or of one of several."""
     if not clauses.supposed:
         return []
     inside = set(symbols(clauses.supposed).split())
     he = "he" in inside and len(_named(clauses.asked, (NAME, UNKNOWN))) > 1
-    whole = _counted(clauses.supposed) or _counted(clauses.asked)
+    whole = counted(clauses.supposed) or counted(clauses.asked)
     about_all = fits(symbols(clauses.asked), ()) is Topic.STAFF
-    return (
-        [context.quote(clauses.supposed)] if not whole or "not" in inside or about_all or he else []
-    )
+    clear = whole and "not" not in inside and not about_all and not he
+    return [] if clear else [context.quote(clauses.supposed)]
 
 
 def _days(topic: Topic, clauses: Clauses, context: Context) -> tuple[Days, date | None, list[str]]:
@@ -172,15 +78,16 @@ def _days(topic: Topic, clauses: Clauses, context: Context) -> tuple[Days, date 
     today = context.today
     if clauses.supposed and topic is not Topic.STAFF:
         days = days_of(clauses.supposed, today, past=topic is Topic.REST)
-        ahead = days_of(clauses.asked, today, past=False)
+        ahead = days_of(clauses.asked, today, past=False, after=days.last)
     else:
-        past = topic in _LOOK_BACK or (topic is Topic.REST and _counted(clauses.asked))
+        past = topic in _LOOK_BACK or (topic is Topic.REST and counted(clauses.asked))
         days = days_of(clauses.asked, today, past=past)
-        ahead = days_of(clauses.later, today, past=False)
+        ahead = days_of(clauses.later, today, past=False, after=days.last)
     unclear = [*days.unclear, *ahead.unclear]
-    if len(ahead.days) > 1:
-        unclear.append(context.quote(clauses.later or clauses.asked))
-    return days, ahead.days[0] if len(ahead.days) == 1 else None, unclear
+    later = ahead.days[0] if len(ahead.days) == 1 else None
+    if ahead.days and (later is None or (days.last and later <= days.last)):
+        return days, None, [*unclear, context.quote(clauses.later or clauses.asked)]
+    return days, later, unclear
 
 
 def _of_today(topic: Topic, asked: str, items: Sequence[Item]) -> bool:
@@ -251,12 +158,6 @@ def _field(topic: Topic, item: Item) -> str | None:
     if item.symbol in ("n_games", "n_odd"):
         return ""
     return {"n_innings": "innings", "n_rest": "rest_days", "n_game": "game"}.get(item.symbol)
-
-
-_OF_ONE_OUTING = frozenset([Topic.WHAT_IF, Topic.REST, Topic.MOST])
-_COUNTING = frozenset(
-    [Topic.STAFF, Topic.LEFT, Topic.ONE, Topic.THROWN, Topic.REST, Topic.WHAT_IF, Topic.MOST]
-)
 
 
 def _activity(topic: Topic, asked: str) -> Activity | None:

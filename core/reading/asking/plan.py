@@ -11,7 +11,7 @@ from datetime import date, time
 
 from core.reading.asking.asked import Asked, PlannedGame, Topic
 from core.reading.asking.calendar import Named, resolve
-from core.reading.asking.fill import Context
+from core.reading.asking.context import Context
 from core.reading.asking.items import Item, clock_time
 from core.reading.asking.symbols import IN_PLAN, NAME, PLAN_HEAD, UNKNOWN
 
@@ -150,10 +150,17 @@ def _bare(plan: _Plan, item: Item, value: int) -> None:
     if fresh and 1 <= value <= LATEST_HOUR and (plan.draft.day is not None or plan.hours):
         plan.hours = True
         plan.draft.at = clock_time(str(value))
+    elif plan.hours and not plan.draft.uncounted and 1 <= value <= LATEST_HOUR:
+        _clock_after(plan, value)  # "sat 9 75 12 75"
     elif FEWEST_PITCHES <= value <= MOST_PITCHES:
         _count(plan, item, True, value)
     else:
         plan.unclear.append(item.text)
+
+
+def _clock_after(plan: _Plan, hour: int) -> None:
+    plan.close()
+    plan.draft.at = clock_time(str(hour))
 
 
 def _count(plan: _Plan, item: Item, pitches: bool, value: int) -> None:

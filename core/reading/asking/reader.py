@@ -9,8 +9,8 @@ from core.reading.asking.amounts import place_numbers
 from core.reading.asking.asked import Asked, Topic
 from core.reading.asking.beside import after_matters, before_matters, tail_matters
 from core.reading.asking.clauses import tidy
+from core.reading.asking.context import Context
 from core.reading.asking.days import name_days
-from core.reading.asking.fill import Context
 from core.reading.asking.items import Item, itemize
 from core.reading.asking.languages import tell_language
 from core.reading.asking.names import roster_words

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 from core.reading.asking.asked import Asked
 from core.reading.asking.clauses import first_symbol, is_opener
-from core.reading.asking.fill import Context, answerable
+from core.reading.asking.context import Context
+from core.reading.asking.fill import answerable
 from core.reading.asking.items import Item
 from core.reading.asking.symbols import ASKING, INVERTED, SLOTS, STRONG, SUBJECTS
 

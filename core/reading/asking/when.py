@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from core.reading.asking.asked import Span
-from core.reading.asking.calendar import Named, Turn, resolve, span_days
+from core.reading.asking.calendar import DAY, Named, Turn, resolve, span_days
 from core.reading.asking.items import Item
 
 
@@ -18,9 +18,17 @@ class Days:
     back: int | None = None
     unclear: tuple[str, ...] = ()
 
+    @property
+    def last(self) -> date | None:
+        """The last of the days."""
+        return self.days[-1] if self.days else None
 
-def days_of(items: Sequence[Item], today: date, *, past: bool) -> Days:
-    """Every day that the items name. Ahead, a day gone by is unclear; looking back, one to come."""
+
+def days_of(items: Sequence[Item], today: date, *, past: bool, after: date | None = None) -> Days:
+    """Every day that the items name. Ahead, a day gone by is unclear; looking back, one to come.
+
+    `after`: the day of an outing that a weekday named here must follow.
+    """
     found: set[date] = set()
     spans: list[tuple[Span, int | None]] = []
     unclear: list[str] = []
@@ -30,7 +38,8 @@ def days_of(items: Sequence[Item], today: date, *, past: bool) -> Days:
         span, back, named = _told(item, past)
         dates = span_days(span, back, today) if span else ()
         if named is not None:
-            dates = _in_time(resolve(named, today, past), today, past)
+            start = _start(named, today, after)
+            dates = _in_time(resolve(named, start, past), today, past)
         if (span and not past) or (span is None and not dates) or (span and spans):
             unclear.append(item.text)
             continue
@@ -38,6 +47,12 @@ def days_of(items: Sequence[Item], today: date, *, past: bool) -> Days:
         spans.extend([(span, back)] if span else [])
     span, back = spans[0] if spans else (None, None)
     return Days(tuple(sorted(found)), span, back, tuple(unclear))
+
+
+def _start(named: Named, today: date, after: date | None) -> date:
+    """The day to look ahead from: "thursday and still go saturday" is the Saturday after it."""
+    free = named.weekday is not None and named.turn is Turn.NONE
+    return max(today, after + DAY) if after is not None and free else today
 
 
 def _told(item: Item, past: bool) -> tuple[Span | None, int | None, Named | None]:

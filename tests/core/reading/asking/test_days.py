@@ -107,3 +107,16 @@ def test_a_span_of_the_past_is_named_and_short_ones_are_spelled_out(
 def test_a_spanish_date_that_could_start_with_day_or_month_is_unclear() -> None:
     assert read("quien puede lanzar el 5/9").unclear == ("5/9",)
     assert read("quien puede lanzar el 15/5").days == may(15)
+
+
+def test_the_later_day_is_the_first_such_day_after_the_outing() -> None:
+    found = read("how many can Mateo throw thursday and still go saturday", SATURDAY)
+
+    assert found.days == may(14)
+    assert found.later == date(2026, 5, 16)
+
+
+def test_a_later_day_before_the_outing_is_asked_about() -> None:
+    found = read("can Mateo throw 40 sat and still go tomorrow")
+
+    assert (found.later, found.unclear) == (None, ("go tomorrow",))
