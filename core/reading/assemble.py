@@ -109,6 +109,8 @@ class Assembler:
 
     def _begins(self, current: Draft, piece: Piece) -> bool:
         """Whether the piece is about another person, day, game or kind than the draft."""
+        if current.claims and {claim.key for claim in piece} == {"who"} == {current.claims[-1].key}:
+            return False  # "off: Leo, Max": a list of names
         outing = [claim for claim in piece if claim.key in COUNTS or claim.key == "off"]
         clash = any(current.clashes(claim) for claim in outing)
         return any(self._parts_from(current, claim, outing, clash) for claim in piece)
@@ -173,7 +175,7 @@ class Assembler:
 
     def _name(self, draft: Draft, name: str) -> None:
         if name == "everyone else":
-            named = [who for one in self.drafts for who in one.who if one is not draft]
+            named = [who for one in self.drafts for who in one.who if who != "everyone"]
             draft.who, draft.except_ = ("everyone",), tuple(dict.fromkeys(named))
         elif name not in draft.who:
             draft.who = (*draft.who, name)

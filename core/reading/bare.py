@@ -53,7 +53,7 @@ def _running(board: Board, match: re.Match[str]) -> None:
 
 
 _AFTER = (
-    "(ish)? (?! (fill|dash|slash)* (noun|percent|num|daysago|mph|pct|to|or)"
+    "(ish)? (?! (fill|dash|slash)* (noun|percent|num|daysago|mph|pct|to|or|quote)"
     " | of (the|hisher|a)* num)"
 )
 
@@ -113,6 +113,13 @@ BARE_RULES: tuple[Rule, ...] = (
         "number, kind",
         "<n:num> (ish)? (in|the|hisher|a|adj|at|adv|dash|of|for|good|i|on|with)*"
         " (bullpen|catch|live|game|warm|side)",
+        _pitches,
+    ),
+    rule("number each", "<n:num> (ish)? each", _pitches),
+    rule(
+        "the count was 62",
+        "countword (on|for|of|said_who|said_day|is|at|colon|total|the|word|about|he)* <n:num>"
+        f" {_AFTER}",
         _pitches,
     ),
     rule(

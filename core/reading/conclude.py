@@ -5,7 +5,7 @@ from datetime import date
 from fractions import Fraction
 
 from core.reading.draft import Draft
-from core.reading.entry import Detail, Entry, Unread, UnreadReason
+from core.reading.entry import Detail, Entry, Pain, Unread, UnreadReason
 from core.reading.people import OWN
 
 MOST_PITCHES = 200  # in a game; more is not seen in this sport at any age
@@ -45,12 +45,18 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
         except_=draft.except_,
         kind=_kind(draft, counts),
         on=day,
-        pain=tuple(draft.pains) if draft.pains else () if draft.no_pain else None,
+        pain=_pain(draft),
         about=draft.about,
         tired=draft.tired,
         **counts,
     )
     return Conclusion(entry, tuple(unread))
+
+
+def _pain(draft: Draft) -> tuple[Pain, ...] | None:
+    """Pain as told; "no pain" only when nothing in the line speaks against it."""
+    unclear = any(claim.value is UnreadReason.UNCLEAR_PAIN for claim in draft.claims)
+    return tuple(draft.pains) or (() if draft.no_pain and not unclear else None)
 
 
 def _kind(draft: Draft, counts: dict[str, int]) -> str | None:

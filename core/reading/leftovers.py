@@ -9,6 +9,7 @@ from core.reading.items import NUMERIC
 from core.reading.lexicon import lexicon
 
 _HARMLESS = frozenset({"ord", "clock", "money", "isodate"})  # innings, times, prices, dates
+_TELLS = frozenset({"threw", "went", "finish", "running", "tired"})
 _PRACTICE = frozenset({"bullpen", "catch", "live"})
 _THROWING_SITES = frozenset(
     {"arm", "elbow", "shoulder", "forearm", "wrist", "bicep", "tricep", "lat"}
@@ -66,6 +67,10 @@ def _smells_of_log(board: Board, at: int) -> bool:
     named = any(claim.key == "who" and claim.after == at for claim in board.claims)
     of_them = at + 1 < after and board.symbol_is(at + 1, "them")
     bare = all(i.symbol not in ("word",) and not i.name.isalpha() for i in board.items[first:after])
+    told = any(board.free(i) and board.items[i].symbol in _TELLS for i in range(first, after))
+    number = board.whole(at)
+    if told and board.items[at].symbol == "num" and number is not None and number >= 10:
+        return True
     return nouns or kinds or of_them or bare or (named and board.items[at].symbol in NUMERIC)
 
 

@@ -36,10 +36,10 @@ _ZERO_PAIN = LazyPattern(f"<z:num> (adj)* painful {_TAIL}")
 _NO_PAIN_AFTER_SITE = LazyPattern("site (negation) (the|i|he|hisher)* painful")
 _GOOD_ARM = LazyPattern(
     "(the|hisher)? (left|right|throwing)* site"
-    " (is|feels|adv|the|i|he|also|total|at|dash|a|colon)* (good|adj|pct)"
+    " (is|feels|adv|the|i|he|also|total|at|dash|a|colon)* (good|goodadj|pct|live)"
     " (adv|after|postgame|during|today|good|now|total)*"
-    " | (feels|is|threw) adv* (good|adj) (with|in|of) (the|hisher)? site | (total)?"
-    " (good|adj) (of|in|with) (the)? site"
+    " | (feels|is|threw) adv* (good|goodadj) (with|in|of) (the|hisher)? site | (total)?"
+    " (good|goodadj) (of|in|with) (the)? site"
     " | (good|pct) site"
 )
 _TIRED = LazyPattern(
@@ -52,8 +52,8 @@ _UNTIRED = LazyPattern(
 _RATIO = LazyPattern("<r:ratio> | <n:num> (of|outof|slash) <t:num> | <m:num> painscale")
 _A_LEVEL = LazyPattern("a (about|adv)* <n:num> (?! (fill|dash)* (noun|percent|bullpen|catch))")
 _LEVEL = LazyPattern(
-    "(pain|sore|site|painscale)"
-    " (is|colon|about|a|at|adv|dash|painscale|the|open|feels|i|he|of)* <n:num>"
+    "((pain|sore|painscale) (is|colon|about|a|at|adv|dash|painscale|the|open|feels|i|he|of)*"
+    " | site (adv|feels)* (is|about|a|colon) (is|about|a|adv|feels|painscale)*) <n:num>"
     " (ish)? (?! (fill|dash)* (noun|percent|limit))"
 )
 

@@ -103,6 +103,8 @@ def _double_meaning_is_name(board: Board, at: int) -> bool:
     if board.items[at].text[:1].isupper():
         if board.items[at].symbol == "month" and at + 1 < len(board.items):
             return _noun_follows(board, at + 2) or board.items[at + 1].symbol in _RECORD_VERBS
+        if _ends_list(board, at) or _sentence_about(board, at):
+            return True
         return _record_next(board, at + 1)
     return _opens_piece(board, at) and _counts_ahead(board, at + 1) > 1
 
@@ -112,6 +114,24 @@ _RECORD_VERBS = frozenset({"threw", "went", "finish", "gamelike", "colon", "had"
 
 def _noun_follows(board: Board, at: int) -> bool:
     return at < len(board.items) and board.items[at].symbol in NOUNS
+
+
+def _ends_list(board: Board, at: int) -> bool:
+    """As in "off: Leo, Max": the last of a list of names."""
+    last = at + 1 == len(board.items) or board.items[at + 1].symbol in ("newline", "dot")
+    named = any(claim.key == "who" for claim in board.claims)
+    return last and named and at > 0 and board.items[at - 1].symbol in ("comma", "and")
+
+
+def _sentence_about(board: Board, at: int) -> bool:
+    """As in "Max shut down", at the start of a piece; "Will try" stays a plan."""
+    return (
+        board.author != "pitcher"
+        and board.items[at].symbol != "modal"
+        and _opens_piece(board, at)
+        and at + 1 < len(board.items)
+        and board.items[at + 1].symbol == "word"
+    )
 
 
 def _opens_piece(board: Board, at: int) -> bool:
@@ -144,6 +164,8 @@ def _with_surname(board: Board, at: int) -> int:
     following = board.items[at + 1] if at + 1 < len(board.items) else None
     if following is None or following.symbol != "word" or not following.text[:1].isupper():
         return 1
+    if following.text.isupper() and len(following.text) > 1:
+        return 1  # "Leo LP": an abbreviation, no surname
     return 2 if _unknown(following.name) and following.name not in given_names() else 1
 
 
@@ -250,13 +272,16 @@ def _everyone(board: Board) -> None:
             _left_out(board, at)
 
 
+def _can_be_left_out(board: Board, at: int) -> bool:
+    item = board.items[at]
+    return item.symbol in ("word", "mention") or _bare(item.name) in given_names()
+
+
 def _left_out(board: Board, at: int) -> None:
     names: list[str] = []
     after = at + 1
     while after < len(board.items):
-        size = _listed(board, after) or (
-            1 if board.items[after].symbol in ("word", "mention") else 0
-        )
+        size = _listed(board, after) or int(_can_be_left_out(board, after))
         if size and not (names and board.items[after - 1].symbol not in ("and", "comma")):
             names.append(as_typed(board, after, after + size))
         elif board.items[after].symbol not in ("and", "comma"):

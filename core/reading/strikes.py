@@ -15,6 +15,13 @@ def _type_strikes_of(board: Board, match: re.Match[str]) -> None:
     claim_rest(board, match, "breaking_strikes", part)
 
 
+def _strikes(board: Board, match: re.Match[str]) -> None:
+    """As in "71 P (45 S)", the way of box scores."""
+    value = board.whole(match.start("n"))
+    if value is not None:
+        board.claim(match.start("n"), match.end(), "strikes", value)
+
+
 def _type_strikes(board: Board, match: re.Match[str]) -> None:
     value = board.whole(match.start("n"))
     if value is not None:
@@ -80,6 +87,7 @@ def _type_and_strikes(board: Board, match: re.Match[str]) -> None:
 _NO_NOUN = "(?! (fill|dash)* noun)"
 
 STRIKE_RULES: tuple[Rule, ...] = (
+    rule("71 P (45 S)", "(?<=pitches) (open|slash) <n:num> plural (close)?", _strikes),
     rule(
         "strikes in brackets",
         "((breakingtype (colon|is|dash)* num) | (num fill* breakingtype)) open <n:num>"

@@ -171,6 +171,8 @@ def _back(board: Board, at: int) -> int:
 def _beside(board: Board, at: int) -> tuple[int, int]:
     """The counts right before the marker, or else right after it, within its clause."""
     first, after = span(board.clause, at)
+    if any(board.items[i].symbol == "total" for i in range(first, after)):
+        return first, after
     before = _counts_towards(board, range(at - 1, first - 1, -1))
     if before is not None:
         return before, 1 + (_counts_towards(board, range(at + 1, after)) or at)

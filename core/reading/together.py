@@ -6,12 +6,14 @@ from dataclasses import replace
 from core.reading.board import Board
 from core.reading.draft import Draft, quote
 from core.reading.entry import Unread, UnreadReason
+from core.reading.groups import TYPES
 
 
 def bring_together(board: Board, all_drafts: list[Draft], unread: list[Unread]) -> list[Draft]:
     """Drafts that say something, with what they share; what is unclear goes to `unread`."""
     drafts = _share_each([draft for draft in all_drafts if draft.says_something()])
-    _share_trailing(drafts)
+    _share_trailing(board, drafts)
+    unread += _elliptic_counts(board, drafts)
     unread += _unclear_people(board, all_drafts, drafts)
     several = [one for draft in drafts for one in _multiplied(board, draft, unread)]
     return _merged(several)
@@ -69,8 +71,23 @@ def _adds_to(earlier: Draft, later: Draft) -> bool:
     return not other and not earlier.off and not set(earlier.counts) & set(later.counts)
 
 
-def _share_trailing(drafts: list[Draft]) -> None:
-    """An opponent named once holds for every person, a day named last of all too."""
+def _elliptic_counts(board: Board, drafts: list[Draft]) -> list[Unread]:
+    """As in "Leo did 20 spins, Max did 15": 15 of what?"""
+    types_only = any(
+        d.counts and "pitches" not in d.counts and d.counts.keys() & set(TYPES) for d in drafts
+    )
+    found = []
+    for draft in drafts:
+        if types_only and draft.weak_pitches is not None and draft.counts.keys() == {"pitches"}:
+            draft.counts.clear()
+            found.append(Unread(quote(board, draft), UnreadReason.TWO_READINGS))
+    return found
+
+
+def _share_trailing(board: Board, drafts: list[Draft]) -> None:
+    """An opponent named once holds for every person; so do a day named last, and a kind that
+    closes the clause ("Theo 30 and Milo 25 in the pen").
+    """
     if len({draft.who for draft in drafts}) < 2:
         return
     opponent = any(draft.opponent for draft in drafts)
@@ -78,8 +95,14 @@ def _share_trailing(drafts: list[Draft]) -> None:
     closing = [claim.key for claim in last.claims if claim.key not in ("nopain", "pain", "tired")]
     for draft in drafts:
         draft.opponent = draft.opponent or opponent
+        if closing[-1:] == ["kind"] and _one_clause(board, draft, last):
+            draft.kind = draft.kind or last.kind
         if closing[-1:] == ["day"]:
             draft.days = draft.days or last.days
+
+
+def _one_clause(board: Board, one: Draft, other: Draft) -> bool:
+    return board.clause[one.claims[-1].first] == board.clause[other.claims[0].first]
 
 
 def _multiplied(board: Board, draft: Draft, unread: list[Unread]) -> Iterator[Draft]:
