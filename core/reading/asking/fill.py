@@ -6,6 +6,7 @@ from datetime import date, time
 
 from core.reading.asking.amounts import MOST_PITCHES
 from core.reading.asking.asked import CHILD, ME, Activity, Asked, Topic
+from core.reading.asking.calendar import Named, Turn
 from core.reading.asking.clauses import Clauses, divide, symbols
 from core.reading.asking.context import Context
 from core.reading.asking.frames import fits
@@ -14,6 +15,7 @@ from core.reading.asking.symbols import COUNTED, NAME, UNKNOWN
 from core.reading.asking.topics import counted, topic_of
 from core.reading.asking.when import Days, days_of
 
+NEAR = 2  # days ahead at which a weekday is not taken for last week's
 _LOOK_BACK = frozenset([Topic.THROWN, Topic.INNINGS, Topic.MIX])
 _OF_NOBODY = frozenset([Topic.STAFF, Topic.LEFT, Topic.HELP])
 _OF_ONE_OUTING = frozenset([Topic.WHAT_IF, Topic.REST, Topic.MOST])
@@ -83,11 +85,25 @@ def _days(topic: Topic, clauses: Clauses, context: Context) -> tuple[Days, date 
         past = topic in _LOOK_BACK or (topic is Topic.REST and counted(clauses.asked))
         days = days_of(clauses.asked, today, past=past)
         ahead = days_of(clauses.later, today, past=False, after=days.last)
-    unclear = [*days.unclear, *ahead.unclear]
+    unclear = [*days.unclear, *ahead.unclear, *_could_be_to_come(topic, clauses, today)]
     later = ahead.days[0] if len(ahead.days) == 1 else None
     if ahead.days and (later is None or (days.last and later <= days.last)):
         return days, None, [*unclear, context.quote(clauses.later or clauses.asked)]
     return days, later, unclear
+
+
+def _could_be_to_come(topic: Topic, clauses: Clauses, today: date) -> list[str]:
+    """The weekdays of "if he threw 40 thursday" on a Wednesday: tomorrow, rather than last week."""
+    if topic is not Topic.REST or not any(item.symbol == "if" for item in clauses.supposed):
+        return []
+    return [
+        item.text
+        for item in clauses.supposed
+        if isinstance(item.value, Named)
+        and item.value.weekday is not None
+        and item.value.turn is Turn.NONE
+        and 0 < (item.value.weekday - today.weekday()) % 7 <= NEAR
+    ]
 
 
 def _of_today(topic: Topic, asked: str, items: Sequence[Item]) -> bool:

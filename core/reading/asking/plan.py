@@ -57,6 +57,12 @@ class _Plan:
     hours: bool = False  # an hour without am or pm stood before: "9 and 2"
     each: bool = False
 
+    def waiting(self) -> "_Draft | None":
+        """The game before a comma, where its count follows: "sat 9am, 80"."""
+        fresh = self.draft.empty and self.draft.day is None and not self.draft.win
+        last = self.drafts[-1] if self.drafts else None
+        return last if fresh and last and last.uncounted and last.at is not None else None
+
     def close(self) -> None:
         """End the game that is being read, if there is one."""
         if not self.draft.empty or (self.draft.day is not None):
@@ -170,12 +176,14 @@ def _count(plan: _Plan, item: Item, pitches: bool, value: int) -> None:
     if value > MOST_PITCHES or (pitches and value < FEWEST_PITCHES):
         plan.unclear.append(item.text)
         return
-    if not plan.draft.uncounted:
+    game = plan.waiting() or plan.draft
+    if (game.pitches if pitches else game.innings) is not None:
         plan.close()
+        game = plan.draft
     if pitches:
-        plan.draft.pitches = value
+        game.pitches = value
     else:
-        plan.draft.innings = value
+        game.innings = value
 
 
 def _win(plan: _Plan, items: Sequence[Item], at: int) -> None:

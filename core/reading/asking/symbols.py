@@ -36,5 +36,5 @@ THROWN_ALREADY = _of("threw after did")
 IN_LATER = _of("can is able pitch go use he i name we still back again rested have left")
 
 # A plan.
-PLAN_HEAD = _of("glue coach mark")
+PLAN_HEAD = _of("glue coach mark help")
 IN_PLAN = SILENT | _of("plan arms we i at more pitch pitches guest without versus name unk link it")

@@ -79,3 +79,10 @@ def test_a_roster_name_that_is_also_a_word_is_seen_where_a_name_stands() -> None
 
     assert found is not None
     assert found.who == ("will",)
+
+
+def test_a_weekday_just_ahead_in_a_supposed_past_is_asked_about() -> None:
+    found = ask("can Mateo go sat if he threw 40 thursday", POSTED, roster=ROSTER)
+
+    assert found is not None
+    assert found.unclear == ("thursday",)

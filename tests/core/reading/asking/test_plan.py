@@ -88,3 +88,13 @@ def test_a_day_that_could_be_two_is_asked_about_and_the_game_is_not_made_up() ->
 )
 def test_other_plans_are_no_question(text: str) -> None:
     assert ask(text, WEDNESDAY) is None
+
+
+def test_a_count_after_a_comma_is_the_one_of_the_game_before_it() -> None:
+    assert plan("plan sat 9am, 80").games == (PlannedGame(SAT, time(9), pitches=80),)
+
+
+def test_a_game_may_have_pitches_and_innings() -> None:
+    found = plan("plan sat 10am 85 pitches 7 innings")
+
+    assert found.games == (PlannedGame(SAT, time(10), pitches=85, innings=7),)
