@@ -12,10 +12,13 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from sqlmodel import select
 
+from bot.http import make_http
 from bot.local.delivery import Outcome
 from bot.local.http_target import HttpTarget
 from core.model import Line, OutboxMessage
+from core.store import Store
 from tests.support.club import Club
+from tests.support.workspace import AppHost
 
 SECRET_WORDS = "elbow hurts 7/10"
 JSON = {"Content-Type": "application/json"}
@@ -215,3 +218,12 @@ def test_a_refused_body_is_in_no_log(club: Club, caplog: pytest.LogCaptureFixtur
     target(club).post(body[:-1], JSON | target(club).signed(body[:-1]))
 
     assert SECRET_WORDS not in caplog.text
+
+
+def test_the_health_page_tells_when_the_database_is_gone(club: Club, app_host: AppHost) -> None:
+    nowhere = Store("sqlite:////nowhere/at/all.sqlite3")
+
+    with app_host.serving(make_http(club.bot.app, nowhere)) as url:
+        answer = get(f"{url}/healthz")
+
+    assert (answer.status, answer.body) == (503, '{"database":false}')

@@ -27,17 +27,20 @@ def sqlite_template(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="session")
-def postgres_template() -> Iterator[str]:
-    """The server's URL, with a migrated template database on it."""
+def postgres_template() -> Iterator[tuple[str, str]]:
+    """The server's URL, and the name of a migrated template database on it.
+
+    Each conftest that imports this fixture has one of its own, so each has its own name.
+    """
     server = os.environ.get(POSTGRES)  # noqa: TID251 - tests alone go by this variable
     if not server:
         pytest.skip(f"{POSTGRES} is not set: no PostgreSQL server to test on")
-    name = f"spinkeeper_template_{os.getpid()}"
+    name = f"spinkeeper_template_{os.getpid()}_{next(_numbers)}"
     _on_server(server, f"DROP DATABASE IF EXISTS {name}", f"CREATE DATABASE {name}")
     store = Store(_database(server, name))
     migrate(store)
     store.close()
-    yield server
+    yield server, name
     _on_server(server, f"DROP DATABASE {name}")
 
 
@@ -57,9 +60,9 @@ def any_store(request: pytest.FixtureRequest) -> Iterator[Store]:
     if request.param == "sqlite":
         yield request.getfixturevalue("store")
         return
-    server = request.getfixturevalue("postgres_template")
+    server, template = request.getfixturevalue("postgres_template")
     name = f"spinkeeper_test_{os.getpid()}_{next(_numbers)}"
-    _on_server(server, f"CREATE DATABASE {name} TEMPLATE spinkeeper_template_{os.getpid()}")
+    _on_server(server, f"CREATE DATABASE {name} TEMPLATE {template}")
     fresh = Store(_database(server, name))
     yield fresh
     fresh.close()
