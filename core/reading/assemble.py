@@ -159,6 +159,10 @@ class Assembler:
             draft.off = True
         elif claim.key == "each":
             draft.each = True
+        elif claim.key == "same" and len(self.drafts) > 1:
+            before = self.drafts[-2]
+            draft.counts, draft.kind = dict(before.counts), before.kind
+            draft.days, draft.opponent = before.days, before.opponent
         elif claim.key == "notpitched":
             draft.not_pitched = True
         elif claim.key == "aftergame":

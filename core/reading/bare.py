@@ -9,6 +9,7 @@ from core.reading import groups
 from core.reading.board import Board, Rule, rule
 from core.reading.clauses import span
 from core.reading.entry import UnreadReason
+from core.reading.items import Item
 
 FEWEST = 5  # a smaller bare number is more likely something else
 
@@ -17,8 +18,9 @@ def _pitches(board: Board, match: re.Match[str]) -> None:
     """A number in the place of the pitch count."""
     at = match.start("n")
     value = board.whole(at)
-    if at and board.items[at - 1].symbol == "at" and value is not None and value <= 12:
-        return  # "tryout at 6"
+    before = board.items[at - 1] if at else None
+    if before is not None and value is not None and _is_hour_or_age(before, value):
+        return
     if value is not None and value >= FEWEST:
         first = (
             at - 1 if at and board.free(at - 1) and board.items[at - 1].symbol == "about" else at
@@ -33,6 +35,17 @@ def _pitches(board: Board, match: re.Match[str]) -> None:
             board.unread(first, after, UnreadReason.TWO_READINGS)  # "my spins ... 12 in catch play"
         else:
             board.claim(first, after, "pitches", value, about=about, weak=True)
+
+
+def _is_hour_or_age(before: Item, value: int) -> bool:
+    """As in "tryout at 6", "Leo is 13"."""
+    return (before.symbol == "at" and value <= 12) or (before.name in ("is", "es") and value < 20)
+
+
+def _each(board: Board, match: re.Match[str]) -> None:
+    """As in "pens today, 25 each"; "split 12 ways = 20 each" has no kind and no name."""
+    if any(claim.key == "who" for claim in board.claims) or board.has(*groups.KINDS):
+        _pitches(board, match)
 
 
 def _total(board: Board, match: re.Match[str]) -> None:
@@ -115,7 +128,7 @@ BARE_RULES: tuple[Rule, ...] = (
         " (bullpen|catch|live|game|warm|side)",
         _pitches,
     ),
-    rule("number each", "<n:num> (ish)? each", _pitches),
+    rule("number each", "<n:num> (ish)? each", _each),
     rule(
         "the count was 62",
         "countword (on|for|of|said_who|said_day|is|at|colon|total|the|word|about|he)* <n:num>"

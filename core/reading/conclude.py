@@ -107,6 +107,8 @@ def _resolve_parts(draft: Draft, counts: dict[str, int], unread: list[Unread], q
     for claim in draft.claims:
         if claim.key == "parts" and isinstance(claim.value, tuple):
             total = sum(claim.value)
+            if total in counts.values():
+                continue
             if counts.setdefault("pitches", total) != total:
                 counts.pop("pitches")
                 unread.append(Unread(quote, UnreadReason.TWO_READINGS, Detail("pitches", total)))

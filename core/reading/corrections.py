@@ -9,8 +9,14 @@ from core.reading.pairing import claim_count
 
 def _not_that(board: Board, match: re.Match[str]) -> None:
     """As in "61 not 58", "not 58, 61": what follows "not" goes."""
-    first = match.start("x") if match.groupdict().get("x") else match.start()
+    found = match.groupdict()
+    first = match.start("x") if found.get("x") else match.start()
     board.no_log(first, match.end(), "corrected")
+    if found.get("v") and not found.get("u"):
+        symbol = board.items[match.start("v")].symbol
+        if symbol in groups.FIELDS:
+            number = match.start("n")
+            claim_count(board, number, number + 1, groups.FIELDS[symbol], number)
 
 
 def _corrected(board: Board, match: re.Match[str]) -> None:
@@ -65,8 +71,8 @@ def _same_noun(board: Board, left: int, right: int) -> bool:
 CORRECTION_RULES: tuple[Rule, ...] = (
     rule(
         "61 not 58",
-        "num (noun)? (for)? (said_who)? comma? (it|is|adv)* <x:insteadof|nothing>"
-        " (about)? num (noun)? (?! comma num)",
+        "<n:num> (<u:noun>)? (for)? (said_who)? comma? (it|is|adv)* <x:insteadof|nothing> (about)?"
+        " num (<v:noun>)? (?! comma num (?! fill* noun))",
         _not_that,
     ),
     rule(

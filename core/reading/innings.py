@@ -27,7 +27,9 @@ def innings_outs(item: Item) -> int | None:
 
 def has_thirds(item: Item) -> bool:
     """Whether a number can hardly be anything but innings: "4.1", "5 1/3"."""
-    return item.value is not None and item.value.denominator != 1 and innings_outs(item) is not None
+    if item.value is None or innings_outs(item) is None:
+        return False
+    return item.value.denominator != 1 or item.text.endswith(".0")
 
 
 def _innings(board: Board, match: re.Match[str]) -> None:
@@ -152,7 +154,7 @@ INNINGS_RULES: tuple[Rule, ...] = (
     rule("in the field", "num adj* innings (in|the|at|of)* fielding", says_no_log("fielding")),
     rule(
         "in the field, before",
-        "fielding (for|the|other|adj|all|last|rest)* num innings?",
+        "fielding (for|the|word|adj|allof|last)* num innings?",
         says_no_log("fielding"),
     ),
     rule("after three innings", "(after|before|ord) num adj* innings", says_no_log("inning")),

@@ -44,6 +44,11 @@ def _not_pitched(board: Board, match: re.Match[str]) -> None:
     board.claim(match.start(), match.end(), "notpitched")
 
 
+def _same(board: Board, match: re.Match[str]) -> None:
+    """As in "Ivy pen 22 p 6 ch, Noor same"."""
+    board.claim(match.start(), match.end(), "same")
+
+
 def _after_game(board: Board, match: re.Match[str]) -> None:
     board.claim(match.start(), match.end(), "aftergame")
 
@@ -108,6 +113,8 @@ KIND_RULES: tuple[Rule, ...] = (
     rule("scrimmage", "scrimmage", _open_kind),
     rule("game", "game | gamelike | twogames | win", says_kind("game")),
     rule("not pitched", "notpitched", _not_pitched),
+    rule("skipped", "(?<=said_who) skipped", _not_pitched),
+    rule("same", "(?<=said_who) (did|the|had|threw)* same", _same),
     rule("someone", "someone", says_unread(UnreadReason.UNCLEAR_PERSON)),
     rule("batting practice", "bp | tryout", _open_kind),
     rule(

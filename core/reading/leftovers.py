@@ -21,10 +21,15 @@ def account_parts(board: Board, drafts: list[Draft]) -> None:
     for draft in drafts:
         total = draft.counts.get("pitches")
         loose = [at for at in board.free_numbers() if board.items[at].symbol == "num"]
-        values = [board.whole(at) for at in loose]
-        if total is not None and len(loose) > 1 and sum(v or 0 for v in values) == total:
+        values = [board.whole(at) for at in loose] + _running_counts(board)
+        if total is not None and loose and len(values) > 1 and sum(v or 0 for v in values) == total:
             for at in loose:
                 board.no_log(at, at + 1, "by inning")
+
+
+def _running_counts(board: Board) -> list[int | None]:
+    """The counts in "20 in the 1st", told inning by inning."""
+    return [board.whole(claim.first) for claim in board.claims if claim.key == "running"]
 
 
 def leftovers(board: Board, *, something_logged: bool) -> list[Unread]:
@@ -94,6 +99,7 @@ def _unknown_amounts(board: Board) -> list[Unread]:
         for at in range(1, len(board.items))
         if board.symbol_is(at, "pitches")
         and board.symbol_is(at - 1, "word")
+        and board.items[at].text.lower().endswith("s")
         and not lexicon(board.lang).knows(board.items[at - 1].name)
     ]
 
@@ -108,9 +114,8 @@ def _unexplained_sites(board: Board) -> list[Unread]:
         told = item.name != "arm" or any(
             board.free(i) and board.items[i].symbol in ("feels", "is") for i in range(first, after)
         )
-        if any(
-            c.key in ("tired", "nopain", "pain") and first <= c.first < after for c in board.claims
-        ):
+        explained = ("tired", "nopain", "pain")
+        if any(c.key in explained and first <= c.first < after for c in board.claims):
             continue
         following = board.items[at + 1].symbol if at + 1 < after else ""
         if told and following not in ("speed", "slot"):

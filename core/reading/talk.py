@@ -65,7 +65,10 @@ def _is_company(board: Board, at: int) -> bool:
         return False
     before = board.items[at - 1].symbol if at else ""
     following = {item.symbol for item in board.items[at + 1 : at + 3]}
-    return before in ("with", "to", "and", "for", "of", "at", "vs") or not following & _ACTS
+    _, end = span(board.clause, at)
+    threw = any(item.symbol == "threw" for item in board.items[at + 1 : end])
+    company = before in ("with", "to", "and", "for", "of", "at", "vs")
+    return company or not (following & _ACTS or threw)
 
 
 def _scope(board: Board, at: int) -> Scope:

@@ -111,7 +111,8 @@ def _multiplied(board: Board, draft: Draft, unread: list[Unread]) -> Iterator[Dr
     """
     several = len(draft.who) > 1 or len(draft.days) > 1
     if several and draft.counts and not (draft.each or draft.plural_kind):
-        reason = UnreadReason.UNCLEAR_PERSON if len(draft.who) > 1 else UnreadReason.UNCLEAR_DAY
+        person = len(draft.who) > 1
+        reason = UnreadReason.UNCLEAR_PERSON if person else UnreadReason.TWO_READINGS
         unread.append(Unread(quote(board, draft), reason))
         return
     for who in draft.who or (None,):
