@@ -49,7 +49,12 @@ def fix_and_undo(view: LineView, *, only_undo: bool = False) -> tuple[Button, ..
         )
         for name, outing in ([] if only_undo else outings[:20])
     ]
-    return (*fixes, Button(label.UNDO, UNDO, {"line": key(view.line)}))
+    return (*fixes, undo_line(view.line))
+
+
+def undo_line(line: Line) -> Button:
+    """Takes back everything that a line did."""
+    return Button(label.UNDO, UNDO, {"line": key(line)})
 
 
 def type_it(outing: Outing | None, line: Line) -> tuple[Button, ...]:

@@ -8,6 +8,7 @@ from bot.blocks.answer import answer_parts, asked_again_parts, broken_text, coun
 from bot.blocks.arm import guardian_text, staff_text, withdrawn_text
 from bot.blocks.asked import asked_text
 from bot.blocks.buttons import fix_and_undo
+from bot.blocks.limits import limit_parts
 from bot.blocks.message import Part, as_message
 from bot.blocks.twice import two_counts_parts
 from bot.outbox.rendered import Reaction, Rendered
@@ -68,6 +69,8 @@ class Renderer:
         if line.deleted_at is None:
             if line.state == LineState.QUESTION:
                 return [Part(asked_text(session, line, self._books))]
+            if line.state == LineState.ORDER:
+                return limit_parts(session, line)
             view = line_view(session, line, viewer, self._books)
             parts = answer_parts(session, view, viewer, READ_REACTION)
             if parts:

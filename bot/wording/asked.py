@@ -62,7 +62,7 @@ def _sheet_day(on: date, arms: Sequence[ArmDay], left: bool) -> str:
 def _free(one: ArmDay) -> str:
     found = one.rest
     assert found is not None  # an arm that may throw has an answer
-    mark = f" (coach's limit {one.limit.pitches})" if one.limit else ""
+    mark = f" (coach's limit {one.coachs_limit})" if one.coachs_limit else ""
     most = f"up to {found.pitches_allowed}" if found.pitches_limited else "no pitch limit"
     if found.outs_allowed is not None:
         most += f", {innings_of(found.outs_allowed)}"
@@ -132,7 +132,7 @@ def _most(one: ArmDay) -> str:
     assert one.rest is not None
     if not one.rest.pitches_limited:
         return "rest done, no pitch limit"
-    limit = f" (the coach's own limit is {one.limit.pitches})" if one.limit else ""
+    limit = f" (the coach's own limit is {one.coachs_limit})" if one.coachs_limit else ""
     return f"rest done, up to {counted(one.rest.pitches_allowed, 'pitch', 'pitches')}{limit}"
 
 

@@ -65,6 +65,10 @@ _BARE = {
     "adult you trust, to your child-protection line or, in US sport, to the US Center for "
     "SafeSport. I ask an adult to look at your line: the staff or, where it names a coach, your "
     "family.",
+    QuestionCode.ONLY_STAFF: "Only the staff can set a limit. Please ask a coach; nothing was "
+    "changed.",
+    QuestionCode.LIMIT_UNCLEAR: "I set no limit: “{about}” is not clear. Write for example “limit "
+    "Leo 45 until 5/20” (1 to 200 pitches a day).",
     QuestionCode.NOT_READ: "I could not read this line. It is kept as you typed it, and nothing "
     "was counted; try it in other words, for example “62p 11cb 4.1ip vs Summit”.",
 }

@@ -64,7 +64,7 @@ def keep_overtaken(change: Change, reading: Iterable[dict[str, Any]], crew: Crew
 
 def note_text(change: Change, text: str) -> None:
     """Give a line its newest text; the audit keeps the one before."""
-    _audit(change, change.line, AuditAction.CORRECTED, {"text": change.line.text}, {"text": text})
+    audit(change, change.line, AuditAction.CORRECTED, {"text": change.line.text}, {"text": text})
     change.line.text = text
 
 
@@ -115,7 +115,7 @@ def _insert(
     row = table(**columns)
     change.session.add(row)
     change.session.flush()
-    _audit(change, row, AuditAction.RECORDED, {}, fields)
+    audit(change, row, AuditAction.RECORDED, {}, fields)
     return row
 
 
@@ -130,7 +130,7 @@ def _correct(change: Change, row: Row, was: Mapping[str, Any], is_now: Mapping[s
     for name, value in as_columns(changed).items():
         setattr(row, name, value)
     change.session.add(row)
-    _audit(change, row, AuditAction.CORRECTED, before, changed)
+    audit(change, row, AuditAction.CORRECTED, before, changed)
 
 
 def _withdraw(change: Change, row: Row) -> None:
@@ -138,20 +138,21 @@ def _withdraw(change: Change, row: Row) -> None:
         return
     before, row.withdrawn_at = _withdrawal(row), change.at
     change.session.add(row)
-    _audit(change, row, AuditAction.WITHDRAWN, before, _withdrawal(row))
+    audit(change, row, AuditAction.WITHDRAWN, before, _withdrawal(row))
 
 
 def _withdrawal(row: Row) -> dict[str, Any]:
     return {"withdrawn_at": _as_json(row.withdrawn_at)}
 
 
-def _audit(
+def audit(
     change: Change,
-    row: Row | Line,
+    row: Any,
     action: AuditAction,
     before: Mapping[str, Any],
     after: Mapping[str, Any],
 ) -> None:
+    """Keep who changed a row of the line, when, from what to what."""
     change.session.add(
         AuditEntry(
             workspace_id=change.line.workspace_id,

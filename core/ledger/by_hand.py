@@ -16,6 +16,7 @@ from core.audience import Subject, may_log
 from core.ledger.answers import BY_HAND, Answer
 from core.ledger.apply import Change, correct_row, withdraw_rows
 from core.ledger.crew import find_person, load_crew
+from core.ledger.limits import take_back
 from core.ledger.lines import hear_again, owed_after
 from core.ledger.notices import Notice
 from core.ledger.question import QuestionCode
@@ -117,6 +118,7 @@ def undo(hand: Hand, line_id: int) -> list[Notice]:
     line.state, line.questions = LineState.UNDONE, []
     hand.session.add(line)
     withdraw_rows(_change(hand, line))
+    take_back(_change(hand, line))
     hand.session.flush()
     return owed_after(hand.session, line, hand.now)
 

@@ -3,6 +3,8 @@
 from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import datetime
+from zoneinfo import ZoneInfo
 
 from sqlmodel import Session, col, select
 
@@ -38,6 +40,10 @@ class Crew:
         """The zone of the channel's team, else of the author's first team."""
         teams = [self.here] if self.here is not None else list(self.teams)
         return teams[0].time_zone if teams else "UTC"
+
+    def local(self, moment: datetime) -> datetime:
+        """A moment as wall-clock time of that zone."""
+        return moment.astimezone(ZoneInfo(self.time_zone)).replace(tzinfo=None)
 
     def roster(self) -> list[str]:
         """Every name under which a line may name a pitcher in sight."""

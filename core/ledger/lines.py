@@ -10,7 +10,6 @@ import traceback
 from dataclasses import replace
 from datetime import datetime
 from typing import Literal
-from zoneinfo import ZoneInfo
 
 from sqlmodel import Session, col, func, select
 
@@ -25,9 +24,10 @@ from core.ledger.days import before_the_day_turns
 from core.ledger.decide import Decision, decide
 from core.ledger.fields import snapshot
 from core.ledger.hints import hints, stranger
+from core.ledger.limits import Order, obey, order_here, take_back
 from core.ledger.messages import Deleted, Edited, Said, newer
 from core.ledger.notices import Heard, Notice, owed
-from core.ledger.question import Question, QuestionCode
+from core.ledger.question import REFUSALS, Question, QuestionCode
 from core.ledger.twins import with_joins
 from core.ledger.whom import EVERYONE
 from core.model import Line, LineState, Person, Team, key
@@ -90,6 +90,7 @@ def withdraw(session: Session, deleted: Deleted, now: datetime) -> list[Notice]:
     line.deleted_at = now
     session.add(line)
     withdraw_rows(_change(session, line, now))
+    take_back(_change(session, line, now))
     session.flush()
     return _owed_now(session, line, place, now)
 
@@ -131,7 +132,7 @@ def _hear_overtaken(
     if place.person is None:
         return []
     crew = load_crew(session, place.person, place.team)
-    posted = _posted(line, crew)
+    posted = crew.local(line.posted_at)
     reading = _try_to_read(line, said.text, crew, posted)
     decision = decide(reading, crew, posted) if reading is not None else _NOT_READ
     overtaken = [snapshot(kept) for kept in decision.kept]
@@ -159,30 +160,51 @@ def _hear(
         return stranger(line, now, is_log)
     line.author_id = key(place.person)
     crew = load_crew(session, place.person, place.team)
-    posted = _posted(line, crew)
-    reading = _try_to_read(line, line.text, crew, posted)
-    answers = Answers(tuple(Answer.from_json(one) for one in line.answers))
-    decision = _NOT_READ
-    if reading is not None:
-        decided = with_joins(session, line, decide(reading, crew, posted, answers), answers)
-        decision = with_care(line.text, decided)
+    posted = crew.local(line.posted_at)
+    order = order_here(line, crew)
+    decision = _ordered(order) if order is not None else _decided(session, line, crew)
     first = not _has_been_read_before(session, line)
     before, line.entries = line.entries, [snapshot(kept) for kept in decision.kept]
     line.questions = [question.as_json() for question in decision.questions]
     line.state = decision.state
-    if line.state == LineState.TALK and asked_here(session, line, crew) is not None:
-        line.state = LineState.QUESTION
     change = Change(session, line, by_slack_id or line.author_slack_id, now)
     apply_reading(change, before, line.entries, crew)
+    if order is not None:
+        obey(change, order, key(place.person))
+    else:
+        take_back(change)
     session.flush()
     heard = replace(
         _heard(line, place, now, crew),
-        in_words=line.state == LineState.QUESTION
+        in_words=line.state in {LineState.QUESTION, LineState.ORDER}
         or (by_slack_id is not None and by_slack_id != line.author_slack_id)
         or _in_words(decision, posted, first),
         by_scorekeeper=_by_scorekeeper(decision, crew),
     )
     return [*owed(session, heard), *hints(line, now)]
+
+
+def _ordered(order: Order) -> Decision:
+    """An order of the staff's: it logs nothing."""
+    if order.question is None:
+        return Decision(LineState.ORDER)
+    refused = order.question.code in REFUSALS
+    state = LineState.NOT_ALLOWED if refused else LineState.ASKED
+    return Decision(state, questions=(order.question,))
+
+
+def _decided(session: Session, line: Line, crew: Crew) -> Decision:
+    """What becomes of a line: a log, a question, talk, or nothing that can be read."""
+    posted = crew.local(line.posted_at)
+    reading = _try_to_read(line, line.text, crew, posted)
+    if reading is None:
+        return _NOT_READ
+    answers = Answers(tuple(Answer.from_json(one) for one in line.answers))
+    decided = with_joins(session, line, decide(reading, crew, posted, answers), answers)
+    decision = with_care(line.text, decided)
+    if decision.state == LineState.TALK and asked_here(session, line, crew) is not None:
+        return replace(decision, state=LineState.QUESTION)
+    return decision
 
 
 _NOT_READ = Decision(LineState.NOT_READ, questions=(Question(QuestionCode.NOT_READ),))
@@ -201,10 +223,6 @@ def _try_to_read(line: Line, text: str, crew: Crew | None, posted: datetime) -> 
             line.id, type(fault).__name__, where.name, where.lineno,
         )  # fmt: skip
         return None
-
-
-def _posted(line: Line, crew: Crew) -> datetime:
-    return line.posted_at.astimezone(ZoneInfo(crew.time_zone)).replace(tzinfo=None)
 
 
 def _voice(crew: Crew | None) -> Literal["pitcher", "coach", "guardian"]:

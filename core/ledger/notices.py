@@ -171,7 +171,13 @@ def _asked_again(heard: Heard, answer: Notice) -> Notice:
 
 #: A line in one of these states carries no reaction.
 SILENT_STATES = frozenset(
-    {LineState.TALK, LineState.QUESTION, LineState.STRANGER, LineState.UNDONE}
+    {
+        LineState.TALK,
+        LineState.QUESTION,
+        LineState.ORDER,
+        LineState.STRANGER,
+        LineState.UNDONE,
+    }
 )
 
 

@@ -21,6 +21,9 @@ class QuestionCode(StrEnum):
     SAME = "same outing"
     #: Not asked but pressed: somebody whom a roll call named was not there.
     LEFT_OUT = "left out"
+    #: A limit that somebody else than the staff wanted to set.
+    ONLY_STAFF = "only staff"
+    LIMIT_UNCLEAR = "limit unclear"
     NOT_READ = "not read"
     #: Pain that could not be laid to a pitcher's record: the staff hear of it all the same.
     PAIN_UNPLACED = "pain unplaced"
@@ -72,6 +75,7 @@ REFUSALS = frozenset(
         QuestionCode.NO_CONSENT,
         QuestionCode.PAIN_UNPLACED,
         QuestionCode.SECRECY,
+        QuestionCode.ONLY_STAFF,
         QuestionCode.DANGER,
     }
 )

@@ -19,6 +19,7 @@ class LineState(StrEnum):
     NOT_READ = "not read"  # kept as typed, nothing stored
     NOT_ALLOWED = "not allowed"  # the author may not log for that pitcher
     STRANGER = "stranger"  # the author is on no team
+    ORDER = "order"  # the staff set or lifted a limit
     UNDONE = "undone"  # taken out of the record by hand
 
 

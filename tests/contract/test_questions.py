@@ -134,3 +134,35 @@ def test_the_staff_sheet_is_for_the_staff(club: Club) -> None:
     assert club.heard("mateo")[-1] == (
         "That is for the coaches to ask. You can ask me about Mateo Cruz."
     )
+
+
+def test_a_coachs_own_limit_is_set_shown_as_the_coachs_and_taken_back(club: Club) -> None:
+    said = club.say("dana", "limit Mateo 45 until 5/10", club.staff)
+    (answer,) = club.ws.replies(club.staff, said)
+    assert answer.text.startswith(
+        "Coach's limit for Mateo Cruz: at most 45 pitches a day, from Sat 2 May to Sun 10 May."
+    )
+    assert "Mateo Cruz: up to 45 (coach's limit 45)" in staff_answer(club, "who can throw sunday")
+
+    club.delete(said)
+
+    assert "Mateo Cruz: up to 105." in staff_answer(club, "who can throw sunday")
+
+
+def test_a_limit_never_raises_what_a_book_allows(club: Club) -> None:
+    staff_answer(club, "limit Leo 150")
+
+    assert "Leo Ortiz: up to 95. Back" in staff_answer(club, "who can throw sunday")
+
+
+def test_only_the_staff_set_a_limit(club: Club) -> None:
+    club.tell_bot("mateo", "limit Mateo 200")
+
+    assert club.heard("mateo")[-1].startswith("Only the staff can set a limit.")
+
+
+def test_a_limit_that_is_not_clear_sets_nothing(club: Club) -> None:
+    answer = staff_answer(club, "limit Mateo 45 soon")
+
+    assert "I set no limit: “soon” is not clear." in answer
+    assert "coach's limit" not in staff_answer(club, "who can throw sunday")

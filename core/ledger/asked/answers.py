@@ -8,6 +8,7 @@ from core.mix import Mix, Window
 from core.model import CoachLimit, Outing, Pitcher
 from core.reading.asking import Activity, Asked
 from core.rest import RestAnswer
+from core.rest.coach import OWN
 from core.rest.plan import Plan
 from core.rest.staff import Cost
 from core.rest.standing import Total
@@ -31,6 +32,14 @@ class ArmDay:
     def may_throw(self) -> bool:
         """Whether nothing on record speaks against it; the coach decides all the same."""
         return self.rest is not None and self.rest.eligible and self.not_cleared_since is None
+
+    @property
+    def coachs_limit(self) -> int | None:
+        """The coach's own limit, where it is what binds: pitches a day."""
+        binds = self.rest is not None and any(
+            reason.binds and reason.rulebook == OWN for reason in self.rest.why
+        )
+        return self.limit.pitches if self.limit is not None and binds else None
 
 
 @dataclass(frozen=True, slots=True)

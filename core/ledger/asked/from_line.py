@@ -1,8 +1,5 @@
 """A typed line as a question: whether it is one here, and its answer as the record stands."""
 
-from datetime import datetime
-from zoneinfo import ZoneInfo
-
 from sqlmodel import Session
 
 from core.ledger.asked.answers import Reply
@@ -25,7 +22,7 @@ def asked_here(session: Session, line: Line, crew: Crew) -> Asked | None:
     if not (line.direct or mentioned or in_staff_channel):
         return None
     text = line.text.replace(mention, " ") if mention else line.text
-    return ask(text, _local(line, crew), roster=crew.roster())
+    return ask(text, crew.local(line.posted_at), roster=crew.roster())
 
 
 def replies(session: Session, line: Line, books: Books) -> list[Reply]:
@@ -38,11 +35,7 @@ def replies(session: Session, line: Line, books: Books) -> list[Reply]:
     found: list[Reply] = []
     asked = asked_here(session, line, crew)
     while asked is not None:
-        today = _local(line, crew).date()
+        today = crew.local(line.posted_at).date()
         found.append(reply(Question(session, asked, crew, books, today)))
         asked = asked.then
     return found
-
-
-def _local(line: Line, crew: Crew) -> datetime:
-    return line.posted_at.astimezone(ZoneInfo(crew.time_zone)).replace(tzinfo=None)

@@ -1,0 +1,21 @@
+"""What is said of a coach's own limit."""
+
+from datetime import date
+
+from bot.wording.words import counted, day, safe
+
+LIFTED = "Lifted: no limit of the coach's stands for that pitcher any more. The rule books' do."
+
+
+def limit_set(pitcher: str, pitches: int, first: date, last: date | None) -> str:
+    """A limit as it stands now."""
+    if last is None:
+        span = f"from {day(first)} until you lift it (“no limit for {safe(pitcher)}”)"
+    elif last == first:
+        span = f"on {day(first)}"
+    else:
+        span = f"from {day(first)} to {day(last)}"
+    return (
+        f"Coach's limit for {safe(pitcher)}: at most {counted(pitches, 'pitch', 'pitches')} a day, "
+        f"{span}. Where a rule book allows less, the book stands."
+    )
