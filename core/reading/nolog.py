@@ -58,16 +58,21 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     rule("radar, unit", "(num (dash|to|or|slash) )? <n:num> mph", says_no_log("radar")),
     rule(
         "radar, verb",
-        "(radar|hit|sat|fastball|curve|changeup|slider|breaking)"
+        "(radar|hit|fastball|curve|changeup|slider|breaking)"
         " (at|is|in|up_to|radar|colon|about|dash|the|adv|had|i|he|said_who)*"
         " <n:num> ((dash|to|slash|comma|and)? num)+ (?! fill* (unit|innings|percent))",
         _radar,
     ),
     rule(
         "radar, verb and one number",
-        "(radar|hit|sat)"
+        "(radar|hit)"
         " (at|is|in|up_to|radar|hit|colon|about|the|adv|a|with|said_who|had)* <n:num>"
         " (?! (dash|fill)* (unit|innings|percent|times))",
+        _radar,
+    ),
+    rule(
+        "sat 70",
+        "sat (at|about|in|up_to)* num (dash num)? (?! (dash|fill)* noun)",
         _radar,
     ),
     rule(
