@@ -46,15 +46,18 @@ def not_cleared(since: date, whose: str = "") -> str:
 
 def sheet(answer: SheetAnswer) -> str:
     """The staff on each day asked about."""
-    days = [_sheet_day(on, arms, answer.left) for on, arms in answer.days]
+    days = [_sheet_day(on, arms, answer) for on, arms in answer.days]
     return "\n\n".join([*days, f"{RULES_GOVERN} {COACH_DECIDES}"])
 
 
-def _sheet_day(on: date, arms: Sequence[ArmDay], left: bool) -> str:
-    free = [one for one in arms if one.may_throw]
-    what = "may still throw by rule today" if left else "have their rest done"
+def _sheet_day(on: date, arms: Sequence[ArmDay], answer: SheetAnswer) -> str:
+    free = [one for one in arms if one.may_throw_so_many(answer.need)]
+    what = "may still throw by rule today" if answer.left else "have their rest done"
+    if answer.need is not None:
+        what = f"may throw {answer.need} or more by rule"
     head = f"*{day(on)}*: {len(free)} of {counted(len(arms), 'arm')} {what}."
     rows = [f"• {_free(one)}" for one in free]
+    rows += [f"• {_short(one)}" for one in arms if one.may_throw and one not in free]
     rows += [f"• {_resting(one)}" for one in arms if not one.may_throw]
     return sentences([head, *rows])
 
@@ -67,6 +70,12 @@ def _free(one: ArmDay) -> str:
     if found.outs_allowed is not None:
         most += f", {innings_of(found.outs_allowed)}"
     return f"{safe(one.pitcher.name)}: {most}{mark}.{_costs(one)}"
+
+
+def _short(one: ArmDay) -> str:
+    """An arm whose rest is done, but not for as many as were asked for."""
+    allowed = one.rest.pitches_allowed if one.rest is not None else 0
+    return f"{safe(one.pitcher.name)}: only up to {allowed}."
 
 
 def _costs(one: ArmDay) -> str:

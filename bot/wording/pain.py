@@ -68,6 +68,20 @@ def pass_on(missing: Sequence[str], has_guardian: bool) -> str:
     return ""
 
 
+NO_STAFF_CHANNEL = (
+    "I cannot post in the staff channel any more, so this comes to you. Put me back into the "
+    "channel, or name another one in the team file and load it again."
+)
+
+
+def unreached(guardian: str, pitcher: str) -> str:
+    """Said to the staff when a guardian's direct message was refused by Slack."""
+    return (
+        f"I could not reach {safe(guardian)} about the report of {safe(pitcher)}. Please tell "
+        "the family yourself."
+    )
+
+
 def families_told(names: Sequence[str]) -> str:
     """Which guardians got the notice, for the staff."""
     return f"Told: {listed([safe(name) for name in names])}." if names else ""

@@ -83,7 +83,7 @@ def test_what_else_is_allowed_is_in_the_coachs_words_or_the_coachs_to_say(club: 
 def test_a_parent_reads_innings_and_breaking_balls_of_the_year(club: Club) -> None:
     club.say("carmen", "Leo 45 pitches 6 curves 3 ip vs Summit")
 
-    club.tell_bot("carmen", "how many innings has he thrown this year?")
+    club.tell_bot("carmen", "how many innings this year")
 
     assert "3 innings of 100 innings" in club.heard("carmen")[-1]
     assert "13 % (6 of 45)" in club.heard("carmen")[-1]
@@ -166,3 +166,17 @@ def test_a_limit_that_is_not_clear_sets_nothing(club: Club) -> None:
 
     assert "I set no limit: “soon” is not clear." in answer
     assert "coach's limit" not in staff_answer(club, "who can throw sunday")
+
+
+def test_who_can_give_so_many_names_those_who_can(club: Club) -> None:
+    answer = staff_answer(club, "who can give me 100 sunday")
+
+    assert answer.startswith("*Sun 3 May*: 3 of 4 arms may throw 100 or more by rule.")
+    assert "• Leo Ortiz: only up to 95." in answer
+
+
+def test_an_arm_that_is_left_out_is_not_listed(club: Club) -> None:
+    answer = staff_answer(club, "who can throw sunday without Mateo")
+
+    assert "Mateo" not in answer
+    assert "Sam Oduya" in answer

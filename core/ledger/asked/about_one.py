@@ -100,8 +100,11 @@ def _what_if(question: Question, pitcher: Pitcher) -> Reply:
     if one.arm is None:
         return WhatIfAnswer(pitcher, None, one.problem, one.not_cleared_since)
     planned = Thrown(on, pitches=question.asked.pitches)
+    record = one.arm.outings
+    if question.asked.topic is Topic.REST:  # a count that was thrown: it may be on record already
+        record = [outing for outing in record if outing.on < on]
     try:
-        found = what_if(one.arm.books, one.arm.thrower, one.arm.outings, planned)
+        found = what_if(one.arm.books, one.arm.thrower, record, planned)
     except (RestError, RuleBookError) as problem:
         return WhatIfAnswer(pitcher, None, str(problem), one.not_cleared_since)
     return WhatIfAnswer(pitcher, found, not_cleared_since=one.not_cleared_since)

@@ -21,23 +21,46 @@ INNINGS = 7
 def answer(question: Question) -> Reply:
     """The answer to a question about the staff of the channel's team, or of the asker's teams."""
     staff = _staff(question)
-    if question.asked.topic is Topic.PLAN:
+    if isinstance(staff, NotUnderstood):
+        return staff
+    asked = question.asked
+    if asked.topic is Topic.PLAN:
         return _plan(question, staff)
-    left = question.asked.topic is Topic.LEFT
+    left = asked.topic is Topic.LEFT
     days = [question.today] if left else question.days
     inning = per_inning(_oldest(staff, days[0]))
     sheet = on_days(question.session, staff, days, question.books, inning)
-    return SheetAnswer(tuple(sheet), left)
+    need = asked.pitches or (asked.innings * inning if asked.innings else None)
+    return SheetAnswer(tuple(sheet), left, need)
 
 
-def _staff(question: Question) -> list[Pitcher]:
-    crew = question.crew
+def _staff(question: Question) -> list[Pitcher] | NotUnderstood:
+    """The arms with consent that the asker coaches, those named as left out excepted."""
+    crew, asked = question.crew, question.asked
+    left_out = set()
+    for name in asked.without:
+        found = find_one(question, name)
+        if isinstance(found, NotUnderstood):
+            return found
+        left_out.add(found.pitcher_id)
     arms = [
         arm
-        for arm in crew.local_arms()
-        if Relation.STAFF in crew.relations[arm.pitcher_id] and arm.consented
+        for arm in (crew.arms if asked.team else crew.local_arms())
+        if Relation.STAFF in crew.relations[arm.pitcher_id]
+        and arm.consented
+        and arm.pitcher_id not in left_out
+        and _is_of(question, arm.pitcher_id)
     ]
     return question.pitchers(arms)
+
+
+def _is_of(question: Question, pitcher_id: int) -> bool:
+    """Whether a pitcher throws for the team that the question names ("14u"), if it names one."""
+    named = question.asked.team
+    if named is None:
+        return True
+    teams = [team for team in question.crew.teams if named.casefold() in team.name.casefold()]
+    return any(key(team) in question.crew.teams_of[pitcher_id] for team in teams)
 
 
 def _oldest(staff: list[Pitcher], on: date) -> int:

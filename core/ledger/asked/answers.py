@@ -33,6 +33,12 @@ class ArmDay:
         """Whether nothing on record speaks against it; the coach decides all the same."""
         return self.rest is not None and self.rest.eligible and self.not_cleared_since is None
 
+    def may_throw_so_many(self, need: int | None) -> bool:
+        """Whether he may throw, and as many as were asked for."""
+        return self.may_throw and (
+            need is None or self.rest is None or self.rest.pitches_allowed >= need
+        )
+
     @property
     def coachs_limit(self) -> int | None:
         """The coach's own limit, where it is what binds: pitches a day."""
@@ -48,6 +54,8 @@ class SheetAnswer:
 
     days: tuple[tuple[date, tuple[ArmDay, ...]], ...]
     left: bool = False
+    #: The count that was asked for ("who can give me 40"): pitches.
+    need: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
