@@ -10,6 +10,7 @@ from bot.wording import pain as say
 from bot.wording.words import safe, sentences
 from core.ledger.notices import TOLD_FEELINGS
 from core.ledger.people import guardians_of
+from core.ledger.unreached import guardians_unreached
 from core.model import Feeling, Line, PainReport, Person, Pitcher, key
 from core.pain import Report, stops_throwing
 
@@ -19,6 +20,7 @@ class ArmReport:
     """What one line says of one pitcher's arm."""
 
     pitcher: Pitcher
+    line_id: int
     sites: tuple[str, ...]
     on: date
     stops: bool
@@ -40,6 +42,7 @@ def arm_report(pitcher: Pitcher, reports: Sequence[PainReport]) -> ArmReport | N
     standing = [report for report in told if report.withdrawn_at is None] or told
     return ArmReport(
         pitcher,
+        standing[0].line_id,
         tuple(_site(report) for report in standing),
         standing[0].on,
         any(_stops(report, pitcher) for report in standing),
@@ -99,11 +102,12 @@ def staff_text(session: Session, line: Line, author: str, team_pitchers: set[int
 
 def _staff_report(session: Session, report: ArmReport, author: str, author_id: int | None) -> str:
     guardians = guardians_of(session, {key(report.pitcher)})
+    unreached = [key(person) for person in guardians_unreached(session, report.line_id)]
     missing = [person.name for person in guardians if person.slack_id is None]
     told = [
         person.name
         for person in guardians
-        if person.slack_id is not None and key(person) != author_id
+        if person.slack_id is not None and key(person) not in {author_id, *unreached}
     ]
     return sentences(
         [
@@ -114,6 +118,18 @@ def _staff_report(session: Session, report: ArmReport, author: str, author_id: i
             say.NOT_A_DOCTOR,
         ]
     )
+
+
+def unreached_text(session: Session, line: Line, team_pitchers: set[int]) -> str:
+    """Said to the staff of guardians who did not get their notice."""
+    names = [
+        (person.name, report.pitcher.name)
+        for report in line_reports(session, line)
+        if key(report.pitcher) in team_pitchers
+        for person in guardians_unreached(session, key(line))
+        if _is_guardian(session, person, report)
+    ]
+    return "\n".join(say.unreached(guardian, pitcher) for guardian, pitcher in names)
 
 
 def guardian_text(session: Session, line: Line, guardian: Person) -> str:

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from sqlmodel import Session, col, select
 
 from bot.blocks.answer import answer_parts, asked_again_parts, broken_text, counts_parts
-from bot.blocks.arm import guardian_text, staff_text, withdrawn_text
+from bot.blocks.arm import guardian_text, staff_text, unreached_text, withdrawn_text
 from bot.blocks.asked import asked_text
 from bot.blocks.buttons import fix_and_undo
 from bot.blocks.limits import limit_parts
@@ -46,6 +46,7 @@ class Renderer:
             NoticeKind.PAIN: _as_one(_pain),
             NoticeKind.PAIN_WITHDRAWN: _as_one(_pain_withdrawn),
             NoticeKind.PAIN_UNPLACED: _as_one(_pain_unplaced),
+            NoticeKind.UNREACHED: _as_one(_unreached),
             NoticeKind.DANGER: _as_one(_danger),
             NoticeKind.KEPT_BACK: _as_one(_kept_back),
             NoticeKind.STRANGER: _as_one(_stranger),
@@ -59,7 +60,7 @@ class Renderer:
         if line is None:
             return None
         if row.kind == NoticeKind.REACTION:
-            return None if line.deleted_at else Reaction(line.ts, _reaction(line))
+            return None if line.deleted_at else Reaction(line.ts, _reaction(line), OURS)
         parts = self._parts[row.kind](session, row, line)
         return as_message(parts) if any(part.text for part in parts) else None
 
@@ -134,6 +135,15 @@ def _pain(session: Session, row: OutboxMessage, line: Line) -> str:
         return guardian_text(session, line, person)
     links = select(PitcherTeam.pitcher_id).where(col(PitcherTeam.team_id) == row.team_id)
     return staff_text(session, line, _author(session, line), set(session.exec(links)))
+
+
+def _unreached(session: Session, row: OutboxMessage, line: Line) -> str:
+    links = select(PitcherTeam.pitcher_id).where(col(PitcherTeam.team_id) == row.team_id)
+    pitchers = set(session.exec(links))
+    if row.person_id is not None:
+        report = staff_text(session, line, _author(session, line), pitchers)
+        return f"{pain.NO_STAFF_CHANNEL}\n\n{report}"
+    return unreached_text(session, line, pitchers)
 
 
 def _pain_withdrawn(session: Session, row: OutboxMessage, line: Line) -> str:

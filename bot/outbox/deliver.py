@@ -19,10 +19,12 @@ from sqlalchemy import CursorResult, case, update
 from sqlmodel import Session, col, func, select
 
 from bot.outbox import slack
+from bot.outbox.owe import owe
 from bot.outbox.rendered import Reaction, Rendered, Words
 from bot.outbox.slack import Failure, SendError, Shown
 from bot.outbox.turn import due, free, in_turn
 from core.ledger import NoticeKind
+from core.ledger.unreached import unreached
 from core.model import MessageState, OutboxMessage, key
 from core.store import Store
 
@@ -201,6 +203,8 @@ class Outbox:
                 row.attempts -= 1
             elif outcome.state in {MessageState.SENT, MessageState.DROPPED}:
                 row.attempts = 0
+            if outcome.state is MessageState.FAILED:
+                owe(session, row.workspace_id, unreached(session, row, now))
             if outcome.retry_at is None and row.wanted > claimed.wanted:
                 row.state, row.not_before = MessageState.QUEUED, now
             session.add(row)

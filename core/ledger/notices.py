@@ -38,6 +38,8 @@ class NoticeKind(StrEnum):
     PAIN = "pain"
     PAIN_WITHDRAWN = "pain withdrawn"
     PAIN_UNPLACED = "pain unplaced"
+    #: A pain notice that Slack refused to deliver: told to those who can pass it on.
+    UNREACHED = "unreached"
     DANGER = "danger"
     RULE_BROKEN = "rule broken"
     TWO_COUNTS = "two counts"

@@ -1,0 +1,45 @@
+"""A report of pain that Slack does not deliver: somebody who can pass it on hears of it."""
+
+from bot.local.faults import Refused
+from tests.support.club import Club
+
+PAIN = "58p 11cb vs Summit, elbow pain 4/10"
+
+
+def test_a_guardian_whom_slack_does_not_reach_is_named_to_the_staff(club: Club) -> None:
+    club.ws.change_person(club.people["elena"], deleted=True)
+
+    club.say("mateo", PAIN)
+
+    report, alert = club.in_staff_channel()
+    assert "Told:" not in report
+    assert alert == (
+        "I could not reach Elena Cruz about the report of Mateo Cruz. Please tell the family "
+        "yourself."
+    )
+
+
+def test_a_guardian_who_was_reached_is_named_as_told(club: Club) -> None:
+    club.say("mateo", PAIN)
+
+    (report,) = club.in_staff_channel()
+    assert "Told: Elena Cruz." in report
+
+
+def test_a_report_that_the_staff_channel_does_not_take_goes_to_the_coach(club: Club) -> None:
+    club.ws.archive(club.staff, club.people["dana"])
+
+    club.say("mateo", PAIN)
+
+    (told,) = club.heard("dana")
+    assert told.startswith("I cannot post in the staff channel any more, so this comes to you.")
+    assert "*Pain report.* Mateo Cruz: elbow 4/10" in told
+
+
+def test_other_messages_that_are_refused_alarm_nobody(club: Club) -> None:
+    club.ws.faults.order("chat.postMessage", Refused("user_disabled"))
+
+    club.say("mateo", "62p 11cb vs Summit")
+
+    assert club.in_staff_channel() == []
+    assert club.heard("dana") == []
