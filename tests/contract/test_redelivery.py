@@ -13,10 +13,11 @@ from bot.http import make_http
 from bot.listeners.desk import Desk
 from bot.local.delivery import Delivery
 from bot.local.http_target import HttpTarget
+from bot.local.server import StandIn
 from bot.local.talk import Said
 from core.model import Line, Outing
 from core.store import Store
-from tests.support.club import Club
+from tests.support.club import Club, club_at
 from tests.support.workspace import AppHost, over_socket
 
 GAME = "62p 11cb 4.1ip vs Summit no pain"
@@ -146,14 +147,21 @@ def test_a_locked_database_answers_within_slacks_three_seconds_and_stores_later(
 
 
 @pytest.fixture
-def two_bots(club: Club, app_host: AppHost) -> Iterator[tuple[Club, str]]:
+def two_bots(stand_in: StandIn, app_host: AppHost, any_store: Store) -> Iterator[tuple[Club, str]]:
+    """The club and a second process' app on one database of each engine; gives its URL."""
+    with club_at(stand_in, app_host, any_store) as club, second_app(club, app_host) as url:
+        yield club, url
+
+
+@contextmanager
+def second_app(club: Club, app_host: AppHost) -> Iterator[str]:
     """A second process' app on the same database; gives its request URL."""
     installation = find_installation(make_client(club.ws.bot_token, club.ws.api_url))
-    store = Store(str(club.store.engine.url))
+    store = Store(club.store.engine.url.render_as_string(hide_password=False))
     desk = Desk(store, club.clock, lambda: None)
     app = make_app(installation, club.ws.api_url, desk, club.ws.signing_secret)
     with app_host.serving(make_http(app, store)) as url:
-        yield club, f"{url}/slack/events"
+        yield f"{url}/slack/events"
     store.close()
 
 
@@ -173,6 +181,21 @@ def test_the_same_events_at_once_in_two_processes_are_one_entry_each(
     assert all(delivery.status == "acknowledged" for delivery in both)
     assert sorted(pitches or 0 for pitches in outings(club)) == list(days)
     assert all(club.reaction(one) == ["baseball"] for one in said)
+
+
+def test_the_same_event_in_many_processes_at_once_is_one_entry(two_bots: tuple[Club, str]) -> None:
+    club, second = two_bots
+    club.ws.courier.at_once = 16
+    club.ws.courier.hold()
+    said = club.ws.say(club.people["mateo"], club.log, GAME)
+    again = [club.ws.courier.duplicate(said.delivery, url) for url in [second, None] * 5]
+
+    club.ws.courier.release([said.delivery, *again])
+    club.settle()
+
+    assert all(delivery.status == "acknowledged" for delivery in again)
+    assert outings(club) == [62]
+    assert posted(club) == 1
 
 
 def test_an_edit_and_a_deletion_at_once_in_two_processes_end_in_the_deletion(

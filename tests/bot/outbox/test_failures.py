@@ -67,11 +67,11 @@ def test_a_rate_limit_without_a_wait_waits_a_second(room: PostRoom) -> None:
     assert room.seen() == ["rest"]
 
 
-def test_being_held_back_for_days_never_gives_a_message_up(room: PostRoom) -> None:
-    room.ws.faults.order(POST, RateLimited(60), times=400)
+def test_being_held_back_for_an_hour_never_gives_a_message_up(room: PostRoom) -> None:
+    room.ws.faults.order(POST, RateLimited(60), times=60)
     room.owe("a", "rest")
 
-    for _ in range(400):
+    for _ in range(60):
         room.deliver(after=60)
     room.deliver(after=60)
 
