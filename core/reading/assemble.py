@@ -165,6 +165,8 @@ class Assembler:
             draft.days, draft.opponent = before.days, before.opponent
         elif claim.key == "notpitched":
             draft.not_pitched = True
+        elif claim.key == "gamesign":
+            draft.game_sign = True
         elif claim.key == "aftergame":
             draft.after_game = True
         elif claim.key == "pain" and isinstance(claim.value, tuple):

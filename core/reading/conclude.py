@@ -64,7 +64,7 @@ def _kind(draft: Draft, counts: dict[str, int]) -> str | None:
         return "off"
     if draft.kind is None and (draft.opponent or "outs" in counts):
         return "game"
-    if draft.kind is None and draft.pains and draft.after_game:
+    if draft.kind is None and counts and (draft.game_sign or (draft.pains and draft.after_game)):
         return "game"
     return draft.kind
 

@@ -22,6 +22,7 @@ class Draft:
     plural_kind: bool = False
     not_pitched: bool = False
     after_game: bool = False
+    game_sign: bool = False  # the line tells of winning or losing
     clashed: set[str] = field(default_factory=set)
     dated_by_counts: bool = False
     weak_pitches: Claim | None = None

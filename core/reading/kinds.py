@@ -49,6 +49,10 @@ def _same(board: Board, match: re.Match[str]) -> None:
     board.claim(match.start(), match.end(), "same")
 
 
+def _game_sign(board: Board, match: re.Match[str]) -> None:
+    board.claim(match.start(), match.end(), "gamesign")
+
+
 def _after_game(board: Board, match: re.Match[str]) -> None:
     board.claim(match.start(), match.end(), "aftergame")
 
@@ -111,11 +115,12 @@ KIND_RULES: tuple[Rule, ...] = (
     rule("catch", "catch", says_kind("catch")),
     rule("live", "live", says_kind("live")),
     rule("scrimmage", "scrimmage", _open_kind),
-    rule("game", "game | gamelike | twogames | win", says_kind("game")),
+    rule("game", "game | gamelike | twogames", says_kind("game")),
     rule("not pitched", "notpitched", _not_pitched),
     rule("skipped", "(?<=said_who) skipped", _not_pitched),
     rule("same", "(?<=said_who) (did|the|had|threw)* same", _same),
     rule("someone", "someone", says_unread(UnreadReason.UNCLEAR_PERSON)),
+    rule("won", "win", _game_sign),
     rule("batting practice", "bp | tryout", _open_kind),
     rule(
         "off",

@@ -38,7 +38,7 @@ class Lexicon:
             for word, entries in self.phrases.items()
             if len(word) >= SHORTEST_TYPO
             and any(not tail and m.symbol in _CORRECTABLE for tail, m in entries)
-        ) + tuple(word for word in tables.numbers if len(word) >= SHORTEST_TYPO)
+        )
         self.corrected = lru_cache(maxsize=20_000)(self._corrected)
 
     def _add(self, phrase: str, meaning: Meaning) -> None:
@@ -65,13 +65,8 @@ class Lexicon:
         found = process.extract(
             norm, self._correctable, scorer=OSA.distance, score_cutoff=slips, limit=3
         )
-        near = [(word, slip) for word, slip, _ in found if _same_start(word, norm)]
-        if not near or (near[0][0] in self.numbers and near[0][1] > 1):
-            return None
-        tied = len(near) > 1 and near[1][1] == near[0][1]
-        if tied and {near[0][0], near[1][0]} & set(self.numbers):
-            return None  # "sixtee" may be two numbers
-        return str(near[0][0])
+        near = [str(word) for word, _, _ in found if _same_start(word, norm)]
+        return near[0] if near else None
 
 
 def _same_start(word: str, typed: str) -> bool:

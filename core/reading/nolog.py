@@ -3,7 +3,7 @@
 import re
 
 from core.reading import groups  # noqa: F401  declares the groups
-from core.reading.board import Board, Rule, rule, says_no_log, says_unread
+from core.reading.board import NO_LOG, Board, Rule, rule, says_no_log, says_unread
 from core.reading.entry import UnreadReason
 
 LARGEST_SCORE = 30
@@ -24,7 +24,8 @@ def _numbers(board: Board, match: re.Match[str]) -> list[int]:
 def _score(board: Board, match: re.Match[str]) -> None:
     values = [board.whole(i) for i in _numbers(board, match)]
     if all(value is not None and value <= LARGEST_SCORE for value in values):
-        board.no_log(match.start(), match.end(), "score")
+        told = any(board.items[i].symbol == "win" for i in range(*match.span()))
+        board.claim(match.start(), match.end(), "gamesign" if told else NO_LOG, "score")
 
 
 def _speed_of_pitch(board: Board, match: re.Match[str]) -> None:

@@ -103,7 +103,7 @@ def _double_meaning_is_name(board: Board, at: int) -> bool:
     if board.items[at].text[:1].isupper():
         if board.items[at].symbol == "month" and at + 1 < len(board.items):
             return _noun_follows(board, at + 2) or board.items[at + 1].symbol in _RECORD_VERBS
-        if _ends_list(board, at) or _sentence_about(board, at):
+        if _logged_for(board, at) or _ends_list(board, at) or _sentence_about(board, at):
             return True
         return _record_next(board, at + 1)
     return _opens_piece(board, at) and _counts_ahead(board, at + 1) > 1

@@ -91,10 +91,11 @@ def _share_trailing(board: Board, drafts: list[Draft]) -> None:
     if len({draft.who for draft in drafts}) < 2:
         return
     opponent = any(draft.opponent for draft in drafts)
+    game_sign = any(draft.game_sign for draft in drafts)
     last = drafts[-1]
     closing = [claim.key for claim in last.claims if claim.key not in ("nopain", "pain", "tired")]
     for draft in drafts:
-        draft.opponent = draft.opponent or opponent
+        draft.opponent, draft.game_sign = draft.opponent or opponent, game_sign
         if closing[-1:] == ["kind"] and _one_clause(board, draft, last):
             draft.kind = draft.kind or last.kind
         if closing[-1:] == ["day"]:

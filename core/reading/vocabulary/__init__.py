@@ -20,6 +20,7 @@ class Language:
     """Tables of one language: (phrase, symbol, name) rows, number words, everyday words."""
 
     phrases: list[tuple[str, str, str]] = field(default_factory=list)
+    own_phrases: list[tuple[str, str, str]] = field(default_factory=list)  # without the shared
     numbers: dict[str, int] = field(default_factory=dict)
     dozen: str = ""
     compound_and: str = ""  # "sesenta y dos"
@@ -35,7 +36,9 @@ def language(lang: str) -> Language:
         (_FOLDER / "shared").glob("*.toml")
     ):
         table = tomllib.loads(path.read_text("utf-8"))
-        found.phrases.extend(_rows(table))
+        rows = list(_rows(table))
+        found.phrases += rows
+        found.own_phrases += rows if path.parent.name == lang else []
         found.numbers.update(table.get("numbers", {}))
         found.dozens_after.update(table.get("dozens_after", {}))
         found.compound_and = table.get("compound", {}).get("and", found.compound_and)
