@@ -113,6 +113,7 @@ def is_day(claim: Claim) -> bool:
 _NOT_COUNTED = "(?! (fill|dash)* (unit|innings|percent|mph|balls|forstrikes))"
 
 DAY_RULES: tuple[Rule, ...] = (
+    rule("back on thursday", "(site|before|by) (on)? (weekday|sat|yesterday|daybefore)", _ahead),
     rule("days ago", "(about)? <n:num> daysago", _days_ago),
     rule("ago, Spanish order", "agobefore (about)? <n:num> daysword", _days_ago),
     rule(
@@ -135,7 +136,6 @@ DAY_RULES: tuple[Rule, ...] = (
     rule("slash", "((weekday|sat) (comma)?)? <r:ratio>" + _NOT_COUNTED, _month_first_or_day_first),
     rule("on the 9th", "on the <n:ord>", _day_of_month),
     rule("weekday and day of month", "(weekday|sat) (comma)? the <n:ord>", _day_of_month),
-    rule("back on thursday", "(site|before|by) (on)? (weekday|sat)", _ahead),
     rule("for saturday", "for (weekday|sat) (?! anygame)", says_unread(UnreadReason.UNCLEAR_DAY)),
     rule("weekday", "<last:last>? <d:weekday>", _weekday),
     rule("saturday", "<last:last>? <d:sat>", _weekday),

@@ -1,7 +1,7 @@
 """Whom a line is about: names, mentions, the whole roster."""
 
 from core.reading.board import Board
-from core.reading.groups import NOUNS
+from core.reading.groups import NOUNS, TYPES
 from core.reading.lexicon import lexicon
 from core.reading.tokens import fold
 from core.reading.vocabulary import given_names
@@ -264,7 +264,7 @@ def _starts_record(board: Board, at: int) -> bool:
 
 def _everyone(board: Board) -> None:
     for at, item in enumerate(board.items):
-        if item.symbol == "everyone" and board.free(at):
+        if item.symbol == "everyone" and board.free(at) and not _of_type(board, at + 1):
             board.claim(at, at + 1, "who", "everyone")
         elif item.symbol == "everyoneelse" and board.free(at):
             board.claim(at, at + 1, "who", "everyone else")
@@ -275,6 +275,11 @@ def _everyone(board: Board) -> None:
 def _can_be_left_out(board: Board, at: int) -> bool:
     item = board.items[at]
     return item.symbol in ("word", "mention") or _bare(item.name) in given_names()
+
+
+def _of_type(board: Board, at: int) -> bool:
+    """As in "todos rectas": all of the pitches, not all of the pitchers."""
+    return at < len(board.items) and board.items[at].symbol in TYPES
 
 
 def _left_out(board: Board, at: int) -> None:
