@@ -122,7 +122,7 @@ def _questions(view: LineView) -> list[Part]:
     parts = []
     for number, one in enumerate(view.questions):
         buttons = answers_to(view.line, number, one)
-        if one.code is QuestionCode.UNREAD:
+        if one.code in {QuestionCode.UNREAD, QuestionCode.SURE}:
             buttons += type_it(only, view.line)
         parts.append(Part(question(one), buttons))
     can_edit = view.line.deleted_at is None and any(

@@ -22,6 +22,7 @@ CHOICES = {
     "same": "The same outing",
     "second": "A second outing",
     "no log": "Not part of the log",
+    "yes": "Yes, that is right",
 }
 
 FORM_TITLE = "Put it right"

@@ -32,6 +32,8 @@ def question(asked: Question) -> str:
         return _unread(asked)
     if asked.code is QuestionCode.SAME:
         return _same(asked)
+    if asked.code is QuestionCode.SURE:
+        return _sure(asked)
     about = safe(asked.about)
     choices = listed([safe(name) for name in asked.choices], last="or")
     return (
@@ -78,6 +80,14 @@ _SENTENCES = {
     QuestionCode.TWO_PEOPLE: "“{about}” fits {choices}. Write the full name.",
     QuestionCode.UNKNOWN_NAME: "I know no pitcher called “{about}”. Did you mean {choices}?",
 }
+
+
+def _sure(asked: Question) -> str:
+    count = asked.detail.value if asked.detail is not None else None
+    return (
+        f"{count} pitches are far more than {safe(asked.about)} has thrown before, so I did not "
+        "count them. Is that right?"
+    )
 
 
 def _same(asked: Question) -> str:

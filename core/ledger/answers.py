@@ -76,8 +76,12 @@ class Answers:
         )
 
 
+#: Questions that are asked once of each pitcher in a line.
+BY_PITCHER = frozenset({QuestionCode.KIND, QuestionCode.DAY, QuestionCode.SAME, QuestionCode.SURE})
+
+
 def _same(answer: Answer, question: Question) -> bool:
-    if question.code in {QuestionCode.KIND, QuestionCode.DAY, QuestionCode.SAME}:
+    if question.code in BY_PITCHER:
         return answer.pitcher_id == question.pitcher_id
     return answer.about == question.about
 

@@ -22,11 +22,12 @@ from core.ledger.claim import Place, claim, find_line, find_place
 from core.ledger.crew import Crew, find_person, load_crew
 from core.ledger.days import before_the_day_turns
 from core.ledger.decide import Decision, decide
+from core.ledger.doubts import with_doubts
 from core.ledger.fields import snapshot
 from core.ledger.hints import hints, stranger
 from core.ledger.limits import Order, obey, order_here, take_back
 from core.ledger.messages import Deleted, Edited, Said, newer
-from core.ledger.notices import Heard, Notice, owed
+from core.ledger.notices import Heard, Notice, NoticeKind, news_of_pain, owed
 from core.ledger.question import REFUSALS, Question, QuestionCode
 from core.ledger.twins import with_joins
 from core.ledger.whom import EVERYONE
@@ -92,7 +93,7 @@ def withdraw(session: Session, deleted: Deleted, now: datetime) -> list[Notice]:
     withdraw_rows(_change(session, line, now))
     take_back(_change(session, line, now))
     session.flush()
-    return _owed_now(session, line, place, now)
+    return _owed_now(session, line, place, now, news_of_pain(line.entries, ()))
 
 
 def hear_again(session: Session, line: Line, by: Person, now: datetime) -> list[Notice]:
@@ -142,10 +143,16 @@ def _hear_overtaken(
     return _owed_now(session, line, place, now)
 
 
-def _owed_now(session: Session, line: Line, place: Place, now: datetime) -> list[Notice]:
+def _owed_now(
+    session: Session,
+    line: Line,
+    place: Place,
+    now: datetime,
+    news: frozenset[NoticeKind] = frozenset(),
+) -> list[Notice]:
     author = find_person(session, line.workspace_id, line.author_slack_id)
     crew = load_crew(session, author, place.team) if author else None
-    return owed(session, _heard(line, place, now, crew))
+    return owed(session, replace(_heard(line, place, now, crew), news=news))
 
 
 def _hear(
@@ -180,6 +187,7 @@ def _hear(
         or (by_slack_id is not None and by_slack_id != line.author_slack_id)
         or _in_words(decision, posted, first),
         by_scorekeeper=_by_scorekeeper(decision, crew),
+        news=news_of_pain(before, line.entries),
     )
     return [*owed(session, heard), *hints(line, now)]
 
@@ -200,8 +208,10 @@ def _decided(session: Session, line: Line, crew: Crew) -> Decision:
     if reading is None:
         return _NOT_READ
     answers = Answers(tuple(Answer.from_json(one) for one in line.answers))
-    decided = with_joins(session, line, decide(reading, crew, posted, answers), answers)
-    decision = with_care(line.text, decided)
+    decision = decide(reading, crew, posted, answers)
+    decision = with_doubts(session, line, decision, answers)
+    decision = with_joins(session, line, decision, answers)
+    decision = with_care(line.text, decision)
     if decision.state == LineState.TALK and asked_here(session, line, crew) is not None:
         return replace(decision, state=LineState.QUESTION)
     return decision

@@ -1,9 +1,10 @@
 """What must be told after a line changed the record, and to whom: places, not words."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, time, timedelta
 from enum import StrEnum
+from typing import Any
 from zoneinfo import ZoneInfo
 
 from sqlmodel import Session, select
@@ -67,6 +68,8 @@ class Notice:
     person_id: int | None = None
     thread_ts: str | None = None
     only_if_shown: bool = False
+    #: Post a new message where an older one stands: an edited message alerts nobody.
+    anew: bool = False
 
 
 def quiet_until(moment: datetime, time_zone: str) -> datetime:
@@ -93,6 +96,8 @@ class Heard:
     by_scorekeeper: bool
     #: The teams that answer for the line: the channel's own, else the author's.
     teams: tuple[Team, ...]
+    #: The kinds of message about pain that bring news, beside what was told before.
+    news: frozenset[NoticeKind] = frozenset()
 
     @property
     def time_zone(self) -> str:
@@ -262,7 +267,30 @@ def _arm(session: Session, heard: Heard) -> list[Notice]:
     gone = bool(reports) and not standing
     withdrawn = NoticeKind.PAIN_WITHDRAWN
     taken_back = _tell(session, heard, Occasion.PAIN_WITHDRAWN, withdrawn, pain, gone)
-    return [*by_slot.values(), *taken_back]
+    told = [*by_slot.values(), *taken_back]
+    return [replace(notice, anew=notice.kind in heard.news) for notice in told]
+
+
+def news_of_pain(
+    before: Iterable[dict[str, Any]], after: Iterable[dict[str, Any]]
+) -> frozenset[NoticeKind]:
+    """What an edit brings that adults must not miss: pain that is new, worse or taken back."""
+    was, now = _pains(before), _pains(after)
+    news: set[NoticeKind] = set()
+    if any(name not in was or severity > was[name] for name, severity in now.items()):
+        news.add(NoticeKind.PAIN)
+    if was and not now:
+        news.add(NoticeKind.PAIN_WITHDRAWN)
+    return frozenset(news)
+
+
+def _pains(entries: Iterable[dict[str, Any]]) -> dict[str, int]:
+    return {
+        f"{entry['slot']}/{name}": felt["severity"] or 0
+        for entry in entries
+        for name, felt in entry["felt"].items()
+        if felt["feeling"] == Feeling.PAIN
+    }
 
 
 def _about_line(heard: Heard) -> list[Notice]:

@@ -19,6 +19,7 @@ class QuestionCode(StrEnum):
     KIND = "kind"
     DAY = "day"
     SAME = "same outing"
+    SURE = "sure"  # a count far outside the pitcher's history
     #: Not asked but pressed: somebody whom a roll call named was not there.
     LEFT_OUT = "left out"
     #: A limit that somebody else than the staff wanted to set.

@@ -170,3 +170,18 @@ def test_an_answered_question_does_not_come_back(club: Club) -> None:
     club.settle_now()
 
     assert len(club.heard("mateo")) == 1
+
+
+def test_a_count_far_outside_his_history_is_asked_before_it_counts(club: Club) -> None:
+    for day, pitches in ((2, 30), (9, 35), (16, 32)):
+        club.clock.set(club.clock.now().replace(day=day))
+        club.say("mateo", f"{pitches}p 4cb vs Summit")
+    club.clock.set(club.clock.now().replace(day=23))
+
+    said = club.say("mateo", "135p 4cb vs Summit")
+    asked = answer_to(club, "mateo")
+    assert club.reaction(said) == ["question"]
+    assert "135 pitches are far more than Mateo Cruz has thrown before" in asked.text
+
+    tap(club, "mateo", asked, "Yes, that is right")
+    assert "4 of 135" in answer_to(club, "mateo").text
