@@ -208,13 +208,34 @@ class Assembler:
         old = draft.counts.get(field_name)
         if field_name == "pitches" and self._yields(draft, claim):
             return
-        if field_name in draft.clashed or (old is not None and old != claim.value):
+        if old is not None and self._adds_up(draft, claim, field_name):
+            draft.counts[field_name] = old + claim.value
+            return
+        if field_name in draft.clashed or (old is not None and self._clash(draft, claim, old)):
             self.unread.append(Unread(self._quote(claim), UnreadReason.TWO_READINGS))
             draft.clashed.add(field_name)
             draft.counts.pop(field_name, None)
             return
         draft.about = draft.about or claim.about
         draft.counts[field_name] = claim.value
+
+    def _adds_up(self, draft: Draft, claim: Claim, field_name: str) -> bool:
+        """As in "20 4-seam 10 2-seam": two sorts of fastball."""
+        nouns = {
+            self._quote(c).lower().lstrip("0123456789 ") for c in draft.claims if c.key == claim.key
+        }
+        return field_name == "fastball" and len(nouns) > 1
+
+    def _clash(self, draft: Draft, claim: Claim, old: int) -> bool:
+        """Another value; or the same one once more in a sentence ("20 throws at 60, 20 throws")."""
+        if old != claim.value:
+            return True
+        sentence = self.board.sentence[claim.first]
+        before = [c for c in draft.claims[:-1] if c.key == claim.key and c.value == claim.value]
+        typed = claim.key in ("pitches", "curve", "slider") and not claim.weak
+        return typed and any(
+            self.board.sentence[c.first] == sentence and not c.weak for c in before
+        )
 
     def _yields(self, draft: Draft, claim: Claim) -> bool:
         """A bare number gives way to a count that says "pitches"; it is then left over."""

@@ -73,7 +73,7 @@ _AFTER = (
 RUNNING_RULES: tuple[Rule, ...] = (
     rule(
         "18 in the 3rd",
-        "(about)? <n:num> (pitches)? in (the)? (ord|ordword) (innings)? | <m:num>"
+        "(?<!finish) (about)? <n:num> (pitches)? in (the)? (ord|ordword) (innings)? | <m:num>"
         " (pitches)? ordword",
         _running,
     ),

@@ -39,6 +39,8 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
         unread.append(Unread(quote, UnreadReason.TWO_READINGS))
     if draft.open_kind is not None and counts and draft.kind is None and not draft.opponent:
         unread.append(Unread(quote, UnreadReason.UNKNOWN_KIND))
+    if draft.pains and draft.no_pain and draft.days and not counts:
+        unread.append(Unread(quote, UnreadReason.UNCLEAR_PAIN))  # "no pain today, sore yesterday"
     day = draft.days[0] if draft.days and draft.days[0] != posted else None
     entry = Entry(
         who=draft.who[0] if draft.who and draft.who[0] != OWN else None,

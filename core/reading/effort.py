@@ -33,6 +33,7 @@ _NO_SHARE = "(?! (fill|of|them|is|in)* (noun|num|firstpitch|first|word stat))"
 _LEAD = "(at|about|the|is|adv|with|in|a)*"
 
 EFFORT_RULES: tuple[Rule, ...] = (
+    rule("i'm at 80%", "i (is|at|feels)+ pct", says_unread(UnreadReason.TWO_READINGS)),
     rule("half speed", f"{_LEAD} halfspeed", _fixed(50)),
     rule("three quarters", f"{_LEAD} threequarter", _fixed(75)),
     rule("quarter", f"{_LEAD} quarterspeed", _fixed(25)),

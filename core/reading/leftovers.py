@@ -12,7 +12,29 @@ _HARMLESS = frozenset({"ord", "clock", "money", "isodate"})  # innings, times, p
 _TELLS = frozenset({"threw", "went", "finish", "running", "tired"})
 _PRACTICE = frozenset({"bullpen", "catch", "live"})
 _THROWING_SITES = frozenset(
-    {"arm", "elbow", "shoulder", "forearm", "wrist", "bicep", "tricep", "lat"}
+    {
+        "arm",
+        "elbow",
+        "shoulder",
+        "forearm",
+        "wrist",
+        "bicep",
+        "tricep",
+        "lat",
+        "knee",
+        "ankle",
+        "hip",
+        "hamstring",
+        "quad",
+        "calf",
+        "groin",
+        "oblique",
+        "rib",
+        "thumb",
+        "finger",
+        "neck",
+        "shin",
+    }
 )
 
 

@@ -136,6 +136,11 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     rule("speed of a pitch", "type (is|at|about|in)* num dash num", _speed_of_pitch),
     rule("speed of a pitch, at", "type (is)* at <n:num>", _speed_of_pitch),
     rule("sets of an exercise", "num times num (?= word)", says_no_log("exercise")),
+    rule(
+        "cancelled",
+        "(game|gamelike|scrimmage) (is|had|adv|the)* skipped",
+        says_no_log("not played"),
+    ),
     rule("idiom", "idiom", says_no_log("idiom")),
     rule("sixteens", "(the|a|in|with)+ num plural", says_no_log("age group")),
 )

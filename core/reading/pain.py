@@ -108,8 +108,14 @@ def _unsure(board: Board) -> None:
 def _tired(board: Board) -> None:
     for pattern, tired in ((_UNTIRED, False), (_TIRED, True)):
         for match in list(pattern.finditer(board.line)):
-            if all(board.free(i) for i in range(*match.span())):
+            if all(board.free(i) for i in range(*match.span())) and _of_the_arm(board, match):
                 _claim_without_sites(board, match, "tired", tired)
+
+
+def _of_the_arm(board: Board, match: re.Match[str]) -> bool:
+    """Tired legs are no tired arm."""
+    named = {board.items[i].name for i in range(*match.span()) if board.items[i].symbol == "site"}
+    return not named or bool(named & {"arm", "shoulder", "elbow", "forearm"})
 
 
 def _claim_without_sites(board: Board, match: re.Match[str], key: str, value: object) -> None:
@@ -129,7 +135,12 @@ def _good(board: Board) -> list[int]:
             zero = match.groupdict().get("z")
             if zero and board.items[match.start("z")].value != 0:
                 continue
-            if all(board.free(i) for i in range(*match.span())):
+            if any(
+                board.items[i].symbol == "pct" and board.items[i].value != 100
+                for i in range(*match.span())
+            ):
+                board.unread(match.start(), match.end(), UnreadReason.UNCLEAR_PAIN)
+            elif all(board.free(i) for i in range(*match.span())):
                 sites += [i for i in range(*match.span()) if board.items[i].symbol == "site"]
                 board.claim(match.start(), match.end(), "nopain")
     return sites

@@ -1,7 +1,8 @@
 """Whom a line is about: names, mentions, the whole roster."""
 
 from core.reading.board import Board
-from core.reading.groups import NOUNS, TYPES
+from core.reading.entry import UnreadReason
+from core.reading.groups import FIELDS, NOUNS, TYPES
 from core.reading.lexicon import lexicon
 from core.reading.tokens import fold
 from core.reading.vocabulary import given_names
@@ -39,8 +40,39 @@ def name_people(board: Board) -> None:
         if size and _is_subject(board, at):
             board.claim(at, at + size, "who", as_typed(board, at, at + size))
         at += max(size, 1)
+    if board.author != "pitcher":
+        _unlisted(board)
     if any(claim.key == "who" for claim in board.claims):
         _oneself(board)
+
+
+def _unlisted(board: Board) -> None:
+    """A word that nobody knows, in an adult's line, right before a count: "brycen 45p".
+
+    Beside other names, or twice in a line, it is a name; alone it is asked about.
+    """
+    found = [at for at in range(len(board.items) - 2) if _unknown_before_count(board, at)]
+    sure = len(found) > 1 or any(claim.key == "who" for claim in board.claims)
+    for at in found:
+        if sure:
+            board.claim(at, at + 1, "who", as_typed(board, at, at + 1))
+        else:
+            board.unread(at, at + 1, UnreadReason.UNCLEAR_PERSON)
+
+
+def _unknown_before_count(board: Board, at: int) -> bool:
+    item = board.items[at]
+    if item.symbol != "word" or not board.free(at) or not (at == 0 or _opens_piece(board, at)):
+        return False
+    number = at + 2 if board.items[at + 1].symbol in ("colon", "dash") else at + 1
+    counts = number + 1 < len(board.items) and board.items[number].symbol == "num"
+    return (
+        counts
+        and board.items[number + 1].symbol in FIELDS
+        and item.name.isalpha()
+        and not lexicon(board.lang).knows(item.name)
+        and _unknown(item.name)
+    )
 
 
 def _oneself(board: Board) -> None:
