@@ -206,7 +206,7 @@ class Outbox:
             if outcome.state is MessageState.FAILED:
                 owe(session, row.workspace_id, unreached(session, row, now))
             if outcome.retry_at is None and row.wanted > claimed.wanted:
-                row.state, row.not_before = MessageState.QUEUED, now
+                row.state = MessageState.QUEUED
             session.add(row)
 
 

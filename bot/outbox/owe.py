@@ -28,6 +28,9 @@ def _bump(session: Session, workspace_id: str, notice: Notice) -> bool:
     row.wanted += 1
     if row.state != MessageState.SENDING:  # a sender looks at `wanted` again when it is done
         row.state = MessageState.QUEUED
+        if notice.anew and row.ts is not None:
+            row.channel = row.ts = row.shown = None
+            row.attempts = 0
         if row.ts is not None:
             row.attempts = 0
         if row.attempts == 0:  # else it may stand in Slack: a look-up begins at `not_before`

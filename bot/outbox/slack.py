@@ -76,7 +76,7 @@ def post(client: WebClient, row: OutboxMessage, words: Words) -> Shown:
         thread_ts=row.thread_ts,
         text=words.text,
         blocks=list(words.blocks) or None,
-        metadata={"event_type": EVENT_TYPE, "event_payload": {"slot": row.slot}},
+        metadata={"event_type": EVENT_TYPE, "event_payload": _mark(row)},
         unfurl_links=False,
         unfurl_media=False,
     )
@@ -127,11 +127,18 @@ def look_up(client: WebClient, row: OutboxMessage) -> Shown | None:
             **where,
         )
         for message in found["messages"]:
-            payload = message.get("metadata", {}).get("event_payload", {})
-            if payload.get("slot") == row.slot:
+            if message.get("metadata", {}).get("event_payload") == _mark(row):
                 return Shown(channel, str(message["ts"]))
         cursor = (found.get("response_metadata") or {}).get("next_cursor") or None
     return None
+
+
+def _mark(row: OutboxMessage) -> dict[str, str]:
+    """What tells a message from all others, one that is posted anew from the older one too.
+
+    `not_before` does not change while the outcome of a send is unknown.
+    """
+    return {"slot": row.slot, "since": row.not_before.isoformat()}
 
 
 def _call(method: Callable[..., SlackResponse], **arguments: Any) -> Any:

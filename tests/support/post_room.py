@@ -58,12 +58,13 @@ class PostRoom:
         kind: NoticeKind = NoticeKind.ANSWER,
         *,
         at: datetime | None = None,
+        anew: bool = False,
     ) -> None:
         """Owe a message, or its newest words; to the channel when nobody is named."""
         if text is not None:
             self.paper.words[slot] = text
         moment = at or self.clock.now()
-        notice = Notice(slot, kind, to or self.channel.id, moment)
+        notice = Notice(slot, kind, to or self.channel.id, moment, anew=anew)
         with self.store.writing() as session:
             owe(session, self.ws.team_id, [notice])
 

@@ -206,3 +206,39 @@ def test_a_reaction_of_unknown_outcome_does_not_stay_beside_the_newer_one(
     room.deliver(after=10)
 
     assert room.ws.reactions_of_bot(said) == ([then] if then else [])
+
+
+def test_news_is_posted_anew_where_an_older_message_stands(room: PostRoom) -> None:
+    room.owe("a", "elbow 2/10")
+    room.deliver()
+
+    room.owe("a", "elbow 8/10", anew=True)
+    room.deliver(after=5)
+
+    assert room.seen() == ["elbow 2/10", "elbow 8/10"]
+
+
+def test_news_of_unknown_outcome_is_not_taken_for_the_older_message(room: PostRoom) -> None:
+    room.owe("a", "elbow 2/10")
+    room.deliver()
+    room.ws.faults.order("chat.postMessage", Dropped(processed=False))
+
+    room.clock.advance(timedelta(seconds=20))
+    room.owe("a", "elbow 8/10", anew=True)
+    room.deliver()
+    room.deliver(after=10)
+
+    assert room.seen() == ["elbow 2/10", "elbow 8/10"]
+
+
+def test_news_that_stands_already_is_found(room: PostRoom) -> None:
+    room.owe("a", "elbow 2/10")
+    room.deliver()
+    room.ws.faults.order("chat.postMessage", Dropped(processed=True))
+
+    room.clock.advance(timedelta(seconds=20))
+    room.owe("a", "elbow 8/10", anew=True)
+    room.deliver()
+    room.deliver(after=10)
+
+    assert room.seen() == ["elbow 2/10", "elbow 8/10"]
