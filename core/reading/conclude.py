@@ -33,6 +33,7 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
     _resolve_parts(draft, counts, unread, quote)
     _sum_breaking(counts)
     _reject_impossible(counts, unread, quote)
+    _question_strikes(counts, unread, quote)
     _reject_unlikely(counts, unread, quote)
     running = any(claim.key == "running" for claim in draft.claims)
     if running and "pitches" not in counts:
@@ -132,6 +133,16 @@ def _reject_impossible(counts: dict[str, int], unread: list[Unread], quote: str)
         for field in _family(part) | _family(whole):
             counts.pop(field, None)
         return
+
+
+def _question_strikes(counts: dict[str, int], unread: list[Unread], quote: str) -> None:
+    """As in "20 cb 12 strikes": so few strikes may be those of the breaking balls alone."""
+    strikes, breaking = counts.get("strikes"), counts.get("breaking")
+    if strikes is None or breaking is None or "breaking_strikes" in counts or not breaking:
+        return
+    if strikes <= breaking:
+        del counts["strikes"]
+        unread.append(Unread(quote, UnreadReason.TWO_READINGS, Detail("strikes", strikes)))
 
 
 def _contradictions(counts: dict[str, int]) -> list[tuple[str, str]]:

@@ -79,7 +79,7 @@ COUNT_RULES: tuple[Rule, ...] = (
         _range,
     ),
     rule("vague", "(vague)+ (fill|of)* noun", _vague),
-    rule("over", "over num fill* (unit|limit)? (?! innings)", _vague),
+    rule("over", "(?<!pitches) over num fill* (unit|limit)? (?! innings)", _vague),
     rule(
         "no curves",
         "(none|notthrown|notpitched|nothing) (fill|threw|vague)* type (((or|and|slash) |"

@@ -159,6 +159,8 @@ INNINGS_RULES: tuple[Rule, ...] = (
     ),
     rule("after three innings", "(after|before|ord) num adj* innings", says_no_log("inning")),
     rule("inning three", "half num", says_no_log("inning")),
+    rule("innings 3 and 4", "innings num (and|dash|to|comma) num", says_no_log("inning")),
+    rule("62 pitches over 5", "pitches over <n:num> " + _NOT_COUNTED, _through),
     rule("length of a game", "num innings game", says_no_log("length of game")),
     rule(
         "per inning",

@@ -3,7 +3,7 @@
 import re
 
 from core.reading import groups  # noqa: F401  declares the groups
-from core.reading.board import Board, Handler, Rule, rule, says_unread
+from core.reading.board import Board, Handler, Rule, rule, says_no_log, says_unread
 from core.reading.entry import UnreadReason
 
 
@@ -96,6 +96,11 @@ LABEL_RULES: tuple[Rule, ...] = (
 )
 
 KIND_RULES: tuple[Rule, ...] = (
+    rule(
+        "not counting warmups",
+        "notcounting (the|hisher|a)* (warm|bullpen|catch)",
+        says_no_log("not counted"),
+    ),
     rule("all", "all | (^|comma|dash|dot|open) allof (?= kind|said_vs|vs)", _all),
     rule("after the game", "postgame", _after_game),
     rule("each", "each | both", _each),

@@ -7,6 +7,7 @@ from core.reading.entry import Unread, UnreadReason
 from core.reading.groups import FIELDS
 from core.reading.items import NUMERIC
 from core.reading.lexicon import lexicon
+from core.reading.vocabulary import given_names
 
 _HARMLESS = frozenset({"ord", "clock", "money", "isodate"})  # innings, times, prices, dates
 _TELLS = frozenset({"threw", "went", "finish", "running", "tired"})
@@ -65,6 +66,8 @@ def leftovers(board: Board, *, something_logged: bool) -> list[Unread]:
         found += _asked_counts(board)
     if board.has("site"):
         found += _unexplained_sites(board)
+    if board.has("limit") and something_logged:
+        found += _perhaps_a_name(board)
     return found + _unknown_amounts(board) if board.has("pitches") else found
 
 
@@ -91,7 +94,7 @@ def _smells_of_log(board: Board, at: int) -> bool:
         claim.key == "kind" and first <= claim.first < after and claim.value in _PRACTICE
         for claim in board.claims
     )
-    named = any(claim.key == "who" and claim.after == at for claim in board.claims)
+    named = any(claim.key == "who" and claim.after in (at, at - 1) for claim in board.claims)
     of_them = at + 1 < after and board.symbol_is(at + 1, "them")
     bare = all(i.symbol not in ("word",) and not i.name.isalpha() for i in board.items[first:after])
     told = any(board.free(i) and board.items[i].symbol in _TELLS for i in range(first, after))
@@ -112,6 +115,21 @@ def _asked_counts(board: Board) -> list[Unread]:
         if counted and not any(board.items[i].symbol == "logthis" for i in range(first, after)):
             found.append(Unread(board.quote(first, after), UnreadReason.TWO_READINGS))
     return found
+
+
+def _perhaps_a_name(board: Board) -> list[Unread]:
+    """As in "leo 45, max 30": beside a name, "max" at the start of a piece may be a name too."""
+    named = any(claim.key == "who" for claim in board.claims)
+    return [
+        Unread(item.text, UnreadReason.UNCLEAR_PERSON)
+        for at, item in enumerate(board.items)
+        if named
+        and item.symbol == "limit"
+        and item.text.lower() in given_names()
+        and at > 0
+        and not any(c.key in ("who", "except") and c.first <= at < c.after for c in board.claims)
+        and (board.piece[at] != board.piece[at - 1] or board.items[at - 1].symbol in ("and", "num"))
+    ]
 
 
 def _unknown_amounts(board: Board) -> list[Unread]:

@@ -16,7 +16,7 @@ _OPENS_A_RECORD = frozenset(
      "finish", "warm", "ratio", "notpitched", "notthrown", "vague", "site", "said_day", "frac",
      "running", "each", "both", "through", "after", "sore", "tired", "side", "modal", "today",
      "yesterday", "weekday", "sat", "pain", "nopain", "innings", "pitches", "curve", "last",
-     "said_vs", "vs", "of", "gamelike", "idiom", "faced"}
+     "said_vs", "vs", "of", "gamelike", "idiom", "faced", "at"}
 )  # fmt: skip
 # After the first word of a sentence these show that it was no name ("Congrats on the win").
 _NO_RECORD = frozenset(
@@ -27,6 +27,7 @@ _PLAIN_RECORD = frozenset({"num", "colon", "dash", "threw", "went", "pitches"})
 OWN = "(the author)"
 _LONGEST_NAME = 3  # words
 _LONGEST_OPPONENT = 4
+_SKIPPED = {"vs": ("the", "a", "colon", "dot"), "at": ("the",), "win": ("the",), "over": ("the",)}
 
 
 def name_people(board: Board) -> None:
@@ -98,7 +99,8 @@ def _name_at(board: Board, at: int) -> int:
     listed = _listed(board, at)
     if listed:
         return listed if item.symbol == "word" or _double_meaning_is_name(board, at) else 0
-    capital = item.text[:1].isupper() and not (item.text.isupper() and len(item.text) > 1)
+    abbreviation = item.text.isupper() and len(item.text) > 1 and "." not in item.text
+    capital = item.text[:1].isupper() and not abbreviation
     given = _bare(item.name) in given_names()
     if item.symbol != "word":
         return 1 if given and _double_meaning_is_name(board, at) else 0
@@ -132,6 +134,8 @@ def _logged_for(board: Board, at: int) -> bool:
 
 def _double_meaning_is_name(board: Board, at: int) -> bool:
     """A word that also means something else ("Will", "max", "Chase") is a name before a record."""
+    if _listed(board, at) and _opens_piece(board, at) and not board.items[at].text[:1].isupper():
+        return True
     if board.items[at].text[:1].isupper():
         if board.items[at].symbol == "month" and at + 1 < len(board.items):
             return _noun_follows(board, at + 2) or board.items[at + 1].symbol in _RECORD_VERBS
@@ -193,12 +197,23 @@ def _opens(board: Board, at: int) -> bool:
 
 
 def _with_surname(board: Board, at: int) -> int:
+    """Items of a name: with its second half ("Kayden-James"), surname or initial ("Leo S")."""
     following = board.items[at + 1] if at + 1 < len(board.items) else None
-    if following is None or following.symbol != "word" or not following.text[:1].isupper():
+    if following is None or not following.text[:1].isalpha():
         return 1
-    if following.text.isupper() and len(following.text) > 1:
+    if board.text[board.items[at].end : following.start] == "-":
+        return 2
+    if len(following.text) == 1 and following.symbol in ("word", "plural", "radar"):
+        return 2 if _record_next(board, at + 2) or _is_mark(board, at + 2) else 1
+    if following.symbol != "word" or not following.text[:1].isupper():
+        return 1
+    if following.text.isupper():
         return 1  # "Leo LP": an abbreviation, no surname
     return 2 if _unknown(following.name) and following.name not in given_names() else 1
+
+
+def _is_mark(board: Board, at: int) -> bool:
+    return at < len(board.items) and board.items[at].symbol == "dot"
 
 
 def _unknown(norm: str) -> bool:
@@ -224,6 +239,8 @@ def _is_subject(board: Board, at: int) -> bool:
         return True  # "a third of Malik's 48"
     if board.lang == "es" and board.author != "pitcher" and before in ("to", "of"):
         return True  # "a Nico le duele", "el bullpen de Kelvin"
+    if before == "at" and board.items[at - 1].text == "@" and board.items[at].tight:
+        return True  # "@leo"
     return before not in _NO_SUBJECT_AFTER or (before == "place" and _listed(board, at) > 0)
 
 
@@ -241,12 +258,7 @@ def _opponents(board: Board) -> None:
         if not board.free(at) or item.symbol not in ("vs", "at", "win", "over"):
             continue
         first = at + 1
-        while first < len(board.items) and board.items[first].symbol in (
-            "the",
-            "a",
-            "colon",
-            "dot",
-        ):
+        while first < len(board.items) and board.items[first].symbol in _SKIPPED[item.symbol]:
             first += 1
         after = first + (_numbered_name(board, first) if item.symbol == "vs" else 0)
         last = min(len(board.items), first + _LONGEST_OPPONENT)

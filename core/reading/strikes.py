@@ -87,6 +87,11 @@ def _type_and_strikes(board: Board, match: re.Match[str]) -> None:
 _NO_NOUN = "(?! (fill|dash)* noun)"
 
 STRIKE_RULES: tuple[Rule, ...] = (
+    rule(
+        "curve strikes, 6 of 10",
+        "<u:breakingtype> strikes (is|colon|dash)* <n:num> of <t:num>",
+        _type_strikes_of,
+    ),
     rule("71 P (45 S)", "(?<=pitches) (open|slash) <n:num> plural (close)?", _strikes),
     rule(
         "strikes in brackets",

@@ -23,7 +23,7 @@ _BACKWARD = frozenset({"plan", "other", "spectacle", "joke"})
 _ACTS = frozenset({"threw", "had", "went", "num", "is", "finish", "hit", "running", "about", "adv"})
 _BESIDE = {"season": "total"}
 _CLAUSE = {"pastref": "earlier"}
-_MARKERS = frozenset({*_FORWARD, *_BESIDE, *_CLAUSE, "heading", "radar", "shouldbe"})
+_MARKERS = frozenset({*_FORWARD, *_BESIDE, *_CLAUSE, "heading", "radar", "limit", "shouldbe"})
 _HAPPENED = frozenset({"threw", "finish", "went", "today", "yesterday"})
 
 
@@ -79,7 +79,7 @@ def _scope(board: Board, at: int) -> Scope:
         return Scope(*span(board.clause, at), _CLAUSE[symbol])
     if symbol in _BESIDE:
         return Scope(*_beside(board, at), _BESIDE[symbol])
-    if symbol in ("heading", "radar"):
+    if symbol in ("heading", "radar", "limit"):
         return Scope(at, at, "")
     if symbol in ("spectacle", "joke"):
         start, end = span(board.sentence, at)
@@ -128,17 +128,19 @@ def _questions(board: Board) -> list[Scope]:
             continue
         first, _ = span(board.sentence, at)
         opening = next(
-            (
-                i
-                for i in range(first, at)
-                if board.items[i].symbol in ("ask", "plan", "modal", "is")
-            ),
+            (i for i in range(first, at) if _asks(board, i, first)),
             None,
         )
         if opening is not None and not _requests_log(board, first, at):
             start, _ = span(board.clause, opening)
             found.append(Scope(start if start > first else first, at + 1, "question"))
     return found
+
+
+def _asks(board: Board, at: int, first: int) -> bool:
+    """Question words anywhere, "did leo throw 60" at the start of the sentence."""
+    item = board.items[at]
+    return item.symbol in ("ask", "plan", "modal", "is") or (at == first and item.name == "did")
 
 
 def _requests_log(board: Board, first: int, after: int) -> bool:

@@ -53,13 +53,18 @@ _TOKEN = re.compile(
                | (?:\d+|(?<![.\d]))\.\d+(?!\d*\.\d) )
     | (?P<ratio> (?<![\d/.])\d{1,3}\s?/\s?\d{1,3}(?![\d/]) )
     | (?P<integer> \d+ )
+    | (?P<initials> (?:[A-Z]\.){2,} )
     | (?P<word> [^\W\d_]+(?:['’`´][^\W\d_]+)* )
     | (?P<newline> \n )
     | (?P<mark> \S )
     """,
     re.VERBOSE,
 )
-_FORMS = {form.value: form for form in Form} | {"integer": Form.NUMBER, "entity": Form.MARK}
+_FORMS = {form.value: form for form in Form} | {
+    "integer": Form.NUMBER,
+    "initials": Form.WORD,
+    "entity": Form.MARK,
+}
 _ENTITIES = {"&amp;": "&", "&lt;": "<", "&gt;": ">"}
 _MARKS = str.maketrans(
     {"–": "-", "—": "-", "−": "-", "’": "'", "`": "'", "´": "'", "“": '"', "”": '"'}
