@@ -11,6 +11,7 @@ from functools import cached_property
 
 CLAIMED = "claimed"  # the symbol of an item that a rule has already used
 
+_EVERYDAY = ("num", "comma", "dot", "the", "is", "a", "of", "into", "on", "adv", "pitches", "threw")
 _CODES: dict[str, str] = {}
 _GROUPS: dict[str, str] = {}
 
@@ -89,9 +90,15 @@ def _needed(pattern: str, at: int) -> tuple[frozenset[str], int]:
             at += 1
         optional = at < len(pattern) and pattern[at] in "?*"
         best = branches[-1]
-        if symbols and not looks and not optional and (not best or len(symbols) < len(best)):
+        if symbols and not looks and not optional and (not best or _rarer(symbols, best)):
             branches[-1] = symbols
     return (frozenset().union(*branches) if all(branches) else frozenset()), at
+
+
+def _rarer(symbols: frozenset[str], than: frozenset[str]) -> bool:
+    """Whether fewer lines hold one of these symbols: most lines hold a number or a comma."""
+    everyday = {code(name) for name in _EVERYDAY}
+    return (len(symbols & everyday), len(symbols)) < (len(than & everyday), len(than))
 
 
 def _choice(names: str) -> str:

@@ -33,6 +33,7 @@ from core.reading.talk import claim_talk, talk_scopes
 from core.reading.tokens import Form, Token, tokenize
 
 LONGEST_LINE = 4000  # characters
+MOST_TOKENS = 1200  # 4,000 characters of words are some 900
 MOST_NUMBERS = 150  # a staff of twenty fills about a hundred
 _NUMBERS = frozenset({Form.NUMBER, Form.RATIO, Form.PERCENT, Form.CLOCK, Form.ORDINAL})
 
@@ -62,7 +63,8 @@ def explain(
         return Reading((), (Unread(text, UnreadReason.TOO_LONG),), lang or "en"), ()
     tokens = tokenize(text)
     spoken = lang or tell_language(tokens)
-    if sum(token.form in _NUMBERS for token in tokens) > MOST_NUMBERS:
+    numbers = sum(token.form in _NUMBERS for token in tokens)
+    if numbers > MOST_NUMBERS or len(tokens) > MOST_TOKENS:
         return Reading((), (Unread(text, UnreadReason.TOO_LONG),), spoken), ()
     board = lay_out(text, tokens, posted, author, roster, spoken)
     return _conclude(board, posted, spoken), account(board)

@@ -118,4 +118,5 @@ def _multiplied(board: Board, draft: Draft, unread: list[Unread]) -> Iterator[Dr
         return
     for who in draft.who or (None,):
         for day in draft.days or (None,):
-            yield replace(draft, who=(who,) if who else (), days=(day,) if day else ())
+            names, days = (who,) if who else (), (day,) if day else ()
+            yield replace(draft, who=names, days=days) if several else draft

@@ -120,6 +120,8 @@ def fold(word: str) -> str:
 
 def number_value(norm: str) -> Fraction:
     """The value of a NUMBER token's text: "62", "4.1", "2/3", "4 1/3", "4½", "1,200"."""
+    if norm.isdigit():
+        return Fraction(int(norm))
     if norm[-1] in _PARTS:
         return Fraction(int(norm[:-1].strip() or 0)) + _PARTS[norm[-1]]
     if "/" in norm:
