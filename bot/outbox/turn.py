@@ -1,6 +1,7 @@
 """Which rows may be sent at a moment: those that are due, free, and in turn."""
 
 from datetime import datetime
+from functools import cache
 
 from sqlalchemy import ColumnElement, Select
 from sqlalchemy import select as sa_select
@@ -18,6 +19,7 @@ def due(now: datetime) -> Select[int | None]:
     )
 
 
+@cache
 def in_turn() -> ColumnElement[bool]:
     """A conversation keeps its order: no earlier message of it is being sent or put off."""
     earlier = aliased(OutboxMessage)
