@@ -77,6 +77,9 @@ class Assembler:
     def _note_heading(self, piece: Piece) -> None:
         """What stands before a name ("Sat: Tate 62p, Gus 20p") holds for the names that follow."""
         if not self.names_people:
+            kinds = [str(claim.value) for claim in piece if claim.key == "kind"]
+            if kinds and not self.drafts[-1].has_outing() and len(self.drafts) == 1:
+                self.heading.kind = kinds[0]
             return
         for claim in piece:
             if claim.key == "who" or claim.key in COUNTS:
@@ -105,7 +108,12 @@ class Assembler:
                 opponent=self.heading.opponent,
             )
         last = self.drafts[-1]
-        return Draft(who=last.who, days=() if any(c.key == "day" for c in piece) else last.days)
+        own_kind = any(c.key in ("kind", "label", "off") for c in piece)
+        return Draft(
+            who=last.who,
+            days=() if any(c.key == "day" for c in piece) else last.days,
+            kind=None if own_kind or self.names_people else self.heading.kind,
+        )
 
     def _begins(self, current: Draft, piece: Piece) -> bool:
         """Whether the piece is about another person, day, game or kind than the draft."""
@@ -131,7 +139,8 @@ class Assembler:
             return False
         if claim.key == "day":
             other = bool(current.days) and claim.value not in current.days
-            return other or clash or current.off
+            again = current.off and (bool(current.days) or any(c.key != "off" for c in outing))
+            return other or clash or again
         if claim.key == "off":
             return bool(current.counts)
         return claim.key == "kind" and ((current.kind or claim.value) != claim.value or clash)

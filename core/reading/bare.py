@@ -62,6 +62,11 @@ def _unpaired_type_before(board: Board, at: int) -> bool:
 
 
 def _running(board: Board, match: re.Match[str]) -> None:
+    """As in "at 45 after 3", where 3 can be an inning."""
+    if match.groupdict().get("k"):
+        inning = board.whole(match.start("k"))
+        if inning is None or inning > 12:
+            return
     board.claim(match.start(), match.end(), "running")
 
 
@@ -79,17 +84,17 @@ RUNNING_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "at 45 after 3",
-        "(running|had|at)* (about|at|is)* num (unit)? after (the)? (num|ord) (innings)?",
+        "(running|had|at)* (about|at|is)* num (unit)? after (the)? <k:num|ord> (innings)?",
         _running,
     ),
     rule(
         "was at 45 through 3",
-        "(running|at)+ (about|at)* num (unit)? (through|in) (the)? (num|ord) (innings)?",
+        "(running|at)+ (about|at)* num (unit)? (through|in) (the)? <k:num|ord> (innings)?",
         _running,
     ),
     rule(
         "through 3 at 41",
-        "(after|through) (the)? (num|ord) (innings)? (comma|i|he)* (running|at|is|had)+ (at)* num"
+        "(after|through) (the)? <k:num|ord> (innings)? (comma|i|he)* (running|at|is|had)+ (at)* num"
         " (unit)?",
         _running,
     ),

@@ -101,7 +101,7 @@ KIND_RULES: tuple[Rule, ...] = (
         "notcounting (the|hisher|a)* (warm|bullpen|catch)",
         says_no_log("not counted"),
     ),
-    rule("all", "all | (^|comma|dash|dot|open) allof (?= kind|said_vs|vs)", _all),
+    rule("all", "all | allof (?= kind|said_vs|vs)", _all),
     rule("after the game", "postgame", _after_game),
     rule("each", "each | both", _each),
     rule(

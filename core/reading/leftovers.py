@@ -1,6 +1,6 @@
 """What no rule explained, and must be asked about: the last line of defence against silence."""
 
-from core.reading.board import COUNTS, Board
+from core.reading.board import COUNTS, NO_LOG, Board
 from core.reading.clauses import span
 from core.reading.draft import Draft
 from core.reading.entry import Unread, UnreadReason
@@ -11,6 +11,10 @@ from core.reading.vocabulary import given_names
 
 _HARMLESS = frozenset({"ord", "clock", "money", "isodate"})  # innings, times, prices, dates
 _TELLS = frozenset({"threw", "went", "finish", "running", "tired"})
+_SUBJECTS = frozenset(
+    {"i", "he", "threw", "went", "finish", "today", "yesterday", "weekday", "mention", "word",
+     "bullpen", "catch", "live", "game", "gamelike", "vs"}
+)  # fmt: skip
 _PRACTICE = frozenset({"bullpen", "catch", "live"})
 _THROWING_SITES = frozenset(
     {
@@ -63,7 +67,7 @@ def leftovers(board: Board, *, something_logged: bool) -> list[Unread]:
         if something_logged or _smells_of_log(board, at)
     ]
     if something_logged:
-        found += _asked_counts(board)
+        found += _asked_counts(board) + _counts_after_talk(board)
     if board.has("site"):
         found += _unexplained_sites(board)
     if board.has("limit") and something_logged:
@@ -142,6 +146,28 @@ def _unknown_amounts(board: Board) -> list[Unread]:
         and board.items[at].text.lower().endswith("s")
         and not lexicon(board.lang).knows(board.items[at - 1].name)
     ]
+
+
+def _counts_after_talk(board: Board) -> list[Unread]:
+    """As in "their lefty threw 88. 35 curves": counts without a subject, right after talk that
+    counted too, or that told of a pen to come.
+    """
+    found = []
+    talk = {"someone else's": NUMERIC, "plan": frozenset({"bullpen", "game", "live", "catch"})}
+    for sentence in sorted(set(board.sentence)):
+        before = [c for c in board.claims if board.sentence[c.first] == sentence - 1]
+        told = any(
+            c.key == NO_LOG and board.items[c.first].symbol in talk.get(str(c.value), ())
+            for c in before
+        )
+        counted = [
+            c for c in board.claims if board.sentence[c.first] == sentence and c.key in COUNTS
+        ]
+        if told and counted and not any(c.key in COUNTS for c in before):
+            first, after = span(board.sentence, counted[0].first)
+            if not any(item.symbol in _SUBJECTS for item in board.items[first:after]):
+                found.append(Unread(board.quote(first, after), UnreadReason.TWO_READINGS))
+    return found
 
 
 def _unexplained_sites(board: Board) -> list[Unread]:

@@ -99,8 +99,7 @@ def _name_at(board: Board, at: int) -> int:
     listed = _listed(board, at)
     if listed:
         return listed if item.symbol == "word" or _double_meaning_is_name(board, at) else 0
-    abbreviation = item.text.isupper() and len(item.text) > 1 and "." not in item.text
-    capital = item.text[:1].isupper() and not abbreviation
+    capital = item.text[:1].isupper() and not _is_abbreviation(board, at)
     given = _bare(item.name) in given_names()
     if item.symbol != "word":
         return 1 if given and _double_meaning_is_name(board, at) else 0
@@ -109,10 +108,20 @@ def _name_at(board: Board, at: int) -> int:
     return 0
 
 
+def _is_abbreviation(board: Board, at: int) -> bool:
+    """Capitals throughout; in a line typed all in capitals they mean nothing."""
+    text = board.items[at].text
+    if board.text.isupper():
+        return lexicon(board.lang).knows(board.items[at].name)
+    return text.isupper() and len(text) > 1 and "." not in text
+
+
 def _fits(board: Board, at: int, *, given: bool) -> bool:
     """Whether a word that can be a name is one here. A pitcher seldom logs for anybody else."""
     if _logged_for(board, at):
         return True
+    if board.text.isupper() and not given:
+        return _opens_piece(board, at) and _record_next(board, at + 1)
     if board.author == "pitcher":
         return given and at + 1 < len(board.items) and board.items[at + 1].symbol in _PLAIN_RECORD
     if _opens(board, at) and not given and board.items[at].name.endswith(("ing", "ed", "ly")):
@@ -282,7 +291,7 @@ def _numbered_name(board: Board, at: int) -> int:
 
 def _opponent_word(board: Board, at: int, symbol: str) -> bool:
     item = board.items[at]
-    capital = item.text[:1].isupper()
+    capital = item.text[:1].isupper() and not board.text.isupper()
     if symbol == "vs":
         return item.symbol == "word" or (capital and item.symbol not in ("newline", "mention"))
     return item.symbol == "word" and capital and not _listed(board, at)
@@ -318,7 +327,10 @@ def _everyone(board: Board) -> None:
 
 def _can_be_left_out(board: Board, at: int) -> bool:
     item = board.items[at]
-    return item.symbol in ("word", "mention") or _bare(item.name) in given_names()
+    if item.symbol == "mention" or _bare(item.name) in given_names():
+        return True
+    after_comma = board.items[at - 1].symbol == "comma"
+    return item.symbol == "word" and (item.text[:1].isupper() or not after_comma)
 
 
 def _of_type(board: Board, at: int) -> bool:

@@ -14,7 +14,7 @@ def pieces(board: Board) -> list[Piece]:
     for claim in sorted(board.claims, key=lambda one: (one.first, one.after)):
         if claim.key == NO_LOG:
             continue
-        if board.piece[claim.first] != last:
+        if board.piece[claim.first] != last or claim.key == "all":
             found.append([])
             last = board.piece[claim.first]
         found[-1].append(claim)

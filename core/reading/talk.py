@@ -55,8 +55,14 @@ def talk_scopes(board: Board) -> tuple[Scope, ...]:
 
 def _opens_question(board: Board, at: int) -> bool:
     """As in "is 3 days enough after 45 pitches", with no question mark."""
-    opens = at == 0 or board.sentence[at] != board.sentence[at - 1]
+    opens = at == 0 or board.sentence[at] != board.sentence[at - 1] or _greeted(board, at)
     return opens and board.items[at].name in ("is", "are", "do", "does", "am")
+
+
+def _greeted(board: Board, at: int) -> bool:
+    """Whether only a greeting stands before this place ("hey coach, ...")."""
+    first, _ = span(board.sentence, at)
+    return all(board.items[i].symbol in ("greeting", "comma", "adv") for i in range(first, at))
 
 
 def _is_company(board: Board, at: int) -> bool:
@@ -86,7 +92,8 @@ def _scope(board: Board, at: int) -> Scope:
         return Scope(start, end if symbol == "spectacle" else at + 1, _FORWARD[symbol])
     first = _back(board, at) if symbol in _BACKWARD else at
     after = _forward(board, at)
-    returns = after < len(board.items) and board.items[after].symbol in ("threw", "finish")
+    stopped = after < span(board.sentence, at)[1]
+    returns = stopped and board.items[after].symbol in ("threw", "finish")
     return Scope(first, after, _FORWARD.get(symbol, "question"), returns)
 
 
@@ -109,7 +116,7 @@ def _is_heading(board: Board, at: int) -> bool:
     if board.items[at].symbol not in ("plan", "season", "limit", "heading", "radar"):
         return False
     first, after = span(board.clause, at)
-    if first != span(board.sentence, at)[0]:
+    if not _greeted(board, first):
         return False
     for place in range(first, after):
         item = board.items[place]

@@ -60,7 +60,7 @@ def test_talk_logs_nothing_and_asks_nothing(line: str) -> None:
     "line",
     [
         "supposed to throw 60 but threw 45, 7 curves",
-        "pen tomorrow. 45 pitches 7 curves",
+        "pen tomorrow. threw 45 pitches 7 curves",
         "last week 80, today 45 pitches 7 curves",
         "their pitcher threw 90, i threw 45, 7 curves",
         "limit was 75 threw 45 w 7 curves",
