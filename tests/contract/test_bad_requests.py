@@ -149,7 +149,7 @@ anything = st.recursive(
 
 
 @settings(
-    max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+    max_examples=25, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
 )
 @given(anything)
 def test_no_unsigned_json_brings_the_server_down(club: Club, payload: Any) -> None:

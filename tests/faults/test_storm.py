@@ -55,7 +55,7 @@ rounds = st.lists(
 
 
 @settings(
-    max_examples=30, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+    max_examples=20, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
 )
 @given(rounds)
 def test_each_message_stands_once_with_its_newest_words(

@@ -19,7 +19,7 @@ WORDS = (
 lines = st.lists(st.sampled_from(WORDS) | st.text(max_size=6), max_size=14).map(" ".join)
 any_text = lines | st.text(max_size=40)
 one_database = settings(
-    max_examples=80, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+    max_examples=50, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
 )
 
 

@@ -19,7 +19,7 @@ TEXTS = (
     "30p vs Summit, elbow pain 7/10",
 )
 one_database = settings(
-    max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+    max_examples=25, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
 )
 
 

@@ -67,7 +67,7 @@ def complaints(store: Store, events: Sequence[Event]) -> set[tuple[str, str | No
 
 
 one_database = settings(
-    max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+    max_examples=25, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
 )
 
 
