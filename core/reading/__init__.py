@@ -1,4 +1,27 @@
-"""A typed line becomes entries, or says what in it is unclear."""
+"""A typed line becomes entries, or says what in it is unclear.
+
+How a line flows, and where to look:
+
+    tokens      the line cut up, each piece with its place
+    lexicon     words to symbols, from the tables in vocabulary/; slips put right
+    items       tokens to items: a symbol, and the value of a number
+    clauses     sentences, clauses and pieces
+    board       the items, and the claims that rules lay on them; pattern holds their language
+    people, talk, pain, nolog, corrections, effort, days, bare, strikes, shares, counts, innings,
+    pairing, tables, kinds
+                the recognisers: each claims what it explains, surest first (reader has the order)
+    pieces, draft, assemble, together
+                claims to drafts: whose, which outing, what is shared
+    conclude    drafts to entries: sums, kinds, and what cannot be
+    leftovers   what nothing explained: it is asked about
+    account     what became of each number
+    jsonl, report
+                the line filter, and how labelled lines are read
+
+No number is dropped in silence: it is in a claim, or it is asked about, unless the whole line is
+plain talk. To teach the reader a word, add it to a table in vocabulary/; to teach it a form, add a
+rule to the table of the recogniser it belongs to, and a test beside it.
+"""
 
 from core.reading.entry import Detail, Entry, Pain, Reading, Unread, UnreadReason
 from core.reading.reader import read

@@ -1,6 +1,7 @@
 """Corrections in mid-line: "58 no wait 61" is 61."""
 
 import re
+from fractions import Fraction
 
 from core.reading import groups
 from core.reading.board import Board, Rule, rule
@@ -26,6 +27,8 @@ def _corrected(board: Board, match: re.Match[str]) -> None:
     later = _noun_after(board, match.end())
     if noun is not None and later is not None and not _same_noun(board, noun, later):
         return  # "62 pitches, sorry, 11 curves" corrects nothing
+    if not _close(board.items[number].value, board.items[match.end()].value):
+        return  # "8 cb, make that 47 for Ezra": too far apart to be one count put right
     board.no_log(number, number + 1, "corrected")
     board.no_log(marker, match.end(), "corrected")
     if noun is None and later is None and _in_pitch_place(board, number):
@@ -34,6 +37,10 @@ def _corrected(board: Board, match: re.Match[str]) -> None:
         _claim_corrected(board, match, noun)
     elif noun is not None:
         board.no_log(noun, noun + 1, "corrected")
+
+
+def _close(one: Fraction | None, other: Fraction | None) -> bool:
+    return one is None or other is None or (one <= 3 * other and other <= 3 * one)
 
 
 def _noun_after(board: Board, at: int) -> int | None:

@@ -154,7 +154,7 @@ INNINGS_RULES: tuple[Rule, ...] = (
     rule("in the field", "num adj* innings (in|the|at|of)* fielding", says_no_log("fielding")),
     rule(
         "in the field, before",
-        "fielding (for|the|word|adj|allof|last)* num innings?",
+        "fielding (for|the|word|adj|allof|last)* num (innings | " + _NOT_COUNTED + ")",
         says_no_log("fielding"),
     ),
     rule("after three innings", "(after|before|ord) num adj* innings", says_no_log("inning")),

@@ -70,6 +70,8 @@ def leftovers(board: Board, *, something_logged: bool) -> list[Unread]:
         found += _asked_counts(board) + _counts_after_talk(board)
     if board.has("site"):
         found += _unexplained_sites(board)
+    if board.has("catching"):
+        found += _pitched_or_caught(board)
     if board.has("limit") and something_logged:
         found += _perhaps_a_name(board)
     return found + _unknown_amounts(board) if board.has("pitches") else found
@@ -119,6 +121,17 @@ def _asked_counts(board: Board) -> list[Unread]:
         if counted and not any(board.items[i].symbol == "logthis" for i in range(first, after)):
             found.append(Unread(board.quote(first, after), UnreadReason.TWO_READINGS))
     return found
+
+
+def _pitched_or_caught(board: Board) -> list[Unread]:
+    """As in "caught the second game. six innings": innings after a word of catching."""
+    caught = any(claim.key == "caught_outs" for claim in board.claims)
+    words = [at for at in range(len(board.items)) if board.symbol_is(at, "catching")]
+    return [
+        Unread(board.quote(claim.first, claim.after), UnreadReason.TWO_READINGS)
+        for claim in board.claims
+        if claim.key == "outs" and not caught and words and words[0] < claim.first
+    ]
 
 
 def _perhaps_a_name(board: Board) -> list[Unread]:

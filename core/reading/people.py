@@ -291,9 +291,10 @@ def _numbered_name(board: Board, at: int) -> int:
 
 def _opponent_word(board: Board, at: int, symbol: str) -> bool:
     item = board.items[at]
-    capital = item.text[:1].isupper() and not board.text.isupper()
+    capital = item.text[:1].isupper()
     if symbol == "vs":
-        return item.symbol == "word" or (capital and item.symbol not in ("newline", "mention"))
+        meant = capital and not board.text.isupper()
+        return item.symbol == "word" or (meant and item.symbol not in ("newline", "mention"))
     return item.symbol == "word" and capital and not _listed(board, at)
 
 

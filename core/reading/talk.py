@@ -82,7 +82,9 @@ def _scope(board: Board, at: int) -> Scope:
     if _is_heading(board, at):
         return Scope(span(board.sentence, at)[0], len(board.items), "heading")
     if symbol in _CLAUSE:
-        return Scope(*span(board.clause, at), _CLAUSE[symbol])
+        first, after = span(board.clause, at)
+        now = [i for i in range(at, after) if board.items[i].symbol == "today"]
+        return Scope(first, now[0] if now else after, _CLAUSE[symbol])
     if symbol in _BESIDE:
         return Scope(*_beside(board, at), _BESIDE[symbol])
     if symbol in ("heading", "radar", "limit"):

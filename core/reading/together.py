@@ -12,11 +12,17 @@ from core.reading.groups import TYPES
 def bring_together(board: Board, all_drafts: list[Draft], unread: list[Unread]) -> list[Draft]:
     """Drafts that say something, with what they share; what is unclear goes to `unread`."""
     drafts = _share_each([draft for draft in all_drafts if draft.says_something()])
+    if len(drafts) > 1 and _only_off(drafts[0]) and not drafts[0].who and drafts[1].off:
+        del drafts[0]  # "no throwing, everyone had the day off"
     _share_trailing(board, drafts)
     unread += _elliptic_counts(board, drafts)
     unread += _unclear_people(board, all_drafts, drafts)
     several = [one for draft in drafts for one in _multiplied(board, draft, unread)]
     return _merged(several)
+
+
+def _only_off(draft: Draft) -> bool:
+    return draft.off and not (draft.counts or draft.pains or draft.no_pain or draft.days)
 
 
 def _unclear_people(board: Board, every: list[Draft], drafts: list[Draft]) -> list[Unread]:
@@ -55,7 +61,10 @@ def _merged(drafts: list[Draft]) -> list[Draft]:
     kept: list[Draft] = []
     for draft in drafts:
         earlier = [one for one in kept if one.who == draft.who and draft.who]
-        if earlier and _adds_to(earlier[-1], draft):
+        if earlier and not earlier[-1].has_outing() and draft.has_outing():
+            draft = _with_arm_of(earlier[-1], draft)
+            kept[kept.index(earlier[-1])] = draft
+        elif earlier and _adds_to(earlier[-1], draft):
             earlier[-1].counts.update(draft.counts)
             earlier[-1].pains.extend(draft.pains)
             earlier[-1].no_pain = earlier[-1].no_pain or draft.no_pain
@@ -63,6 +72,13 @@ def _merged(drafts: list[Draft]) -> list[Draft]:
         else:
             kept.append(replace(draft, pains=list(draft.pains), counts=dict(draft.counts)))
     return kept
+
+
+def _with_arm_of(earlier: Draft, later: Draft) -> Draft:
+    """The later draft with what was said of the arm before it."""
+    tired = later.tired if later.tired is not None else earlier.tired
+    no_pain = earlier.no_pain or later.no_pain
+    return replace(later, pains=[*earlier.pains, *later.pains], no_pain=no_pain, tired=tired)
 
 
 def _adds_to(earlier: Draft, later: Draft) -> bool:
