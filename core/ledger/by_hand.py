@@ -83,7 +83,8 @@ def put_right(hand: Hand, outing_id: int, fields: Mapping[str, Any]) -> list[Not
     line = _line(hand, outing.line_id)
     if not _may(hand, line, outing.pitcher_id):
         raise ByHandError(Refusal.NOT_ALLOWED)
-    check(fields, hand.now)
+    crew = load_crew(hand.session, hand.person, None)
+    check(fields, crew.local(hand.now).date())
     correct_row(_change(hand, line), outing, {**fields, "waiting": []})
     done = Answer(QuestionCode.KIND, BY_HAND, pitcher_id=outing.pitcher_id)
     line.answers = [*line.answers, done.as_json()]
@@ -123,8 +124,11 @@ def undo(hand: Hand, line_id: int) -> list[Notice]:
     return owed_after(hand.session, line, hand.now)
 
 
-def check(fields: Mapping[str, Any], now: datetime) -> None:
-    """Refuse values that cannot be, naming the first field that is wrong (`ByHandError`)."""
+def check(fields: Mapping[str, Any], today: date) -> None:
+    """Refuse values that cannot be, naming the first field that is wrong (`ByHandError`).
+
+    `today` is the local day: an outing does not lie ahead.
+    """
     for name, most in LARGEST.items():
         value = fields.get(name)
         if value is not None and not 0 <= value <= most:
@@ -132,7 +136,7 @@ def check(fields: Mapping[str, Any], now: datetime) -> None:
     if fields.get("kind") is not None and fields["kind"] not in KINDS:
         raise ByHandError(Refusal.IMPOSSIBLE, "kind")
     day = fields.get("on")
-    if isinstance(day, date) and day > now.date():
+    if isinstance(day, date) and day > today:
         raise ByHandError(Refusal.IMPOSSIBLE, "on")
     for part, whole in PARTS:
         low, high = fields.get(part), fields.get(whole)

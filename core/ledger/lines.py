@@ -11,6 +11,7 @@ from dataclasses import replace
 from datetime import datetime
 from typing import Literal
 
+from sqlalchemy.exc import SQLAlchemyError
 from sqlmodel import Session, col, func, select
 
 from core.audience import Relation
@@ -202,13 +203,26 @@ def _ordered(order: Order) -> Decision:
 
 
 def _decided(session: Session, line: Line, crew: Crew) -> Decision:
-    """What becomes of a line: a log, a question, talk, or nothing that can be read."""
-    posted = crew.local(line.posted_at)
-    reading = _try_to_read(line, line.text, crew, posted)
+    """What becomes of a line: a log, a question, talk, or nothing that can be read.
+
+    A fault of ours must not lose a line: it is kept as not read. A fault of the database is
+    raised, so that Slack sends the event again.
+    """
+    reading = _try_to_read(line, line.text, crew, crew.local(line.posted_at))
     if reading is None:
         return _NOT_READ
+    try:
+        return _decision(session, line, crew, reading)
+    except SQLAlchemyError:
+        raise
+    except Exception as fault:
+        _log_fault(line, fault)
+        return _NOT_READ
+
+
+def _decision(session: Session, line: Line, crew: Crew, reading: Reading) -> Decision:
     answers = Answers(tuple(Answer.from_json(one) for one in line.answers))
-    decision = decide(reading, crew, posted, answers)
+    decision = decide(reading, crew, crew.local(line.posted_at), answers)
     decision = with_doubts(session, line, decision, answers)
     decision = with_joins(session, line, decision, answers)
     decision = with_care(line.text, decision)
@@ -226,13 +240,17 @@ def _try_to_read(line: Line, text: str, crew: Crew | None, posted: datetime) -> 
     try:
         return read(text, posted, _voice(crew), roster=roster)
     except Exception as fault:
-        # Where it failed, not what the exception says: that may quote the line.
-        where = traceback.extract_tb(fault.__traceback__)[-1]
-        log.error(
-            "line %s could not be read and is kept as typed: %s in %s, line %s",
-            line.id, type(fault).__name__, where.name, where.lineno,
-        )  # fmt: skip
+        _log_fault(line, fault)
         return None
+
+
+def _log_fault(line: Line, fault: Exception) -> None:
+    # Where it failed, not what the exception says: that may quote the line.
+    where = traceback.extract_tb(fault.__traceback__)[-1]
+    log.error(
+        "line %s could not be read and is kept as typed: %s in %s, line %s",
+        line.id, type(fault).__name__, where.name, where.lineno,
+    )  # fmt: skip
 
 
 def _voice(crew: Crew | None) -> Literal["pitcher", "coach", "guardian"]:

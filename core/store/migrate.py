@@ -1,10 +1,13 @@
 """Bring a database to the newest schema; run at every start, harmless when it is there."""
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from typing import Any
 
 from alembic import command
 from alembic.config import Config
-from sqlalchemy import text
+from sqlalchemy import Connection, text
 
 from core.store.engine import Store
 
@@ -18,8 +21,23 @@ def migrate(store: Store, revision: str = "head") -> None:
     config = Config()
     config.set_main_option("script_location", str(MIGRATIONS))
     engine = store.engine.execution_options(spinkeeper_writing=True)
-    with engine.begin() as connection:
+    with engine.connect() as connection, _free_of_references(connection), connection.begin():
         if connection.dialect.name == "postgresql":
             connection.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": _LOCK})
         config.attributes["connection"] = connection
         command.upgrade(config, revision)
+
+
+@contextmanager
+def _free_of_references(connection: Connection) -> Iterator[None]:
+    """SQLite alters a table by copying it, which a reference to it would forbid meanwhile."""
+    if connection.dialect.name != "sqlite":
+        yield
+        return
+    # The pragma does nothing inside a transaction, so it goes to the driver before one begins.
+    driver: Any = connection.connection.driver_connection
+    driver.execute("PRAGMA foreign_keys = OFF")
+    try:
+        yield
+    finally:
+        driver.execute("PRAGMA foreign_keys = ON")
