@@ -3,7 +3,7 @@
 import re
 from fractions import Fraction
 
-from core.reading import groups  # noqa: F401  declares the groups
+from core.reading import groups
 from core.reading.board import Board, Rule, rule, says_no_log
 from core.reading.clauses import span
 from core.reading.entry import UnreadReason
@@ -11,6 +11,7 @@ from core.reading.items import Item
 
 _TENTHS = {Fraction(0): 0, Fraction(1, 10): 1, Fraction(2, 10): 2}
 _THIRDS = {Fraction(1, 3): 1, Fraction(2, 3): 2}
+_LOG_WORDS = (*groups.FIELDS, *groups.KINDS, "threw", "went", "vs", "finish")
 LONGEST_OUTING = 12 * 3  # outs
 
 
@@ -50,7 +51,7 @@ def _claim(board: Board, match: re.Match[str], field: str) -> None:
 
 def _bare(board: Board, match: re.Match[str]) -> None:
     """A bare number in thirds: nothing else is written so."""
-    if has_thirds(board.items[match.start("n")]):
+    if has_thirds(board.items[match.start("n")]) and board.has(*_LOG_WORDS):
         _claim(board, match, "outs")
 
 
