@@ -67,6 +67,9 @@ def _running(board: Board, match: re.Match[str]) -> None:
         inning = board.whole(match.start("k"))
         if inning is None or inning > 12:
             return
+    numbers = [i for i in range(*match.span()) if board.items[i].symbol == "num"]
+    if any(board.whole(i) is None for i in numbers):
+        return
     board.claim(match.start(), match.end(), "running")
 
 

@@ -56,6 +56,16 @@ def _struck_out_text(board: Board, match: re.Match[str]) -> None:
 _NOT_COUNTED = " (?! (fill|dash)* (noun|percent))"
 
 NO_LOG_RULES: tuple[Rule, ...] = (
+    rule(
+        "thursday 4:30",
+        "(weekday|sat) (at|comma)* clock (?! (the|adj)* game)",
+        says_unread(UnreadReason.UNCLEAR_DAY),
+    ),
+    rule(
+        "score of a short game",
+        "num (dash|to) num (win|the|adj)* in (the|a)* num innings",
+        says_no_log("score"),
+    ),
     rule("radar, unit", "(num (dash|to|or|slash) )? <n:num> mph", says_no_log("radar")),
     rule(
         "radar, verb",
@@ -98,7 +108,7 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         "firstpitch (is|colon)* (num|pct|ratio) (of num)? | (num|pct|ratio) (of num)? firstpitch",
         says_no_log("rate"),
     ),
-    rule("address", "num word word? road", says_no_log("address")),
+    rule("address", "num (word|said_who) word? road", says_no_log("address")),
     rule("arms used", "num site (?! (is|feels|pain|sore))", says_no_log("number of arms")),
     rule("birthday", "turned (the|adv)* (num|ord)", says_no_log("age")),
     rule(
@@ -141,6 +151,13 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         "(game|gamelike|scrimmage) (is|had|adv|the)* skipped",
         says_no_log("not played"),
     ),
+    rule(
+        "no throwing for so long",
+        "num thing (of|the|adv)* restday | restday (for)? num thing",
+        says_no_log("time off"),
+    ),
+    rule("outs in the inning", "half (ord|num) (comma|dash)* num outs", says_no_log("inning")),
+    rule("height", "num quote num", says_no_log("height")),
     rule("idiom", "idiom", says_no_log("idiom")),
     rule("sixteens", "(the|a|in|with)+ num plural", says_no_log("age group")),
 )

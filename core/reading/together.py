@@ -6,12 +6,12 @@ from dataclasses import replace
 from core.reading.board import Board
 from core.reading.draft import Draft, quote
 from core.reading.entry import Unread, UnreadReason
-from core.reading.groups import TYPES
+from core.reading.groups import KINDS, TYPES
 
 
 def bring_together(board: Board, all_drafts: list[Draft], unread: list[Unread]) -> list[Draft]:
     """Drafts that say something, with what they share; what is unclear goes to `unread`."""
-    drafts = _share_each([draft for draft in all_drafts if draft.says_something()])
+    drafts = _share_each([d for d in all_drafts if d.says_something() and not _mere_rate(board, d)])
     if len(drafts) > 1 and _only_off(drafts[0]) and not drafts[0].who and drafts[1].off:
         del drafts[0]  # "no throwing, everyone had the day off"
     _share_trailing(board, drafts)
@@ -19,6 +19,12 @@ def bring_together(board: Board, all_drafts: list[Draft], unread: list[Unread]) 
     unread += _unclear_people(board, all_drafts, drafts)
     several = [one for draft in drafts for one in _multiplied(board, draft, unread)]
     return _merged(several)
+
+
+def _mere_rate(board: Board, draft: Draft) -> bool:
+    """As in "rain chance 60%": a percentage where nobody throws."""
+    threw = board.has("threw", "throwing", "speed", "halfspeed", *KINDS)
+    return draft.counts.keys() == {"effort"} and not threw and not draft.who
 
 
 def _only_off(draft: Draft) -> bool:
