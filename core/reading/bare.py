@@ -154,7 +154,12 @@ BARE_RULES: tuple[Rule, ...] = (
         "<n:num> (ish)? (for|of)? (the)? said_who (?! (colon|dash)* (num|said_count))",
         _pitches,
     ),
-    rule("number on a day", "<n:num> (ish)? (in|for|the|of)* said_day", _pitches),
+    rule(
+        "number on a day",
+        "(^|comma|newline|semi|dot|and|said_who|threw|kind|colon|dash) (about)? <n:num> (ish)?"
+        " (in|for|the|of)* said_day",
+        _pitches,
+    ),
     rule(
         "number, breakdown",
         "<n:num> (ish)? (with|open|colon|dash|comma|and|adv)+ (about|adv|the)* said_count",

@@ -6,6 +6,8 @@ from core.reading import groups  # noqa: F401  declares the groups
 from core.reading.board import Board, Handler, Rule, rule, says_no_log, says_unread
 from core.reading.entry import UnreadReason
 
+MOST_GAMES = 9  # of one tournament
+
 
 def says_kind(kind: str) -> Handler:
     """A handler that claims the match as a kind of outing."""
@@ -22,6 +24,8 @@ def _open_kind(board: Board, match: re.Match[str]) -> None:
 
 def _numbered_game(board: Board, match: re.Match[str]) -> None:
     number = board.whole(match.start("n"))
+    if number is None or number > MOST_GAMES:
+        return
     board.claim(match.start(), match.end(), "label", f"game {number}")
 
 

@@ -102,7 +102,8 @@ def _smells_of_log(board: Board, at: int) -> bool:
     )
     named = any(claim.key == "who" and claim.after in (at, at - 1) for claim in board.claims)
     corrected = any(c.value == "corrected" and first <= c.first < after for c in board.claims)
-    if corrected:
+    contrast = any(board.items[i].symbol == "but" for i in range(max(first, at - 4), at))
+    if corrected or contrast:
         return True
     of_them = at + 1 < after and board.symbol_is(at + 1, "them")
     bare = all(i.symbol not in ("word",) and not i.name.isalpha() for i in board.items[first:after])

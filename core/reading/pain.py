@@ -74,7 +74,7 @@ def read_pain(board: Board, scopes: tuple[Scope, ...]) -> None:
     _forgive(board, scopes)
     _unsure(board)
     _tired(board)
-    good_sites = _good(board)
+    good_sites = _good(board, scopes)
     levels = _levels(board)
     for first, after in _stretches(board):
         _report(board, first, after, levels, good_sites)
@@ -127,11 +127,13 @@ def _claim_without_sites(board: Board, match: re.Match[str], key: str, value: ob
             board.no_log(at, at + 1, "tiredness")
 
 
-def _good(board: Board) -> list[int]:
+def _good(board: Board, scopes: tuple[Scope, ...]) -> list[int]:
     """Claim "no pain" and "arm felt good"; the sites named there, for a pain word that follows."""
     sites: list[int] = []
     for pattern in (_NO_PAIN, _ZERO_PAIN, _NO_PAIN_AFTER_SITE, _GOOD_ARM):
         for match in list(pattern.finditer(board.line)):
+            if any(match.start() in scope for scope in scopes):
+                continue  # "hope it doesn't hurt tomorrow"
             zero = match.groupdict().get("z")
             if zero and board.items[match.start("z")].value != 0:
                 continue

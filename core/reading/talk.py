@@ -65,8 +65,18 @@ def _greeted(board: Board, at: int) -> bool:
     return all(board.items[i].symbol in ("greeting", "comma", "adv") for i in range(first, at))
 
 
+def _counts_one_outing(board: Board, at: int) -> bool:
+    """As in "first start of the season": no total."""
+    before = at - 1
+    while before > 0 and board.items[before].symbol in ("of", "in", "into", "on", "the"):
+        before -= 1
+    return before >= 0 and board.items[before].symbol in KINDS
+
+
 def _is_company(board: Board, at: int) -> bool:
     """As in "catch with my brother" is not about the brother, nor is "my brother caught me"."""
+    if board.items[at].symbol == "season":
+        return _counts_one_outing(board, at)
     if board.items[at].symbol != "other":
         return False
     before = board.items[at - 1].symbol if at else ""
