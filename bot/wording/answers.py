@@ -251,8 +251,8 @@ def two_counts(pitcher: str, on: date, counts: Sequence[tuple[str, int | None]])
         for by, count in counts
     )
     return (
-        f"*Two counts* for {safe(pitcher)}, {day(on)}: {both}. The first one stands, counted once; "
-        "put it right if the other is right."
+        f"*Two counts* for {safe(pitcher)}, {day(on)}: {both}. It is counted once, and "
+        "the higher count stands until one is put right or undone."
     )
 
 

@@ -85,7 +85,11 @@ def put_right(hand: Hand, outing_id: int, fields: Mapping[str, Any]) -> list[Not
         raise ByHandError(Refusal.NOT_ALLOWED)
     crew = load_crew(hand.session, hand.person, None)
     check(fields, crew.local(hand.now).date())
-    correct_row(_change(hand, line), outing, {**fields, "waiting": []})
+    correct_row(
+        _change(hand, line),
+        outing,
+        {**fields, "waiting": [one for one in outing.waiting if one == "same"]},
+    )
     done = Answer(QuestionCode.KIND, BY_HAND, pitcher_id=outing.pitcher_id)
     line.answers = [*line.answers, done.as_json()]
     return hear_again(hand.session, line, hand.person, hand.now)

@@ -16,7 +16,8 @@ def put_together(outings: Sequence[Outing]) -> list[Outing]:
     """The outings as the sums count them: one for each, whatever number of lines told of it.
 
     Later parts win over earlier ones, count by count; another log of the same outing only
-    fills in what the first one left open. The rows themselves are left alone.
+    fills in what the first one left open, but of two pitch counts the higher one stands. The
+    rows themselves are left alone.
     """
     standing = {key(outing): outing for outing in outings}
     joining: dict[int, list[Outing]] = defaultdict(list)
@@ -60,6 +61,9 @@ def _merged(base: Outing, joining: Iterable[Outing]) -> Outing:
                 setattr(whole, name, value)
         if adds and outing.pitches is not None:
             whole.about = outing.about
+        if not adds and whole.pitches is not None and outing.pitches is not None:
+            # Two people counted: rest goes by the higher count until one is put right.
+            whole.pitches = max(whole.pitches, outing.pitches)
     if whole.breaking is None and (whole.curve, whole.slider) != (None, None):
         whole.breaking = (whole.curve or 0) + (whole.slider or 0)
     return whole

@@ -30,7 +30,7 @@ from core.ledger.limits import Order, obey, order_here, take_back
 from core.ledger.messages import Deleted, Edited, Said, newer
 from core.ledger.notices import Heard, Notice, NoticeKind, news_of_pain, owed
 from core.ledger.question import REFUSALS, Question, QuestionCode
-from core.ledger.twins import with_joins
+from core.ledger.twins import lines_that_depend_on, with_joins
 from core.ledger.whom import EVERYONE
 from core.model import Line, LineState, Person, Team, key
 from core.reading import Reading, read
@@ -70,7 +70,7 @@ def correct(session: Session, edited: Edited, now: datetime) -> list[Notice]:
             return []
         note_text(_change(session, line, now), said.text)
     line.edited_ts = edited.edited_ts
-    return _hear(session, line, place, now)
+    return [*_hear(session, line, place, now), *_hear_dependants(session, line, now)]
 
 
 def withdraw(session: Session, deleted: Deleted, now: datetime) -> list[Notice]:
@@ -94,17 +94,28 @@ def withdraw(session: Session, deleted: Deleted, now: datetime) -> list[Notice]:
     withdraw_rows(_change(session, line, now))
     take_back(_change(session, line, now))
     session.flush()
-    return _owed_now(session, line, place, now, news_of_pain(line.entries, ()))
+    owed_now = _owed_now(session, line, place, now, news_of_pain(line.entries, ()))
+    return [*owed_now, *_hear_dependants(session, line, now)]
 
 
 def hear_again(session: Session, line: Line, by: Person, now: datetime) -> list[Notice]:
     """Read a line once more, with what was answered since; `by` made the change."""
-    return _hear(session, line, _place_of(session, line), now, by.slack_id)
+    notices = _hear(session, line, _place_of(session, line), now, by.slack_id)
+    return [*notices, *_hear_dependants(session, line, now)]
 
 
 def owed_after(session: Session, line: Line, now: datetime) -> list[Notice]:
     """What must be told after a change that was made by hand."""
-    return _owed_now(session, line, _place_of(session, line), now)
+    owed_now = _owed_now(session, line, _place_of(session, line), now)
+    return [*owed_now, *_hear_dependants(session, line, now)]
+
+
+def _hear_dependants(session: Session, line: Line, now: datetime) -> list[Notice]:
+    """Read the lines again whose outings were compared with this line's, now that it changed."""
+    notices: list[Notice] = []
+    for other in lines_that_depend_on(session, line):
+        notices += _hear(session, other, _place_of(session, other), now)
+    return notices
 
 
 def _place_of(session: Session, line: Line) -> Place:

@@ -151,20 +151,36 @@ def _another_game(one: Kept, outing: Outing) -> bool:
 def _twin(
     line: Line, one: Kept, earlier: Sequence[tuple[Outing, Line]]
 ) -> tuple[Outing, Line] | None:
-    """An outing on record that this entry may tell of again."""
+    """An outing on record that this entry may tell of again.
+
+    Two people who log a game of one pitcher and day usually mean the same one, whatever
+    their counts; one person's second line only where the counts are close.
+    """
     final = stage_of(line.text) is Stage.FINAL
     for outing, before in earlier:
-        if outing.joins is not None or outing.kind != one.kind or _another_game(one, outing):
+        if outing.joins is not None or _another_game(one, outing) or not _alike(one, outing):
             continue
-        if _close(one, outing) or (final and _carries_on(one, outing)):
+        by_another = before.author_slack_id != line.author_slack_id and _may_be_a_game(one, outing)
+        if by_another or _close(one, outing) or (final and _carries_on(one, outing)):
             return outing, before
     return None
+
+
+def _alike(one: Kept, outing: Outing) -> bool:
+    """Whether the kinds can be the same; one that is not known yet can be any but a day off."""
+    if "off" in (one.kind, outing.kind):
+        return False
+    return one.kind == outing.kind or None in (one.kind, outing.kind)
+
+
+def _may_be_a_game(one: Kept, outing: Outing) -> bool:
+    return {one.kind, outing.kind} <= {"game", None}
 
 
 def _close(one: Kept, outing: Outing) -> bool:
     mine, other = one.entry.pitches, outing.pitches
     if mine is None or other is None:
-        return one.kind == "game"
+        return one.kind == outing.kind == "game"
     return abs(mine - other) <= max(CLOSE, max(mine, other) // 10)
 
 
@@ -177,3 +193,26 @@ def _settled(one: Kept, part: Outing, questions: list[Question]) -> Kept:
             if not (asked.code is code and asked.pitcher_id == one.arm.pitcher_id)
         ]
     return replace(one, kind=part.kind, on=part.on, waiting=())
+
+
+def lines_that_depend_on(session: Session, line: Line) -> list[Line]:
+    """Later lines with an outing that waits to be told from one of this line, or joins it."""
+    own = session.exec(select(Outing).where(Outing.line_id == key(line))).all()
+    ids = {key(outing) for outing in own}
+    others = session.exec(
+        select(Outing, Line)
+        .join(Line, col(Outing.line_id) == col(Line.id))
+        .where(
+            col(Outing.pitcher_id).in_({outing.pitcher_id for outing in own}),
+            col(Outing.withdrawn_at).is_(None),
+            col(Outing.line_id) != key(line),
+            col(Line.posted_at) >= line.posted_at,
+            col(Line.deleted_at).is_(None),
+        )
+    ).all()
+    found = {
+        key(other): other
+        for outing, other in others
+        if "same" in outing.waiting or outing.joins in ids
+    }
+    return [found[line_id] for line_id in sorted(found)]

@@ -85,3 +85,50 @@ def test_a_named_second_game_is_another_outing_and_not_asked(club: Club) -> None
     assert club.reaction(said) == ["baseball"]
     assert "last 7" in club.heard("mateo")[-1].lower()
     assert "9/58" in club.heard("mateo")[-1]
+
+
+def test_when_the_first_log_is_taken_out_the_second_counts(club: Club) -> None:
+    said = club.say("priya", "vs Summit: Leo 62p 8cb 4ip")
+    later(club, minutes=5)
+    second = club.say("carmen", "Leo 62p 8cb 4ip vs Summit")
+    assert club.reaction(second) == ["question"]
+
+    club.delete(said)
+
+    assert club.reaction(second) == ["baseball"]
+    assert "8 of 62" in answer_to(club, "carmen").text
+
+
+def test_two_people_with_unlike_counts_are_asked_all_the_same(club: Club) -> None:
+    club.say("priya", "vs Summit: Leo 35p 4cb 2ip")
+    later(club, minutes=5)
+
+    second = club.say("carmen", "Leo 50p 6cb")
+
+    assert club.reaction(second) == ["question"]
+    assert (
+        "logged by Priya Venn (35 pitches). Is this the same one?" in answer_to(club, "carmen").text
+    )
+
+
+def test_of_two_counts_the_higher_one_owes_the_rest(club: Club) -> None:
+    club.say("mateo", "60p 11cb vs Summit")
+    later(club, minutes=5)
+    club.say("elena", "he threw 62 vs Summit, 11 curves")
+
+    tap(club, "elena", answer_to(club, "elena"), "The same outing")
+
+    assert "3 days for 62 pitches" in answer_to(club, "elena").text
+
+
+def test_a_form_does_not_answer_whether_it_is_the_same(club: Club) -> None:
+    club.say("priya", "vs Summit: Mateo 62p 8cb 4ip")
+    later(club, minutes=5)
+    club.say("mateo", "62p 8cb vs Summit")
+
+    tap(club, "mateo", answer_to(club, "mateo"), "Fix")
+    club.ws.submit(club.people["mateo"], {"pitches": "64"})
+    club.settle()
+
+    assert "Is this the same one?" in answer_to(club, "mateo").text
+    assert not any("*Over a rule*" in text for text in club.in_staff_channel())
