@@ -51,24 +51,26 @@ def answer(
         pitches_allowed=verdict.pitches,
         outs_allowed=verdict.outs,
         next_eligible=following,
-        rest=tuple(_all_rest(looks, on)),
+        rest=tuple(_all_rest(looks, ask)),
         why=tuple(_why(looks, ask, verdict, following)),
         pitches_limited=verdict.limited,
         may_catch=verdict.may_catch,
     )
 
 
-def _all_rest(looks: Sequence[View], on: date) -> Iterator[RestOwed]:
+def _all_rest(looks: Sequence[View], ask: Ask) -> Iterator[RestOwed]:
     """Each day's rest by the strictest book, in order of days, with the reason while it runs."""
     days = sorted({day for view in looks for day in view.days_between(date.min, date.max)})
     for day in days:
-        if (owed := _strictest(looks, day, on)) is not None:
-            told = rest_reason(owed, binds=False) if owed.until > on or day == days[-1] else None
-            yield RestOwed(day, pitches_on(owed), owed.row.days, told)
+        owed = _strictest(looks, day, ask.on, ask.kind) or _strictest(looks, day, ask.on)
+        if owed is not None:
+            told = owed.until > ask.on or day == days[-1]
+            reason = rest_reason(owed, binds=False) if told else None
+            yield RestOwed(day, pitches_on(owed), owed.row.days, reason)
 
 
-def _strictest(looks: Sequence[View], day: date, on: date) -> Owed | None:
-    found = [owed for view in looks if (owed := owed_by(view, day, on)) is not None]
+def _strictest(looks: Sequence[View], day: date, on: date, kind: str | None = None) -> Owed | None:
+    found = [owed for view in looks if (owed := owed_by(view, day, on, kind)) is not None]
     return max(found, key=lambda owed: owed.row.days, default=None)
 
 
@@ -99,7 +101,8 @@ def _notes(view: View, ask: Ask, verdict: Verdict) -> Iterator[Reason]:
     past = view.days_between(date.min, ask.on)
     owing = {owed.day for owed in verdict.owed if owed.view is view}
     for day in past[-1:]:
-        if day not in owing and (owed := owed_by(view, day, ask.on)) is not None:
+        owed = owed_by(view, day, ask.on, ask.kind) or owed_by(view, day, ask.on)
+        if day not in owing and owed is not None:
             yield rest_reason(owed, binds=False)
     for bound in verdict.bounds:
         guessed = bound.tally.uncounted and bound.cap.uncounted == "most"

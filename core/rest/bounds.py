@@ -46,8 +46,8 @@ def resting(view: View, ask: Ask) -> Iterator[Owed]:
     """Every day whose rest is not over on the day asked about."""
     first = ask.on - timedelta(days=longest_rest(view.book))
     for day in view.days_between(first, ask.on - timedelta(days=1)):
-        owed = owed_by(view, day, ask.on)
-        if owed is not None and owed.until > ask.on and view.counts(owed.rule, ask.kind):
+        owed = owed_by(view, day, ask.on, ask.kind)
+        if owed is not None and owed.until > ask.on:
             yield owed
 
 

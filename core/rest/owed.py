@@ -29,10 +29,14 @@ class Owed:
         return self.day + timedelta(days=self.row.days + 1)
 
 
-def owed_by(view: View, day: date, on: date) -> Owed | None:
-    """The strictest rest that the outings up to the end of a day owe; None when they owe none."""
+def owed_by(view: View, day: date, on: date, kind: str | None = None) -> Owed | None:
+    """The strictest rest that the outings up to the end of a day owe; None when they owe none.
+
+    With a `kind`, only by the tables that count such outings: a bullpen's rest binds bullpens.
+    """
     rules = view.rules_then(day, on)
-    found = [o for table in rules.tables if (o := _by_table(view, rules, table, day)) is not None]
+    tables = [t for t in rules.tables if kind is None or view.counts(t.rule, kind)]
+    found = [owed for table in tables if (owed := _by_table(view, rules, table, day)) is not None]
     return max(found, key=lambda owed: owed.row.days, default=None)
 
 

@@ -45,7 +45,7 @@ class Record:
     ) -> None:
         self._counting = book.counting
         self._kinds = kinds or book.counting.kinds
-        mine = [_counted(book.counting, o) for o in outings if o.kind in self._kinds]
+        mine = [counted(book.counting, o) for o in outings if o.kind in self._kinds]
         mine.sort(key=lambda outing: outing.day)
         self._take(_keep_last_trims(mine))
 
@@ -58,7 +58,7 @@ class Record:
         """This record with one more outing; quick where it is on or after the last day."""
         if outing.kind not in self._kinds:
             return self
-        new = _counted(self._counting, outing)
+        new = counted(self._counting, outing)
         more = Record.__new__(Record)
         more._counting, more._kinds = self._counting, self._kinds
         at = bisect_left(self.dates, new.day)
@@ -81,7 +81,8 @@ class Record:
         return list(dict.fromkeys(self.dates[low:high]))
 
 
-def _counted(counting: Counting, outing: Thrown) -> Counted:
+def counted(counting: Counting, outing: Thrown) -> Counted:
+    """One outing as a book counts it: its day, its pitches with announced walks, its innings."""
     walks = counting.intentional_walk * outing.intentional_walks
     pitches = None if outing.pitches is None else outing.pitches + walks
     caught_outs = outing.caught_outs or 0

@@ -99,10 +99,15 @@ def _same(record: Record, window: Window, ask: Ask) -> list[Counted]:
 
 
 def _last(record: Record, window: Window, ask: Ask) -> Sequence[Counted]:
-    """The last pitched day before the one asked about, or the last outing up to it."""
+    """The last pitched day before the one asked about, or the last outing up to it.
+
+    What was thrown in the very game asked about is the outing that goes on, not the last one.
+    """
     first = ask.on - timedelta(days=window.within or 1)
     until = ask.on if window.last == "outing" else ask.on - timedelta(days=1)
     pitched = [outing for outing in record.between(first, until) if outing.pitched]
-    if not pitched or window.last == "outing":
-        return pitched[-1:]
+    if window.last == "outing":
+        return [o for o in pitched if o.day < ask.on or not ask.game or o.game != ask.game][-1:]
+    if not pitched:
+        return []
     return [outing for outing in pitched if outing.day == pitched[-1].day]

@@ -139,7 +139,8 @@ def _doubles(book: RuleBook) -> Iterator[Fault]:
 
 
 def _what(rule: Cap | Rest) -> tuple[object, ...]:
-    return rule.verb, rule.unit, rule.window, rule.kinds
+    advised = isinstance(rule, Cap) and rule.advice
+    return rule.verb, rule.unit, rule.window, rule.kinds, advised
 
 
 def _limits_pitching(rule: Rule) -> bool:
