@@ -56,6 +56,7 @@ def _struck_out_text(board: Board, match: re.Match[str]) -> None:
 _NOT_COUNTED = " (?! (fill|dash)* (noun|percent))"
 
 NO_LOG_RULES: tuple[Rule, ...] = (
+    rule("game 12 at 3:45", "game (hash)? num (?= (at)? clock)", says_no_log("game number")),
     rule(
         "thursday 4:30",
         "(weekday|sat) (at|comma)* clock (?! (the|adj)* game)",
@@ -93,7 +94,9 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     ),
     rule("money", "money", says_no_log("price")),
     rule("jersey", "hash num" + _NOT_COUNTED, says_no_log("jersey")),
-    rule("place", "place (colon|hash)? num" + _NOT_COUNTED, says_no_log("place")),
+    rule(
+        "place", "place (colon|hash|of|said_who|is|the)* num" + _NOT_COUNTED, says_no_log("place")
+    ),
     rule("age", "num age", says_no_log("age")),
     rule("rate", "rate (is|at|to|of|adv|about|win|up_to)* num" + _NOT_COUNTED, says_no_log("rate")),
     rule(

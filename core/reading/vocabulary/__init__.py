@@ -54,10 +54,15 @@ def given_names() -> frozenset[str]:
 
 def _rows(table: dict[str, Any]) -> Iterator[tuple[str, str, str]]:
     for symbol, phrases in table.get("words", {}).items():
-        yield from ((phrase.strip(), symbol, "") for phrase in phrases.split(","))
+        yield from ((phrase, symbol, "") for phrase in _phrases(phrases))
     for symbol, named in table.get("named", {}).items():
         for name, phrases in named.items():
-            yield from ((phrase.strip(), symbol, name) for phrase in phrases.split(","))
+            yield from ((phrase, symbol, name) for phrase in _phrases(phrases))
+
+
+def _phrases(listed: str) -> Iterator[str]:
+    """The phrases of a comma-separated list, which may run over several lines."""
+    return (" ".join(phrase.split()) for phrase in listed.split(","))
 
 
 def _word_list(name: str) -> frozenset[str]:

@@ -17,6 +17,11 @@ def test_no_phrase_of_a_language_stands_under_two_symbols(lang: str) -> None:
     assert {p: m for p, m in meanings.items() if len(m) > 1 and p} == {}
 
 
+@pytest.mark.parametrize("lang", ["en", "es"])
+def test_a_phrase_that_runs_over_a_line_of_its_table_is_one_phrase(lang: str) -> None:
+    assert [phrase for phrase, _, _ in language(lang).phrases if "\n" in phrase] == []
+
+
 @pytest.mark.parametrize(
     ("typed", "meant"),
     [("pithces", "pitches"), ("curvballs", "curveballs"), ("chnageups", "changeups"),
