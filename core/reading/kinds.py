@@ -110,7 +110,7 @@ KIND_RULES: tuple[Rule, ...] = (
     rule("each", "each | both", _each),
     rule(
         "before practice",
-        "(after|before) (the|hisher|a|i|today|said_day)* (game|catch|bullpen|live|practice)",
+        "(after|before) (the|hisher|a|i|today|said_day)* (game|catch|bullpen|live|practice|warm)",
         _beside_a_game,
     ),
     rule("pen", "bullpen", says_kind("bullpen")),

@@ -10,7 +10,7 @@ from core.reading.lexicon import lexicon
 from core.reading.vocabulary import given_names
 
 _HARMLESS = frozenset({"ord", "clock", "money", "isodate"})  # innings, times, prices, dates
-_TELLS = frozenset({"threw", "went", "finish", "running", "tired"})
+_TELLS = frozenset({"about", "threw", "went", "finish", "running", "tired"})
 _SUBJECTS = frozenset(
     {"i", "he", "threw", "went", "finish", "today", "yesterday", "weekday", "mention", "word",
      "bullpen", "catch", "live", "game", "gamelike", "vs"}

@@ -35,6 +35,17 @@ def _speed_of_pitch(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start(), match.end(), "radar")
 
 
+def _limit(board: Board, match: re.Match[str]) -> None:
+    """A limit; but "Max: 2 ip" may be somebody called Max."""
+    colon = (
+        match.start() + 1 < len(board.items) and board.items[match.start() + 1].symbol == "colon"
+    )
+    if board.items[match.start()].text == "Max" and colon:
+        board.unread(match.start(), match.end(), UnreadReason.UNCLEAR_PERSON)
+    else:
+        board.no_log(match.start(), match.end(), "limit")
+
+
 def _small_numbers(board: Board, match: re.Match[str]) -> None:
     """As in "a 1-2-3 inning", "2-1-0": all single digits."""
     values = [board.whole(i) for i in _numbers(board, match)]
@@ -170,7 +181,7 @@ LIMIT_RULES: tuple[Rule, ...] = (
     rule(
         "limit, number",
         "limit (is|of|at|colon|the|was|to|today|adv)* num (unit|innings|game)?",
-        says_no_log("limit"),
+        _limit,
     ),
     rule(
         "number, limit",

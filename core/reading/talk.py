@@ -127,6 +127,8 @@ def _is_heading(board: Board, at: int) -> bool:
     """As in "thurs pen schedule: ...", "season totals: ...": all that follows is talk."""
     if board.items[at].symbol not in ("plan", "season", "limit", "heading", "radar"):
         return False
+    if board.items[at].text.lower() == "max":
+        return False  # "Leo in relief of Max: 2 ip" is no heading
     first, after = span(board.clause, at)
     if not _greeted(board, first):
         return False
