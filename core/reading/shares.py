@@ -85,7 +85,11 @@ SHARE_RULES: tuple[Rule, ...] = (
         _share,
     ),
     rule("share of those", "<n:pct|frac> (fill|of|them|is)* <u:type|strikes>", _share_of_stated),
-    rule("every one a slider", "everyone_of (is|a)* <u:type>", _all_of_type),
+    rule(
+        "every one a slider",
+        "(everyone_of|allof) (is|a)* <u:breakingtype> (?! (and|comma|slash) type)",
+        _all_of_type,
+    ),
     rule(
         "part of",
         f"<n:num> of {DET} <t:num> (pitches|is|total|adv)* (is|adv|threw)* <u:type>",

@@ -90,6 +90,8 @@ def _is_company(board: Board, at: int) -> bool:
 def _scope(board: Board, at: int) -> Scope:
     symbol = board.items[at].symbol
     if _is_heading(board, at):
+        if symbol == "limit":
+            return Scope(*span(board.sentence, at), "limit")
         return Scope(span(board.sentence, at)[0], len(board.items), "heading")
     if symbol in _CLAUSE:
         first, after = span(board.clause, at)
@@ -127,8 +129,8 @@ def _is_heading(board: Board, at: int) -> bool:
     """As in "thurs pen schedule: ...", "season totals: ...": all that follows is talk."""
     if board.items[at].symbol not in ("plan", "season", "limit", "heading", "radar"):
         return False
-    if board.items[at].text.lower() == "max":
-        return False  # "Leo in relief of Max: 2 ip" is no heading
+    if board.items[at].symbol == "limit" and _names_somebody(board, at):
+        return False  # "limit: 75, Leo 74p", "Leo in relief of Max: 2 ip"
     first, after = span(board.clause, at)
     if not _greeted(board, first):
         return False
@@ -139,6 +141,12 @@ def _is_heading(board: Board, at: int) -> bool:
         if item.symbol == "colon":
             return place > at
     return False
+
+
+def _names_somebody(board: Board, at: int) -> bool:
+    first, after = span(board.sentence, at)
+    named = any(c.key == "who" and first <= c.first < after for c in board.claims)
+    return named or board.items[at].text.lower() == "max"
 
 
 def _questions(board: Board) -> list[Scope]:
