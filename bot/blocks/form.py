@@ -69,7 +69,7 @@ def _day(outing: Outing) -> Block:
 def _counts(outing: Outing) -> list[Block]:
     blocks: list[Block] = []
     for name in COUNTS:
-        value = getattr(outing, name)
+        value = None if name == "breaking" and _is_the_sum(outing) else getattr(outing, name)
         element = NumberInputElement(
             action_id=name,
             is_decimal_allowed=False,
@@ -81,6 +81,11 @@ def _counts(outing: Outing) -> list[Block]:
             InputBlock(block_id=name, label=label.FORM_FIELDS[name], element=element, optional=True)
         )
     return blocks
+
+
+def _is_the_sum(outing: Outing) -> bool:
+    """Whether the breaking balls are just the curveballs and sliders together."""
+    return outing.breaking == (outing.curve or 0) + (outing.slider or 0)
 
 
 def _innings(outing: Outing) -> Block:
@@ -103,6 +108,8 @@ def values_of(values: Mapping[str, Mapping[str, Any]]) -> dict[str, int | str | 
     if picked is None:
         raise FormError("on", "impossible")
     fields["on"] = date.fromisoformat(picked)
+    if fields["kind"] == "off" and any(fields[name] for name in COUNTS):
+        raise FormError("kind", "off")
     fields["outs"] = _outs(values["innings"]["innings"].get("value"))
     if fields["breaking"] is None and (fields["curve"], fields["slider"]) != (None, None):
         fields["breaking"] = _sum(fields["curve"], fields["slider"])

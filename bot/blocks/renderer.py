@@ -151,8 +151,10 @@ def _pain_withdrawn(session: Session, row: OutboxMessage, line: Line) -> str:
 
 
 def _pain_unplaced(session: Session, row: OutboxMessage, line: Line) -> str:
-    if QuestionCode.PAIN_UNPLACED in {one["code"] for one in line.questions}:
-        return pain.unplaced(_author(session, line))
+    asked = [one for one in line.questions if one["code"] == QuestionCode.PAIN_UNPLACED]
+    if asked:
+        named = listed([one["about"] for one in asked if one["about"]])
+        return pain.unplaced(_author(session, line), named)
     return answers.taken_back() if row.ts else ""
 
 

@@ -41,7 +41,8 @@ def register(app: App, desk: Desk) -> None:
             ack(response_action="errors", errors={wrong.block: FORM_ERRORS[wrong.error]})
         except ByHandError as refused:
             block = _block(refused.field)
-            ack(response_action="errors", errors={block: FORM_ERRORS[refused.refusal]})
+            error = "day" if refused.field == "on" else refused.refusal
+            ack(response_action="errors", errors={block: FORM_ERRORS[error]})
         else:
             ack()
 

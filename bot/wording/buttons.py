@@ -34,7 +34,7 @@ FORM_FIELDS = {
     "pitches": "Pitches (throws in catch play)",
     "curve": "Curveballs",
     "slider": "Sliders",
-    "breaking": "Breaking balls in all",
+    "breaking": "Breaking balls in all, if more than these",
     "changeup": "Changeups",
     "strikes": "Strikes",
     "innings": "Innings pitched, such as 4.1",
@@ -45,6 +45,8 @@ FORM_ERRORS = {
     "not allowed": "You may not change this one. Ask a coach, a guardian or the pitcher.",
     "gone": "This line is no longer in the log, so nothing was changed.",
     "impossible": "This cannot be: check it against the other counts. Nothing was changed.",
+    "off": "A day off has no counts: empty them, or choose another kind. Nothing was changed.",
+    "day": "The day must be one of the last 60, today included. Nothing was changed.",
     "innings": "Innings end in .0, .1 or .2, such as 4.1. Nothing was changed.",
     "number": "A whole number, please. Nothing was changed.",
 }

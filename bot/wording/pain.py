@@ -105,12 +105,14 @@ def to_guardian(guardian: str, pitcher: str, sites: Sequence[str], on: date, sto
     )
 
 
-def unplaced(author: str) -> str:
+def unplaced(author: str, named: str) -> str:
     """Pain in a line that could not be laid to a pitcher's record."""
+    who = f" of {safe(named)}" if named else ""
+    ask = f"Please ask {safe(named)} and the family" if named else "Please ask who it is"
     return (
-        f"*Pain report without a record.* A line by {safe(author)} speaks of pain, and I could not "
-        "lay it to a pitcher (no clear name, or the author may not log for him). Please ask who "
-        f"it is: no more throwing until a licensed clinician has checked it. {NOT_A_DOCTOR}"
+        f"*Pain report without a record.* A line by {safe(author)} speaks of pain{who}, and I "
+        f"could not put it on a record. {ask}: no more throwing until a licensed clinician has "
+        f"checked it. {NOT_A_DOCTOR}"
     )
 
 

@@ -32,6 +32,8 @@ def question(asked: Question) -> str:
         return _unread(asked)
     if asked.code is QuestionCode.SAME:
         return _same(asked)
+    if asked.code is QuestionCode.NOT_ALLOWED and asked.reason:
+        return _ARM_NOT_TAKEN.format(about=safe(asked.about))
     if asked.code is QuestionCode.SURE:
         return _sure(asked)
     about = safe(asked.about)
@@ -51,7 +53,7 @@ _BARE = {
     QuestionCode.NOT_ALLOWED: "Not counted for {about}: only the pitcher, a guardian, the "
     "scorekeeper (game counts) or a coach may log that. Please ask one of them.",
     QuestionCode.NO_CONSENT: "Not counted for {about}: no consent is on file yet. Your line is "
-    "kept; a coach can add the consent date and you can then post it again.",
+    "kept; once a coach has added the consent date, post a line for {about} alone.",
     QuestionCode.KIND: "What was it: game, bullpen, live or catch play? Add the word to the line. "
     "Until then it owes rest like a game and stays out of the mix.",
     QuestionCode.DAY: "Was that game today or yesterday? Add “today” or “yesterday” to the line. "
@@ -74,6 +76,10 @@ _BARE = {
     QuestionCode.NOT_READ: "I could not read this line. It is kept as you typed it, and nothing "
     "was counted; try it in other words, for example “62p 11cb 4.1ip vs Summit”.",
 }
+_ARM_NOT_TAKEN = (
+    "The counts are in; what the line says of {about}'s arm I may not put on the record for you. "
+    "The pitcher, a guardian or a coach can."
+)
 _SENTENCES = {
     **_BARE,
     QuestionCode.WHO: "Who is this about: {choices}? Add the name to the line.",

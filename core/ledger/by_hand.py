@@ -6,7 +6,7 @@ can be seen and changed on its way.
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from enum import StrEnum
 from typing import Any
 
@@ -55,6 +55,8 @@ LARGEST = {
     "fastball": 200, "strikes": 200, "breaking_strikes": 200, "outs": 36, "caught_outs": 36,
     "effort": 100,
 }  # fmt: skip
+#: How far back a form may date an outing.
+LONGEST_AGO = timedelta(days=60)
 KINDS = frozenset({"game", "bullpen", "live", "catch", "off"})
 
 
@@ -140,7 +142,7 @@ def check(fields: Mapping[str, Any], today: date) -> None:
     if fields.get("kind") is not None and fields["kind"] not in KINDS:
         raise ByHandError(Refusal.IMPOSSIBLE, "kind")
     day = fields.get("on")
-    if isinstance(day, date) and day > today:
+    if isinstance(day, date) and not today - LONGEST_AGO <= day <= today:
         raise ByHandError(Refusal.IMPOSSIBLE, "on")
     for part, whole in PARTS:
         low, high = fields.get(part), fields.get(whole)

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from core.ledger.decide import Decision
-from core.ledger.question import PAIN_UNPLACED, Question, QuestionCode
+from core.ledger.question import Question, QuestionCode
 from core.model import LineState
 from core.reading.wishes import asks_for_secrecy, names_the_staff, sounds_dangerous
 
@@ -18,9 +18,8 @@ def with_care(text: str, decision: Decision) -> Decision:
     and a line that is otherwise talk is kept from passing unseen.
     """
     told: list[Question] = []
-    speaks_of_an_arm = PAIN_UNPLACED in decision.questions or any(
-        one.entry.pain or one.entry.tired for one in decision.kept
-    )
+    unplaced = any(one.code is QuestionCode.PAIN_UNPLACED for one in decision.questions)
+    speaks_of_an_arm = unplaced or any(one.entry.pain or one.entry.tired for one in decision.kept)
     if speaks_of_an_arm and asks_for_secrecy(text):
         told.append(Question(QuestionCode.SECRECY))
     state = decision.state

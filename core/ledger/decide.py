@@ -1,5 +1,6 @@
 """From what a line says to what is stored and what is asked: decided here, applied elsewhere."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime, timedelta
@@ -14,6 +15,8 @@ from core.ledger.whom import Finder
 from core.model import LineState
 from core.reading import Entry, Reading, Unread, UnreadReason
 
+#: The refusal is of what was said of the arm; the counts were taken.
+ARM_ONLY = "arm only"
 #: The kinds that are offered where a line leaves its kind open.
 KINDS = ("game", "bullpen", "live", "catch")
 THROWING = frozenset({Subject.GAME_COUNTS, Subject.PRACTICE})
@@ -73,7 +76,7 @@ def decide(
     for entry in _completed(work, reading):
         arms = finder.find(entry)
         if not arms and entry.pain:
-            work.ask(PAIN_UNPLACED)
+            work.ask(replace(PAIN_UNPLACED, about=entry.who or ""))
         for arm in arms:
             _keep(work, entry, arm)
     for unread in reading.unread:
@@ -101,7 +104,8 @@ def _ask_of(work: _Work, unread: Unread) -> None:
 
 
 def _unread_question(unread: Unread) -> Question:
-    stray = unread.reason == UnreadReason.UNKNOWN_NUMBER
+    whole = re.fullmatch(r"\D*\d{1,3}\D*", unread.text) and "%" not in unread.text
+    stray = unread.reason == UnreadReason.UNKNOWN_NUMBER and whole
     return Question(
         QuestionCode.UNREAD,
         about=unread.text,
@@ -116,16 +120,18 @@ def _keep(work: _Work, entry: Entry, arm: Arm) -> None:
     kind = _kind(work, entry, arm, relations)
     stated = _subjects(entry, kind)
     allowed = frozenset(subject for subject in stated if may_log(relations, subject))
-    if stated - allowed:
-        work.ask(Question(QuestionCode.NOT_ALLOWED, about=arm.name, pitcher_id=arm.pitcher_id))
+    if stated - allowed and (entry.pain or stated - allowed != {Subject.ARM}):
+        reason = ARM_ONLY if allowed else ""
+        refused = Question(QuestionCode.NOT_ALLOWED, about=arm.name, reason=reason)
+        work.ask(replace(refused, pitcher_id=arm.pitcher_id))
         if entry.pain and Subject.ARM not in allowed:
-            work.ask(PAIN_UNPLACED)
+            work.ask(replace(PAIN_UNPLACED, about=arm.name))
     if not allowed:
         return
     if not arm.consented:
         work.ask(Question(QuestionCode.NO_CONSENT, about=arm.name, pitcher_id=arm.pitcher_id))
         if entry.pain:
-            work.ask(PAIN_UNPLACED)
+            work.ask(replace(PAIN_UNPLACED, about=arm.name))
         return
     named = entry.on or work.answers.day(arm.pitcher_id)
     waiting = _waiting(work, replace(entry, on=named), kind, arm) if allowed & THROWING else ()

@@ -22,14 +22,13 @@ class Order:
     question: Question | None = None
 
 
-def order_here(line: Line, crew: Crew) -> Order | None:
-    """The order in a line of the staff's, in a direct message or the staff channel.
+def order_here(text: str, line: Line, crew: Crew) -> Order | None:
+    """The order in what a line says; anybody else's than the staff's is refused.
 
-    Anybody else's words of that form are answered with who may set a limit.
+    A limit is never read as a count, wherever it was typed.
     """
-    in_staff_channel = crew.here is not None and crew.here.staff_channel == line.channel
-    order = limit_order(line.text, crew.local(line.posted_at))
-    if order is None or not (line.direct or in_staff_channel):
+    order = limit_order(text, crew.local(line.posted_at))
+    if order is None:
         return None
     arms = crew.related(Relation.STAFF)
     if not arms:

@@ -30,6 +30,7 @@ from core.ledger.limits import Order, obey, order_here, take_back
 from core.ledger.messages import Deleted, Edited, Said, newer
 from core.ledger.notices import Heard, Notice, NoticeKind, news_of_pain, owed
 from core.ledger.question import REFUSALS, Question, QuestionCode
+from core.ledger.spoken import spoken
 from core.ledger.twins import lines_that_depend_on, with_joins
 from core.ledger.whom import EVERYONE
 from core.model import Line, LineState, Person, Team, key
@@ -146,7 +147,7 @@ def _hear_overtaken(
         return []
     crew = load_crew(session, place.person, place.team)
     posted = crew.local(line.posted_at)
-    reading = _try_to_read(line, said.text, crew, posted)
+    reading = _try_to_read(line, spoken(session, line, said.text), crew, posted)
     decision = decide(reading, crew, posted) if reading is not None else _NOT_READ
     overtaken = [snapshot(kept) for kept in decision.kept]
     if not keep_overtaken(_change(session, line, now), overtaken, crew):
@@ -180,7 +181,7 @@ def _hear(
     line.author_id = key(place.person)
     crew = load_crew(session, place.person, place.team)
     posted = crew.local(line.posted_at)
-    order = order_here(line, crew)
+    order = order_here(spoken(session, line), line, crew)
     decision = _ordered(order) if order is not None else _decided(session, line, crew)
     first = not _has_been_read_before(session, line)
     before, line.entries = line.entries, [snapshot(kept) for kept in decision.kept]
@@ -219,7 +220,7 @@ def _decided(session: Session, line: Line, crew: Crew) -> Decision:
     A fault of ours must not lose a line: it is kept as not read. A fault of the database is
     raised, so that Slack sends the event again.
     """
-    reading = _try_to_read(line, line.text, crew, crew.local(line.posted_at))
+    reading = _try_to_read(line, spoken(session, line), crew, crew.local(line.posted_at))
     if reading is None:
         return _NOT_READ
     try:

@@ -57,6 +57,9 @@ class Finder:
         found = find(typed, preferred) or find(typed, self.crew.arms)
         if len(found) == 1:
             return found
+        mine = [arm for arm in found if self.crew.relations[arm.pitcher_id]]
+        if len(mine) == 1:
+            return mine
         if found:
             return self._choose(QuestionCode.TWO_PEOPLE, typed, found)
         return self._choose(QuestionCode.UNKNOWN_NAME, typed, near(typed, self.crew.arms))

@@ -7,7 +7,8 @@ from core.ledger.asked.question import Question
 from core.ledger.asked.reply import reply
 from core.ledger.binding import Books
 from core.ledger.crew import Crew, load_crew
-from core.model import Line, Person, Team, Workspace
+from core.ledger.spoken import spoken
+from core.model import Line, Person, Team
 from core.reading.asking import Asked, ask
 
 
@@ -15,13 +16,11 @@ def asked_here(session: Session, line: Line, crew: Crew) -> Asked | None:
     """The question in a line, where questions are taken: a direct message, the staff channel,
     or a line that mentions the bot. Elsewhere the same words are talk among people.
     """
-    workspace = session.get(Workspace, line.workspace_id)
-    mention = f"<@{workspace.bot_user_id}>" if workspace and workspace.bot_user_id else None
-    mentioned = mention is not None and mention in line.text
+    text = spoken(session, line)
+    mentioned = text != line.text
     in_staff_channel = crew.here is not None and crew.here.staff_channel == line.channel
     if not (line.direct or mentioned or in_staff_channel):
         return None
-    text = line.text.replace(mention, " ") if mention else line.text
     return ask(text, crew.local(line.posted_at), roster=crew.roster())
 
 
