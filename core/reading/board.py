@@ -162,9 +162,25 @@ def rule(name: str, pattern: str, apply: Handler) -> Rule:
     return Rule(name, LazyPattern(pattern), apply)
 
 
+_WANTED: dict[int, frozenset[str]] = {}  # by table: the tables are made once, at import
+
+
+def _wanted(rules: tuple[Rule, ...]) -> frozenset[str]:
+    """Symbols of which a line must hold one for any rule of the table; empty when unknown."""
+    found = _WANTED.get(id(rules))
+    if found is None:
+        needs = [one.pattern.needs for one in rules]
+        found = frozenset().union(*needs) if all(needs) else frozenset()
+        _WANTED[id(rules)] = found
+    return found
+
+
 def run(board: Board, rules: tuple[Rule, ...]) -> None:
     """Apply each rule wherever it fits, in the order of the table."""
     present = board.present
+    wanted = _wanted(rules)
+    if wanted and wanted.isdisjoint(present):
+        return
     for one in rules:
         pattern = one.pattern
         if pattern.needs and pattern.needs.isdisjoint(present):
