@@ -19,7 +19,7 @@ from core.rest.values import (
     Thrower,
     Thrown,
 )
-from core.rest.views import View, views
+from core.rest.views import View, check_kind, views
 from core.rulebooks import RuleBook
 
 
@@ -43,6 +43,7 @@ def answer(
     question makes no sense.
     """
     looks = views(books, thrower, outings, phase)
+    check_kind(kind)
     ask = Ask(on, game, tournament, series, kind)
     verdict = judge(looks, ask)
     following = next_date(looks, ask, verdict)

@@ -19,9 +19,17 @@ from core.rest.values import RestError, Thrower, Thrown
 
 
 def _iso(value: Any) -> Any:
-    if not isinstance(value, str | date):
-        raise ValueError('write a date as "2026-05-02"')
-    return value
+    try:
+        return value if isinstance(value, date) else date.fromisoformat(value)
+    except (TypeError, ValueError):
+        raise ValueError(f'write a date as "2026-05-02", not {value}') from None
+
+
+def _clock(value: Any) -> Any:
+    try:
+        return time.fromisoformat(value)
+    except (TypeError, ValueError):
+        raise ValueError(f'write a time of 24 hours as "01:30", not {value}') from None
 
 
 def _this_era(value: date) -> date:
@@ -31,6 +39,7 @@ def _this_era(value: date) -> date:
 
 
 Day = Annotated[date, BeforeValidator(_iso), AfterValidator(_this_era)]
+Clock = Annotated[time, BeforeValidator(_clock)]
 Count = Annotated[StrictInt, Field(ge=0)]
 
 
@@ -50,7 +59,7 @@ class Outing(BaseModel):
     innings_begun: Count | None = None
     intentional_walks: Count | None = None
     about: StrictBool | None = None
-    at: time | None = None
+    at: Clock | None = None
     began_on: Day | None = None
     tournament: StrictStr | None = None
     series: StrictStr | None = None

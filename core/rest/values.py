@@ -12,14 +12,6 @@ NO_PITCH_LIMIT = 999
 ESTIMATE_MARGIN = 5
 """An estimated count this close below a stricter row owes that row (pitches)."""
 
-KINDS = frozenset(
-    (
-        *("game", "scrimmage", "showcase", "tryout"),
-        *("bullpen", "catch", "live", "off", "warm-up", "practice", "lesson"),
-    )
-)
-"""The kinds of outing that need no book to name them; which of them count is the book's to say."""
-
 
 class RestError(ValueError):
     """A question about rest cannot be answered: the message says what to change."""

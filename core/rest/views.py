@@ -6,8 +6,8 @@ from datetime import date
 from functools import lru_cache
 
 from core.rest.record import Record
-from core.rest.values import KINDS, Phase, RestError, Thrower, Thrown
-from core.rulebooks import Band, Cap, Measure, NotCoveredError, Off, Rest, RuleBook
+from core.rest.values import Phase, RestError, Thrower, Thrown
+from core.rulebooks import KINDS, Band, Cap, Measure, NotCoveredError, Off, Rest, RuleBook
 
 _PER_INNING = {"outs": 3, "innings-begun": 1}
 
@@ -137,6 +137,12 @@ def _maximum(caps: tuple[Cap, ...], rule: Rest) -> int | None:
     return min(same, default=None)
 
 
+def check_kind(kind: str) -> None:
+    """Raise RestError for a kind of outing that does not exist: it would count nowhere."""
+    if kind not in KINDS:
+        raise RestError(f"no kind of outing is called {kind}: use one of {', '.join(KINDS)}")
+
+
 def views(
     books: Sequence[RuleBook], thrower: Thrower, outings: Sequence[Thrown], phase: Phase
 ) -> tuple[View, ...]:
@@ -146,12 +152,8 @@ def views(
     phases = {"regular", "playoffs"}.union(*(book.phases for book in books))
     if phase not in phases:
         raise RestError(f"no phase is called {phase}: use one of {', '.join(sorted(phases))}")
-    kinds = KINDS.union(*(book.counting.kinds for book in books))
     for outing in outings:
-        if outing.kind not in kinds:
-            raise RestError(
-                f"no kind of outing is called {outing.kind}: use one of {', '.join(sorted(kinds))}"
-            )
+        check_kind(outing.kind)
     return tuple(
         View(book, thrower, phase, {k: Record(book, outings, k) for k in _kinds(book)})
         for book in books

@@ -5,15 +5,14 @@ from datetime import date, timedelta
 from functools import lru_cache
 from typing import Annotated, Literal, Self
 
-from pydantic import BeforeValidator, Field, StringConstraints, model_validator
+from pydantic import BeforeValidator, Field, model_validator
 
-from core.rulebooks.ages import age_on, month_day
+from core.rulebooks.ages import age_from, age_on, day_start, month_day
 from core.rulebooks.errors import NotCoveredError, RuleBookError
-from core.rulebooks.measure import Code, Part
+from core.rulebooks.measure import Code, Kind, Part
 from core.rulebooks.rules import Rule, Said
 
 MonthDay = Annotated[str, BeforeValidator(month_day)]
-Hour = Annotated[str, StringConstraints(pattern=r"^([01]\d|2[0-3]):[0-5]\d$")]
 Span = tuple[int, int]
 
 
@@ -36,7 +35,7 @@ class Band(Part):
 class AgeRule(Part):
     """Which age counts: on the birthday, or on a month and day of the season's year."""
 
-    on: Literal["birthday"] | MonthDay = "birthday"
+    on: Annotated[str, BeforeValidator(age_from)] = "birthday"
     year: int = Field(0, ge=-1, le=1)
     season_from: MonthDay | None = None
 
@@ -57,8 +56,8 @@ class Superseded(Part):
 class Counting(Part):
     """What counts, and to which day."""
 
-    kinds: tuple[Code, ...] = ("game", "scrimmage", "showcase", "tryout")
-    day_begins: Literal["midnight", "game"] | Hour = "midnight"
+    kinds: tuple[Kind, ...] = ("game", "scrimmage", "showcase", "tryout")
+    day_begins: Annotated[str, BeforeValidator(day_start)] = "midnight"
     intentional_walk: int = Field(0, ge=0, le=4)
     pitch: tuple[Code, ...] = ()
     no_pitch: tuple[Code, ...] = ()
@@ -169,12 +168,16 @@ def _band_for(book: RuleBook, age: int | None, grade: int | None, level: str | N
         if _covers(band, age, grade, level):
             return band
     known = ", ".join(f"{key} {given[key]}" for key in needs if given[key] is not None)
-    offered = ", ".join(band.name for band in book.band)
+    offered = ", ".join(map(_offer, book.band))
     also = f" (or give {' and '.join(missing)} too)" if missing else ""
     raise NotCoveredError(
         f"{book.id} has no band for {known}: its bands are {offered}{also}; use a book that "
         "covers this pitcher"
     )
+
+
+def _offer(band: Band) -> str:
+    return f"{band.name} (level {' or '.join(band.level)})" if band.level else band.name
 
 
 def _covers(band: Band, age: int | None, grade: int | None, level: str | None) -> bool:

@@ -9,27 +9,14 @@ from pathlib import Path
 from typing import Any
 
 from pydantic import ValidationError
-from pydantic_core import ErrorDetails
 
-from core.rulebooks.book import AgeRule, Band, Counting, RuleBook, Season, Superseded
+from core.rulebooks.book import RuleBook
 from core.rulebooks.checks import Place, faults
+from core.rulebooks.complaints import VERBS, says
 from core.rulebooks.errors import RuleBookError
-from core.rulebooks.measure import Condition, Window
 from core.rulebooks.places import line_of
-from core.rulebooks.rules import Advice, Cap, Off, Rest, Row
 
 _BOOKS = files("core.rulebooks") / "books"
-_VERBS = ("cap", "rest", "off", "advice")
-_KEYS = sorted(
-    {
-        field.alias or name
-        for model in (
-            *(RuleBook, Band, AgeRule, Counting, Season, Superseded, Window, Condition),
-            *(Row, Cap, Rest, Off, Advice),
-        )
-        for name, field in model.model_fields.items()
-    }
-)
 
 
 @lru_cache(maxsize=1)
@@ -102,11 +89,13 @@ def parse_book(text: str, name: str) -> RuleBook:
     try:
         data = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
-        raise RuleBookError(f"{name} is no valid TOML: {error}") from error
+        raise RuleBookError(
+            f"{name} is no valid TOML: {error}: text stands in quotes, items of a list have commas"
+        ) from error
     try:
         book = RuleBook.model_validate(data)
     except ValidationError as error:
-        found = [(_place(e["loc"]), _says(e)) for e in error.errors()]
+        found = [(_place(e["loc"]), says(e)) for e in error.errors()]
         raise RuleBookError(_report(name, text, data, found)) from error
     unfit = [(fault.at, fault.says) for fault in faults(book)]
     if unfit:
@@ -116,24 +105,8 @@ def parse_book(text: str, name: str) -> RuleBook:
 
 def _place(loc: Place) -> Place:
     """The path without the tags that only the parser knows of."""
-    kept = [p for n, p in enumerate(loc) if not (n == 2 and loc[0] == "rule" and p in _VERBS)]
+    kept = [p for n, p in enumerate(loc) if not (n == 2 and loc[0] == "rule" and p in VERBS)]
     return tuple(kept)
-
-
-def _says(error: ErrorDetails) -> str:
-    key = str(error["loc"][-1]) if error["loc"] else "file"
-    if error["type"] == "union_tag_invalid":
-        return f"{error['ctx']['tag']} is no verb: use one of {', '.join(_VERBS)}"
-    if error["type"] == "missing":
-        return f"{key} is missing: add it"
-    if error["type"] == "extra_forbidden":
-        near = [k for k in difflib.get_close_matches(key, _KEYS, n=2) if k != key]
-        hint = f"perhaps {near[0]}" if near else "take it out"
-        return f"{key} is not known here: {hint}"
-    if error["type"] == "union_tag_not_found":
-        return f"the rule has no verb: add verb = one of {', '.join(_VERBS)}"
-    message = error["msg"].removeprefix("Value error, ")
-    return f"{key}: {message}" if error["type"] != "value_error" else message
 
 
 def _report(name: str, text: str, data: dict[str, Any], found: list[tuple[Place, str]]) -> str:

@@ -2,7 +2,14 @@
 
 from typing import Annotated, Any, Literal, Self
 
-from pydantic import BaseModel, ConfigDict, Field, StringConstraints, model_validator
+from pydantic import (
+    AfterValidator,
+    BaseModel,
+    ConfigDict,
+    Field,
+    StringConstraints,
+    model_validator,
+)
 
 Unit = Literal[
     "pitches",
@@ -15,6 +22,20 @@ Unit = Literal[
     "caught-outs",
 ]
 Code = Annotated[str, StringConstraints(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$")]
+KINDS = (
+    *("game", "scrimmage", "showcase", "tryout"),
+    *("bullpen", "live", "catch", "practice", "lesson", "warm-up", "off"),
+)
+"""The kinds of outing; which of them count is the book's to say."""
+
+
+def _known_kind(kind: str) -> str:
+    if kind not in KINDS:
+        raise ValueError(f'no kind of outing is called "{kind}": use one of {", ".join(KINDS)}')
+    return kind
+
+
+Kind = Annotated[str, AfterValidator(_known_kind)]
 Weekday = Literal["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]
 
 _SPANS = ("game", "other-games", "day", "run", "season")
@@ -76,7 +97,7 @@ class Measure(Part):
 
     unit: Unit
     window: Window
-    kinds: tuple[Code, ...] = ()
+    kinds: tuple[Kind, ...] = ()
     finish_batter: bool = False
 
     @model_validator(mode="after")

@@ -3,26 +3,36 @@
 from collections.abc import Iterator
 from itertools import chain
 
-from core.rulebooks.book import Band, RuleBook
+from core.rulebooks.book import AgeRule, Band, RuleBook
 from core.rulebooks.measure import Condition, Measure, Window
 from core.rulebooks.rules import Cap, Off, Rest, Row, Rule
 
 _UNITS = {
     "pitches": ("pitch", "pitches"),
     "outs": ("out", "outs"),
-    "innings-begun": ("inning (a part counts as a whole one)",) * 2,
+    "innings-begun": ("inning begun", "innings begun"),
     "days": ("day pitched", "days pitched"),
     "games": ("game as pitcher", "games as pitcher"),
     "appearances": ("appearance as pitcher", "appearances as pitcher"),
     "caught-innings": ("inning caught", "innings caught"),
     "caught-outs": ("out caught", "outs caught"),
 }
+_DONE = {
+    **dict.fromkeys(("pitches", "days"), "pitching"),
+    **dict.fromkeys(("caught-innings", "caught-outs"), "catching"),
+}
+"""What is done where it is done at all."""
 _SPANS = {
     "game": "in a game",
     "other-games": "in another game of the day",
     "day": "in a day",
     "run": "over the days pitched in a row",
     "season": "in the season",
+}
+_THAT_DAY = {"day": "that day", "game": "in a game that day"}
+_DAY_BEGINS = {
+    "midnight": "A day begins at midnight.",
+    "game": "A game counts for the day on which it began.",
 }
 
 
@@ -35,7 +45,8 @@ def window_words(window: Window) -> str:
     if window.same:
         return f"in the {window.same} (or in {window.days} days where it is not named)"
     if window.last:
-        return f"in the last {window.last} pitched, up to {window.within} days back"
+        where = "on the last day pitched" if window.last == "day" else "in the last outing"
+        return f"{where}, up to {window.within} days back"
     if window.from_:
         return f"in the {window.days} days from {window.from_.capitalize()}"
     if window.back:
@@ -65,7 +76,8 @@ def rule_words(rule: Rule) -> str:
     if isinstance(rule, Rest):
         rows = ", ".join(f"{row_words(row)}: {_days(row.days)}" for row in rule.rows)
         batter = " (counted at the last batter's first pitch)" if rule.finish_batter else ""
-        return f"rest by {_measure_words(rule, 2)}{batter}{_when_words(rule.when)}: {rows}"
+        said = f"rest by {unit_words(rule.unit, 2)} {window_words(rule.window)}"
+        return f"{said}{_kinds(rule)}{batter}{_when_words(rule.when)}: {rows}"
     if isinstance(rule, Off):
         length = f"{rule.months} months" if rule.months else f"{rule.weeks} weeks"
         whole = " in one piece" if rule.continuous else ""
@@ -76,25 +88,34 @@ def rule_words(rule: Rule) -> str:
 def _cap_words(rule: Cap) -> str:
     window = window_words(rule.window)
     if rule.max == 0:
-        said = f"no {unit_words(rule.unit, 1)} {window}"
+        said = f"no {_DONE.get(rule.unit, unit_words(rule.unit, 1))} {window}"
     else:
         said = f"at most {rule.max} {unit_words(rule.unit, rule.max)} {window}"
+    said += " (a part counts as a whole one)" if rule.unit == "innings-begun" else ""
+    said += _kinds(rule)
     batter = " (a batter begun may be finished)" if rule.finish_batter else ""
     advice = " (advice, not enforced)" if rule.advice else ""
-    return said + batter + _when_words(rule.when) + advice
+    skipped = " (outings without a count left out)" if rule.uncounted == "skip" else ""
+    return said + batter + _when_words(rule.when) + skipped + advice
 
 
 def _when_words(conditions: tuple[Condition, ...]) -> str:
-    said = [
-        f"{c.at_least} or more {_measure_words(c, 2)}"
-        + (" (at the last batter's first pitch)" if c.finish_batter else "")
-        for c in conditions
-    ]
+    said = [_condition_words(condition) for condition in conditions]
     return f" after {' and '.join(said)}" if said else ""
 
 
-def _measure_words(measure: Measure, count: int) -> str:
-    return f"{unit_words(measure.unit, count)} {window_words(measure.window)}"
+def _condition_words(condition: Condition) -> str:
+    window = _THAT_DAY.get(condition.window.span or "") or window_words(condition.window)
+    if condition.at_least == 1:
+        said = _DONE.get(condition.unit, f"1 or more {unit_words(condition.unit, 2)}")
+    else:
+        said = f"{condition.at_least} or more {unit_words(condition.unit, 2)}"
+    batter = " (at the last batter's first pitch)" if condition.finish_batter else ""
+    return f"{said} {window}{_kinds(condition)}{batter}"
+
+
+def _kinds(measure: Measure) -> str:
+    return f" ({', '.join(measure.kinds)} only)" if measure.kinds else ""
 
 
 def _days(days: int) -> str:
@@ -119,14 +140,22 @@ def _head(book: RuleBook) -> Iterator[str]:
 
 def _counting(book: RuleBook) -> Iterator[str]:
     counting = book.counting
-    yield f"Counts: {', '.join(counting.kinds)}. A day begins at {counting.day_begins}."
-    if counting.intentional_walk:
-        yield f"An intentional walk without pitches counts {counting.intentional_walk} pitches."
+    begins = _DAY_BEGINS.get(counting.day_begins, f"A day begins at {counting.day_begins}.")
+    yield f"Counts: {', '.join(counting.kinds)}. {begins}"
+    if walk := counting.intentional_walk:
+        yield f"An intentional walk without pitches counts {walk} {unit_words('pitches', walk)}."
     if any(band.age for band in book.band):
-        year = {-1: " of the year before", 0: "", 1: " of the year after"}[book.age.year]
-        yield f"Age: on {book.age.on}{year}."
+        yield _age(book.age)
     if book.season:
         yield f"Season's sums begin on {book.season.begins}."
+
+
+def _age(age: AgeRule) -> str:
+    if age.on == "birthday":
+        return "Age: on the day itself."
+    year = {-1: " of the year before", 0: "", 1: " of the year after"}[age.year]
+    turn = f"; from {age.season_from} a date belongs to the next year" if age.season_from else ""
+    return f"Age: on {age.on}{year}{turn}."
 
 
 def _band(book: RuleBook, band: Band) -> Iterator[str]:
