@@ -66,6 +66,7 @@ class Occasion(StrEnum):
 
     PAIN = "pain"
     PAIN_WITHDRAWN = "pain report taken back"
+    PAIN_GONE = "pain said to be gone"
     PAIN_UNPLACED = "pain of nobody in particular"
     DANGER = "words of danger"
     DANGER_NAMING_STAFF = "words of danger that name a coach"
@@ -90,6 +91,7 @@ class TellRow:
 TELL: tuple[TellRow, ...] = (
     TellRow(Occasion.PAIN, (Told.STAFF_CHANNEL, Told.GUARDIANS)),
     TellRow(Occasion.PAIN_WITHDRAWN, (Told.STAFF_CHANNEL, Told.GUARDIANS), waits_for_morning=True),
+    TellRow(Occasion.PAIN_GONE, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.PAIN_UNPLACED, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.DANGER, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.DANGER_NAMING_STAFF, (Told.GUARDIANS,)),

@@ -17,12 +17,13 @@ from bot.wording.buttons import FORM_ERRORS
 from bot.wording.questions import ANSWERED
 from bot.wording.words import listed, safe
 from core.ledger import NoticeKind
+from core.ledger.answers import GONE
 from core.ledger.binding import Books
 from core.ledger.hints import hint_for
 from core.ledger.notices import SILENT_STATES
 from core.ledger.question import Question, QuestionCode
 from core.ledger.view import line_view
-from core.model import Line, LineState, OutboxMessage, Person, PitcherTeam, Team
+from core.model import Line, LineState, OutboxMessage, Person, Pitcher, PitcherTeam, Team
 
 #: Slack's names of the two reactions: a line that is in the log, a line with a question.
 READ_REACTION, ASKED_REACTION = OURS = ("baseball", "question")
@@ -47,6 +48,7 @@ class Renderer:
             NoticeKind.PAIN_WITHDRAWN: _as_one(_pain_withdrawn),
             NoticeKind.PAIN_UNPLACED: _as_one(_pain_unplaced),
             NoticeKind.UNREACHED: _as_one(_unreached),
+            NoticeKind.PAIN_GONE: _as_one(_pain_gone),
             NoticeKind.DANGER: _as_one(_danger),
             NoticeKind.KEPT_BACK: _as_one(_kept_back),
             NoticeKind.STRANGER: _as_one(_stranger),
@@ -156,6 +158,17 @@ def _pain_unplaced(session: Session, row: OutboxMessage, line: Line) -> str:
         named = listed([one["about"] for one in asked if one["about"]])
         return pain.unplaced(_author(session, line), named)
     return answers.taken_back() if row.ts else ""
+
+
+def _pain_gone(session: Session, row: OutboxMessage, line: Line) -> str:
+    if line.deleted_at is not None:
+        return answers.taken_back() if row.ts else ""
+    pitchers = [
+        session.get_one(Pitcher, answer["pitcher_id"]).name
+        for answer in line.answers
+        if answer["code"] == QuestionCode.PAIN_FREE and answer["value"] == GONE
+    ]
+    return "\n".join(pain.gone(name, _author(session, line)) for name in pitchers)
 
 
 def _danger(session: Session, _row: OutboxMessage, line: Line) -> str:

@@ -40,7 +40,7 @@ def not_cleared(since: date, whose: str = "") -> str:
     of = f" of {whose}" if whose else ""
     return (
         f"Pain was reported on {day(since)}, so no answer here says that this arm{of} may throw. "
-        "A licensed clinician should check it; a guardian posts “no pain” once it is gone."
+        "A licensed clinician should check it; a parent or guardian says when it is gone."
     )
 
 
@@ -92,7 +92,7 @@ def _costs(one: ArmDay) -> str:
 def _resting(one: ArmDay) -> str:
     name = safe(one.pitcher.name)
     if one.not_cleared_since is not None:
-        return f"{name}: not cleared, pain reported on {day(one.not_cleared_since)}."
+        return f"{name}: stopped, pain reported on {day(one.not_cleared_since)}."
     if one.rest is None:
         return f"{name}: could not be worked out ({safe(one.problem)})."
     until = f"until {day(one.rest.next_eligible)}" if one.rest.next_eligible else "with no date"
@@ -298,7 +298,7 @@ def plan(answer: PlanAnswer) -> str:
         lines.append(f"• {what}: {listed(arms) or 'nobody'}{missing}")
     if answer.not_cleared:
         lines.append(
-            f"Left out, not cleared after pain: {listed(list(map(safe, answer.not_cleared)))}."
+            f"Left out, stopped after pain: {listed(list(map(safe, answer.not_cleared)))}."
         )
     lines += [f"Left out: {safe(names[who])} ({safe(reason)})." for who, reason in found.left_out]
     if found.gap:

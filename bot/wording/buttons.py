@@ -22,6 +22,8 @@ CHOICES = {
     "same": "The same outing",
     "second": "A second outing",
     "no log": "Not part of the log",
+    "gone": "Yes, the pain is gone",
+    "not yet": "No, not yet",
     "yes": "Yes, that is right",
 }
 

@@ -116,6 +116,15 @@ def unplaced(author: str, named: str) -> str:
     )
 
 
+def gone(pitcher: str, by: str) -> str:
+    """Told to the staff when a family says that a reported pain is gone."""
+    return (
+        f"{safe(by)} says that {safe(pitcher)}'s pain is gone. The report no longer stands against "
+        "throwing; the coach decides what he throws, and a licensed clinician should have checked "
+        "it."
+    )
+
+
 def danger(author: str) -> str:
     """Told to the staff about a line that a human must look at; nothing of it is repeated."""
     return (

@@ -73,6 +73,10 @@ _BARE = {
     "changed.",
     QuestionCode.LIMIT_UNCLEAR: "I set no limit: “{about}” is not clear. Write for example “limit "
     "Leo 45 until 5/20” (1 to 200 pitches a day).",
+    QuestionCode.PAIN_FREE: "A report of pain of {about} is still open. Is the pain gone, at rest "
+    "and when throwing? Only a yes here ends it; a licensed clinician should have checked it.",
+    QuestionCode.PAIN_OPEN: "Good to hear. The report of pain of {about} stays open until a parent "
+    "or guardian says that it is gone, and a licensed clinician should have checked it.",
     QuestionCode.NOT_READ: "I could not read this line. It is kept as you typed it, and nothing "
     "was counted; try it in other words, for example “62p 11cb 4.1ip vs Summit”.",
 }

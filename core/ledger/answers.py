@@ -10,6 +10,8 @@ from core.reading import Entry
 
 #: The value of an answer that says: that number is no part of the log.
 NO_LOG = "no log"
+#: The values of the answer to "is the pain gone?".
+GONE, NOT_YET = "gone", "not yet"
 #: The value of an answer given with a form: the record was put right by hand.
 BY_HAND = "by hand"
 
@@ -77,7 +79,15 @@ class Answers:
 
 
 #: Questions that are asked once of each pitcher in a line.
-BY_PITCHER = frozenset({QuestionCode.KIND, QuestionCode.DAY, QuestionCode.SAME, QuestionCode.SURE})
+BY_PITCHER = frozenset(
+    {
+        QuestionCode.KIND,
+        QuestionCode.DAY,
+        QuestionCode.SAME,
+        QuestionCode.SURE,
+        QuestionCode.PAIN_FREE,
+    }
+)
 
 
 def _same(answer: Answer, question: Question) -> bool:

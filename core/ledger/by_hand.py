@@ -15,12 +15,13 @@ from sqlmodel import Session, col, select
 from core.audience import Subject, may_log
 from core.ledger.answers import BY_HAND, Answer
 from core.ledger.apply import Change, correct_row, withdraw_rows
+from core.ledger.clearance import may_clear
 from core.ledger.crew import find_person, load_crew
 from core.ledger.limits import take_back
 from core.ledger.lines import hear_again, owed_after
 from core.ledger.notices import Notice
 from core.ledger.question import QuestionCode
-from core.model import Line, LineState, Outing, Person, key
+from core.model import Line, LineState, Outing, Person, Pitcher, key
 
 
 class Refusal(StrEnum):
@@ -67,7 +68,7 @@ def choose(hand: Hand, line_id: int, answer: Answer) -> list[Notice]:
     `ByHandError`.
     """
     line = _line(hand, line_id)
-    if key(hand.person) != line.author_id and not _may(hand, line, answer.pitcher_id):
+    if not _may_answer(hand, line, answer):
         raise ByHandError(Refusal.NOT_ALLOWED)
     line.answers = [*line.answers, answer.as_json()]
     return hear_again(hand.session, line, hand.person, hand.now)
@@ -171,6 +172,14 @@ def _line(hand: Hand, line_id: int) -> Line:
     ):
         raise ByHandError(Refusal.GONE)
     return line
+
+
+def _may_answer(hand: Hand, line: Line, answer: Answer) -> bool:
+    """The author of a line, or whoever may log for the pitcher; of pain, who may clear it."""
+    if answer.code is QuestionCode.PAIN_FREE and answer.pitcher_id is not None:
+        pitcher = hand.session.get_one(Pitcher, answer.pitcher_id)
+        return key(hand.person) in may_clear(hand.session, pitcher, hand.now.date())
+    return key(hand.person) == line.author_id or _may(hand, line, answer.pitcher_id)
 
 
 def _may(hand: Hand, line: Line, pitcher_id: int | None) -> bool:

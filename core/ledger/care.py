@@ -1,10 +1,16 @@
-"""Words beside the counts that call for an adult: "don't tell", and words of danger."""
+"""Words beside the counts that call for an adult: "no pain" while pain stands, "don't tell",
+and words of danger.
+"""
 
 from dataclasses import replace
 
-from core.ledger.decide import Decision
+from sqlmodel import Session
+
+from core.ledger.answers import GONE, NOT_YET, Answers
+from core.ledger.clearance import may_clear, pain_stands_since
+from core.ledger.decide import Decision, Kept
 from core.ledger.question import Question, QuestionCode
-from core.model import LineState
+from core.model import Line, LineState, Pitcher
 from core.reading.wishes import asks_for_secrecy, names_the_staff, sounds_dangerous
 
 #: Who is asked to look at words of danger: never the ones whom the line names.
@@ -28,3 +34,33 @@ def with_care(text: str, decision: Decision) -> Decision:
         told.append(Question(QuestionCode.DANGER, reason=who))
         state = LineState.ASKED if state == LineState.TALK else state
     return replace(decision, questions=(*told, *decision.questions), state=state)
+
+
+def with_open_pain(session: Session, line: Line, decision: Decision, answers: Answers) -> Decision:
+    """The decision with the question that "no pain" calls for while a report of pain stands."""
+    asked = [
+        question
+        for one in decision.kept
+        if one.entry.pain == () and (question := _open_pain(session, line, one, answers))
+    ]
+    if not asked:
+        return decision
+    asks = any(question.code is QuestionCode.PAIN_FREE for question in asked)
+    state = LineState.ASKED if asks and decision.state == LineState.READ else decision.state
+    return replace(decision, questions=(*decision.questions, *asked), state=state)
+
+
+def _open_pain(session: Session, line: Line, one: Kept, answers: Answers) -> Question | None:
+    pitcher = session.get_one(Pitcher, one.arm.pitcher_id)
+    since = pain_stands_since(session, pitcher)
+    if since is None:
+        return None
+    may_say = line.author_id in may_clear(session, pitcher, one.on)
+    question = Question(
+        QuestionCode.PAIN_FREE if may_say else QuestionCode.PAIN_OPEN,
+        about=pitcher.name,
+        reason=since.isoformat(),
+        values=(GONE, NOT_YET) if may_say else (),
+        pitcher_id=one.arm.pitcher_id,
+    )
+    return None if may_say and answers.value(question) is not None else question

@@ -18,7 +18,7 @@ from core.audience import Relation
 from core.ledger.answers import Answer, Answers
 from core.ledger.apply import Change, apply_reading, keep_overtaken, note_text, withdraw_rows
 from core.ledger.asked.from_line import asked_here
-from core.ledger.care import with_care
+from core.ledger.care import with_care, with_open_pain
 from core.ledger.claim import Place, claim, find_line, find_place
 from core.ledger.crew import Crew, find_person, load_crew
 from core.ledger.days import before_the_day_turns
@@ -237,7 +237,7 @@ def _decision(session: Session, line: Line, crew: Crew, reading: Reading) -> Dec
     decision = decide(reading, crew, crew.local(line.posted_at), answers)
     decision = with_doubts(session, line, decision, answers)
     decision = with_joins(session, line, decision, answers)
-    decision = with_care(line.text, decision)
+    decision = with_open_pain(session, line, with_care(line.text, decision), answers)
     if decision.state == LineState.TALK and asked_here(session, line, crew) is not None:
         return replace(decision, state=LineState.QUESTION)
     return decision

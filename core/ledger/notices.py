@@ -10,6 +10,7 @@ from zoneinfo import ZoneInfo
 from sqlmodel import Session, select
 
 from core.audience import Occasion, Told, who_is_told
+from core.ledger.answers import GONE
 from core.ledger.care import LOOKED_AT_BY_FAMILY, LOOKED_AT_BY_STAFF
 from core.ledger.people import guardians_of, teams_of
 from core.ledger.question import REFUSALS, QuestionCode
@@ -39,6 +40,7 @@ class NoticeKind(StrEnum):
     PAIN = "pain"
     PAIN_WITHDRAWN = "pain withdrawn"
     PAIN_UNPLACED = "pain unplaced"
+    PAIN_GONE = "pain gone"
     #: A pain notice that Slack refused to deliver: told to those who can pass it on.
     UNREACHED = "unreached"
     DANGER = "danger"
@@ -121,8 +123,20 @@ def owed(session: Session, heard: Heard) -> list[Notice]:
         *_counts(session, heard),
         *_arm(session, heard),
         *_about_line(heard),
+        *_gone(session, heard),
         *_danger(session, heard),
     ]
+
+
+def _gone(session: Session, heard: Heard) -> list[Notice]:
+    """The staff hear who said that pain is gone: nobody's word ends it unseen."""
+    pitchers = {
+        answer["pitcher_id"]
+        for answer in heard.line.answers
+        if answer["code"] == QuestionCode.PAIN_FREE and answer["value"] == GONE
+    }
+    wanted = heard.line.deleted_at is None
+    return _tell(session, heard, Occasion.PAIN_GONE, NoticeKind.PAIN_GONE, pitchers, wanted)
 
 
 def _danger(session: Session, heard: Heard) -> list[Notice]:

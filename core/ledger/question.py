@@ -20,6 +20,10 @@ class QuestionCode(StrEnum):
     DAY = "day"
     SAME = "same outing"
     SURE = "sure"  # a count far outside the pitcher's history
+    #: "No pain" while a report of pain stands: is it gone? Asked of who may say so.
+    PAIN_FREE = "pain free"
+    #: The same from somebody who may not: told that it stays open.
+    PAIN_OPEN = "pain open"
     #: Not asked but pressed: somebody whom a roll call named was not there.
     LEFT_OUT = "left out"
     #: A limit that somebody else than the staff wanted to set.
@@ -76,6 +80,7 @@ REFUSALS = frozenset(
         QuestionCode.NO_CONSENT,
         QuestionCode.PAIN_UNPLACED,
         QuestionCode.SECRECY,
+        QuestionCode.PAIN_OPEN,
         QuestionCode.ONLY_STAFF,
         QuestionCode.DANGER,
     }

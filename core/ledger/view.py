@@ -83,7 +83,7 @@ def line_view(session: Session, line: Line, viewer: Person | None, books: Books)
                 pitcher,
                 tuple((outing, standing.get(key(outing))) for outing in seen),
                 tuple(reports) if arm else (),
-                pain_stands_since(session, pitcher, line.posted_at.date()) if arm else None,
+                pain_stands_since(session, pitcher) if arm else None,
                 corrections(session, line, pitcher_id) if record else (),
             )
         )

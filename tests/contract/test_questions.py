@@ -1,6 +1,7 @@
 """Questions in plain words, asked where they are asked, through the real app."""
 
 from tests.support.club import Club
+from tests.support.taps import answer_to, tap
 
 
 def staff_answer(club: Club, text: str) -> str:
@@ -24,14 +25,18 @@ def test_an_arm_that_hurt_is_not_offered(club: Club) -> None:
 
     answer = staff_answer(club, "who can throw sunday")
 
-    assert "• Mateo Cruz: not cleared, pain reported on Sat 2 May." in answer
+    assert "• Mateo Cruz: stopped, pain reported on Sat 2 May." in answer
 
 
 def test_a_guardian_who_says_it_is_gone_puts_the_arm_back(club: Club) -> None:
     club.say("mateo", "elbow hurts 4/10")
     club.clock.set(club.clock.now().replace(day=4))
     club.say("elena", "Mateo has no pain today")
+    assert "stopped" in staff_answer(club, "who can throw tuesday")
 
+    tap(club, "elena", answer_to(club, "elena"), "Yes, the pain is gone")
+
+    assert any(text.startswith("Elena Cruz says") for text in club.in_staff_channel())
     assert "Mateo Cruz: up to" in staff_answer(club, "who can throw tuesday")
 
 
@@ -180,3 +185,11 @@ def test_an_arm_that_is_left_out_is_not_listed(club: Club) -> None:
 
     assert "Mateo" not in answer
     assert "Sam Oduya" in answer
+
+
+def test_a_pitchers_own_no_pain_ends_no_report(club: Club) -> None:
+    club.say("mateo", "elbow hurts 4/10")
+    club.say("mateo", "catch 20 throws, no pain")
+
+    assert "stays open until a parent or guardian says" in club.heard("mateo")[-1]
+    assert "Mateo Cruz: stopped" in staff_answer(club, "who can throw tuesday")

@@ -28,7 +28,7 @@ class Gathered:
 def gather(session: Session, pitcher: Pitcher, on: date, books: Books) -> Gathered:
     """The pitcher with the books that bind him on a day; `problem` where there are none."""
     outings = standing_outings(session, key(pitcher))
-    since = pain_stands_since(session, pitcher, on)
+    since = pain_stands_since(session, pitcher)
     try:
         binding = books_for(session, pitcher, on, books)
     except RuleBookError as problem:
