@@ -80,7 +80,7 @@ def _pitcher(session: Session, view: LineView, one: PitcherView, viewer: Person 
     own = viewer is not None and one.pitcher.person_id == key(viewer)
     name = None if own else one.pitcher.name
     report = arm_report(one.pitcher, one.reports)
-    parts = [report.for_author(adults_told(session, report, viewer)) if report else ""]
+    parts = [report.for_author(adults_told(session, report, viewer), own=own) if report else ""]
     hurts = (report is not None and report.stops) or one.not_cleared_since is not None
     parts += [_outing(view, outing, standing, name, hurts) for outing, standing in one.outings]
     return sentences([*parts, answers.put_right_by(one.corrections)])

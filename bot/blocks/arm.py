@@ -28,10 +28,10 @@ class ArmReport:
     is_pain: bool
     withdrawn: bool
 
-    def for_author(self, told: Sequence[str]) -> str:
-        """The private answer to the author."""
+    def for_author(self, told: Sequence[str], *, own: bool) -> str:
+        """The private answer to the author; `own` where it is the author's own arm."""
         words = say.to_author if self.stops else say.noted_for_author
-        return words(self.sites, told)
+        return words(self.sites, told, "" if own else self.pitcher.name)
 
 
 def arm_report(pitcher: Pitcher, reports: Sequence[PainReport]) -> ArmReport | None:

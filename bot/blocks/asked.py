@@ -6,6 +6,7 @@ from bot.wording import asked as say
 from core.ledger.asked import (
     HelpAnswer,
     MostAnswer,
+    NoRecord,
     NotUnderstood,
     PlanAnswer,
     Refused,
@@ -42,6 +43,8 @@ def _text(found: Reply) -> str:
             return say.most(found)
         case PlanAnswer():
             return say.plan(found)
+        case NoRecord():
+            return say.no_record(found)
         case HelpAnswer():
             return say.help_text(found.is_staff)
         case Refused():

@@ -139,6 +139,9 @@ def rest_line(outing: Outing, rest: RestAnswer, hurts: bool) -> str:
     owed = next((one for one in rest.rest if one.on == outing.on), None)
     if hurts:
         return f"By the rule book alone: {_owed(owed)}{PAIN_FIRST}"
+    if _moved(owed, rest):
+        # Another rule decides the date, so that one comes first.
+        return f"Rest: {_earliest(owed, rest)}"
     return f"Rest: {_owed(owed)}{_earliest(owed, rest)}"
 
 
@@ -179,7 +182,7 @@ def _source(reason: Reason) -> str:
 def _why_longer(reason: Reason) -> str:
     if reason.uncounted:
         return "Nobody counted, so the longest rest stands until the count is added. "
-    if reason.about:
+    if reason.about and reason.pitches is not None and reason.pitches < (reason.row_from or 0):
         return "The count is an estimate near the next row, so that row stands. "
     return ""
 
@@ -194,23 +197,46 @@ def _earliest(owed: RestOwed | None, rest: RestAnswer) -> str:
 
 def _more_reasons(owed: RestOwed | None, rest: RestAnswer) -> str:
     """The rules that move the date beyond the outing's own rest."""
-    own = owed.on + timedelta(days=owed.days + 1) if owed is not None else date.min
-    if rest.next_eligible is not None and rest.next_eligible <= own:
+    if not _moved(owed, rest):
         return ""
-    says = [
-        plain(reason.says)
-        for reason in rest.why
-        if reason.binds and (reason.until is None or reason.until > own)
-    ]
-    return f"Also: {'; '.join(dict.fromkeys(says))}. " if says else ""
+    own = _own_date(owed)
+    binding = [reason for reason in rest.why if reason.binds]
+    dated = [reason for reason in binding if reason.until is not None and reason.until > own]
+    says = [_rule(reason) for reason in dated or binding]
+    return f"{'; '.join(dict.fromkeys(says))}. " if says else ""
+
+
+def _own_date(owed: RestOwed | None) -> date:
+    """The first date after the outing's own rest."""
+    return owed.on + timedelta(days=owed.days + 1) if owed is not None else date.min
+
+
+def _moved(owed: RestOwed | None, rest: RestAnswer) -> bool:
+    """Whether another rule than the outing's own rest decides the date."""
+    return rest.next_eligible is None or rest.next_eligible > _own_date(owed)
 
 
 def broken_line(outing: Outing, standing: Standing) -> str:
     """The rules that this day's outings went over: said plainly, and the outing is kept."""
     if not standing.broken:
         return ""
-    says = dict.fromkeys(f"{plain(one.says)} ({_source(one)})" for one in standing.broken)
+    says = dict.fromkeys(_rule(one) for one in standing.broken)
     return f"Over the rule on {day(outing.on)}: {'; '.join(says)}. The outing is kept as logged."
+
+
+def _rule(reason: Reason) -> str:
+    """One rule in plain words: the rest that was owed, or the cap."""
+    if reason.rule == "rest" and reason.on is not None and reason.days is not None:
+        thrown = (
+            "an uncounted outing"
+            if reason.pitches is None
+            else counted(reason.pitches, "pitch", "pitches")
+        )
+        return (
+            f"{thrown} on {day(reason.on)} owed {counted(reason.days, 'day')} of rest "
+            f"({_source(reason)})"
+        )
+    return f"{plain(reason.says)} ({_source(reason)})"
 
 
 def rest_problem(problem: str) -> str:

@@ -18,6 +18,7 @@ from core.ledger.asked import (
     ArmDay,
     Counts,
     MostAnswer,
+    NoRecord,
     NotUnderstood,
     PlanAnswer,
     Refused,
@@ -47,7 +48,14 @@ def not_cleared(since: date, whose: str = "") -> str:
 def sheet(answer: SheetAnswer) -> str:
     """The staff on each day asked about."""
     days = [_sheet_day(on, arms, answer) for on, arms in answer.days]
-    return "\n\n".join([*days, f"{RULES_GOVERN} {COACH_DECIDES}"])
+    kept_out = [no_record(NoRecord(name)) for name in answer.no_record]
+    return "\n\n".join([*days, *kept_out, f"{RULES_GOVERN} {COACH_DECIDES}"])
+
+
+def no_record(answer: NoRecord) -> str:
+    """Said of a pitcher without consent on file."""
+    name = safe(answer.name)
+    return f"{name}: I keep no record (no consent on file), so I cannot say anything about him."
 
 
 def _sheet_day(on: date, arms: Sequence[ArmDay], answer: SheetAnswer) -> str:
@@ -69,7 +77,11 @@ def _free(one: ArmDay) -> str:
     most = f"up to {found.pitches_allowed}" if found.pitches_limited else "no pitch limit"
     if found.outs_allowed is not None:
         most += f", {innings_of(found.outs_allowed)}"
-    return f"{safe(one.pitcher.name)}: {most}{mark}.{_costs(one)}"
+    return f"{safe(one.pitcher.name)}: {most}{mark}.{_costs(one)}{_unknown(one)}"
+
+
+def _unknown(one: ArmDay) -> str:
+    return "" if one.has_record else " (nothing on record; days without a line are unknown)"
 
 
 def _short(one: ArmDay) -> str:
@@ -115,7 +127,7 @@ def _capital(text: str) -> str:
 
 def when(answer: WhenAnswer) -> str:
     """One pitcher, or a few, on the days asked about."""
-    parts = [_when_one(one, answer.own) for one in answer.arms]
+    parts = [_capital(_when_one(one, answer.own)) for one in answer.arms]
     if answer.activity is not None and answer.activity is not Activity.THROW:
         parts = [_activity(one, answer) for one in answer.arms]
     return sentences([*parts, f"{RULES_GOVERN} {COACH_DECIDES}"])
@@ -128,7 +140,7 @@ def _when_one(one: ArmDay, own: bool) -> str:
     if one.rest is None:
         return f"{name}rest could not be worked out ({safe(one.problem)}). Ask the coach first."
     if one.rest.eligible:
-        return f"{name}{_most(one)} on {day(one.on)} by rule.{_costs(one)}."
+        return f"{name}{_most(one)} on {day(one.on)} by rule.{_costs(one)}{_unknown(one)}."
     earliest = (
         f"earliest {day(one.rest.next_eligible)} by rule"
         if one.rest.next_eligible
@@ -217,7 +229,11 @@ def season(answer: SeasonAnswer) -> str:
         lines.append(f"Totals could not be worked out ({safe(answer.problem)}).")
     seen: set[str] = set()
     for total in answer.totals:
-        of = f" of {_amount(total.maximum, total.unit)}" if total.maximum is not None else ""
+        of = (
+            f" (the book's cap is {_amount(total.maximum, total.unit)})"
+            if total.maximum is not None
+            else ""
+        )
         what = TOTALS.get(total.rule, total.rule.replace("-", " "))
         line = f"{what}: {_amount(total.used, total.unit)}{of}"
         if total.uncounted:
@@ -309,7 +325,7 @@ def plan(answer: PlanAnswer) -> str:
 def refused(answer: Refused) -> str:
     """A polite refusal that gives no hint of the answer."""
     if not answer.own_names:
-        return "I have no record that you may ask about. A coach can add you to the team."
+        return "There is no pitcher whose record you may ask about here. The coaches can answer."
     own = listed(list(map(safe, answer.own_names)))
     if answer.staff_only:
         return f"That is for the coaches to ask. You can ask me about {own}."
@@ -334,6 +350,8 @@ EXAMPLES = "“who can throw saturday”, “when can Leo pitch”, “how many 
 _UNCLEAR = {
     "who": "Who is that about? Ask again with the pitcher's name.",
     "pitches": "How many pitches? Ask again with a number, for example “if Leo throws 40 sat”.",
+    "past games": "Some of these games lie in the past already. Which day do you mean? Write a "
+    "date, such as 5/9.",
     "games": "Which games? For example “plan sat 9am 80, sat 2pm 70, sun 10am 90”.",
 }
 

@@ -5,8 +5,8 @@ from core.ledger.hints import Hint
 EXAMPLES = "“62p 11cb 4.1ip vs Summit, no pain”, “catch 30 throws 12 spins 50%”, “pen 25 6ch”"
 
 HINTS = {
-    Hint.NO_TEXT: "Your picture or file is noted, but I read words only, so nothing was counted. "
-    f"Type the counts in a line, for example {EXAMPLES}.",
+    Hint.NO_TEXT: "There were no words in that message, and I read words only, so nothing was "
+    f"counted. It is kept. Type the counts in a line, for example {EXAMPLES}.",
     Hint.NO_WORDS: "That is kept, but an emoji alone logs nothing. Type the counts in a line, for "
     f"example {EXAMPLES}.",
     Hint.TALK: "I keep the pitching log. One line after a game or a practice is enough, for "

@@ -17,6 +17,11 @@ URGENT = (
 )
 STOP = "Stop throwing today. Please have a licensed clinician check this before any more throwing."
 
+STOP_FOR = (
+    "{name} should stop throwing today. Please have a licensed clinician check this before any "
+    "more throwing."
+)
+
 
 def site(name: str | None, severity: int | None, side: str | None, when: str | None) -> str:
     """Where it hurts and how much: "left elbow 3/10, after"."""
@@ -30,18 +35,22 @@ def sore(where: str) -> str:
     return f"sore {where}"
 
 
-def to_author(sites: Sequence[str], told: Sequence[str]) -> str:
-    """The private answer to whoever reported pain of a throwing arm."""
+def to_author(sites: Sequence[str], told: Sequence[str], of: str = "") -> str:
+    """The private answer to whoever reported pain of a throwing arm; `of` names another's."""
     heard = f" I've told {listed(told)}." if told else ""
-    return f"Thank you for saying so: {listed(sites)}. {STOP}{heard}\n{URGENT} {NOT_A_DOCTOR}"
+    whose, stop = f"{safe(of)}, " if of else "", STOP_FOR.format(name=safe(of)) if of else STOP
+    return (
+        f"Thank you for saying so: {whose}{listed(sites)}. {stop}{heard}\n{URGENT} {NOT_A_DOCTOR}"
+    )
 
 
-def noted_for_author(sites: Sequence[str], told: Sequence[str]) -> str:
+def noted_for_author(sites: Sequence[str], told: Sequence[str], of: str = "") -> str:
     """The private answer to soreness, tiredness or pain away from the throwing arm."""
     heard = f" I've told {listed(told)}." if told else ""
+    whose = f"{safe(of)}, " if of else ""
     return (
-        f"Thank you for saying so: {listed(sites)}.{heard} If it hurts to throw, stop and say so; "
-        f"if it is still there tomorrow, post it again. {NOT_A_DOCTOR}"
+        f"Thank you for saying so: {whose}{listed(sites)}.{heard} If it hurts to throw, stop and "
+        f"say so; if it is still there tomorrow, post it again. {NOT_A_DOCTOR}"
     )
 
 

@@ -101,7 +101,7 @@ def _sure(asked: Question) -> str:
 
 
 def _same(asked: Question) -> str:
-    by = f" by {safe(asked.reason)}" if asked.reason else ""
+    by = f" by {safe(asked.reason)}" if asked.reason else " by you"
     other = asked.detail.limit if asked.detail is not None else None
     count = f" ({other} pitches)" if other is not None else ""
     return (
@@ -129,7 +129,7 @@ _UNREAD: dict[str, str] = {
     "What was it?",
     UnreadReason.UNKNOWN_KIND: "“{typed}”: was that a game, a bullpen, live or catch play?",
     UnreadReason.UNCLEAR_PAIN: "I am not sure what “{typed}” says about the arm. Does it hurt, and "
-    "where? If it hurts: stop throwing today and tell an adult.",
+    "where? If it hurts: no more throwing today, and a coach or parent must know.",
     UnreadReason.UNCLEAR_DAY: "Which day is “{typed}”? A date such as 5/2 helps.",
     UnreadReason.UNCLEAR_PERSON: "Whose count is “{typed}”? Put the name beside it.",
     UnreadReason.TOO_LONG: "That line is longer than 4,000 characters, so I read none of it. It is "
@@ -163,5 +163,6 @@ def _value(field: str, value: int | None) -> str:
     name = FIELD_NAMES.get(field, field)
     if value is None:
         return name
-    shown = innings(value) if field in {"outs", "caught_outs"} else str(value)
-    return f"{shown} {name}"
+    if field in {"outs", "caught_outs"}:
+        return f"{innings(value)} {name}"
+    return f"{value} {name.removesuffix('es') if name == 'pitches' and value == 1 else name}"

@@ -62,7 +62,7 @@ def _join(
     question = Question(
         QuestionCode.SAME,
         about=one.arm.name,
-        reason=_name(session, before),
+        reason="" if before.author_id == line.author_id else _name(session, before),
         values=(SAME, SECOND),
         pitcher_id=one.arm.pitcher_id,
         detail=Detail("pitches", one.entry.pitches, "pitches", outing.pitches),

@@ -138,9 +138,16 @@ def _standings(
             windows=windows(games(record), outing.on, season_start),
             rest=rest,
             rest_problem=problem,
-            broken=broken_rules(session, outing, record, pitcher, books),
+            broken=broken_rules(session, outing, record, pitcher, books)
+            if outing is _last_of_day(outing, seen)
+            else (),
         )
     return standings
+
+
+def _last_of_day(outing: Outing, seen: list[Outing]) -> Outing:
+    """Of a day's outings in one line the last tells what the day went over."""
+    return [one for one in seen if one.on == outing.on][-1]
 
 
 def broken_rules(

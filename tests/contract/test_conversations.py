@@ -201,7 +201,10 @@ def test_an_outing_on_a_rest_day_is_kept_and_told_to_the_staff(club: Club) -> No
 
     club.say("mateo", "20p 3cb vs Ironwood")
 
-    assert "Over the rule on Sun 3 May: 62 pitches on Sat 2 May: 3 days" in club.heard("mateo")[1]
+    assert (
+        "Over the rule on Sun 3 May: 62 pitches on Sat 2 May owed 3 days of rest"
+        in club.heard("mateo")[1]
+    )
     (staff,) = club.in_staff_channel()
     assert staff.startswith("*Over a rule* (logged by Mateo Cruz)")
     assert "The outing is kept as logged." in staff

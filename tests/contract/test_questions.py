@@ -90,7 +90,7 @@ def test_a_parent_reads_innings_and_breaking_balls_of_the_year(club: Club) -> No
 
     club.tell_bot("carmen", "how many innings this year")
 
-    assert "3 innings of 100 innings" in club.heard("carmen")[-1]
+    assert "3 innings (the book's cap is 100 innings)" in club.heard("carmen")[-1]
     assert "13 % (6 of 45)" in club.heard("carmen")[-1]
 
 

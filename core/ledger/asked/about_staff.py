@@ -31,7 +31,7 @@ def answer(question: Question) -> Reply:
     inning = per_inning(_oldest(staff, days[0]))
     sheet = on_days(question.session, staff, days, question.books, inning)
     need = asked.pitches or (asked.innings * inning if asked.innings else None)
-    return SheetAnswer(tuple(sheet), left, need)
+    return SheetAnswer(tuple(sheet), left, _no_record(question), need)
 
 
 def _staff(question: Question) -> list[Pitcher] | NotUnderstood:
@@ -52,6 +52,15 @@ def _staff(question: Question) -> list[Pitcher] | NotUnderstood:
         and _is_of(question, arm.pitcher_id)
     ]
     return question.pitchers(arms)
+
+
+def _no_record(question: Question) -> tuple[str, ...]:
+    crew = question.crew
+    return tuple(
+        arm.name
+        for arm in crew.local_arms()
+        if Relation.STAFF in crew.relations[arm.pitcher_id] and not arm.consented
+    )
 
 
 def _is_of(question: Question, pitcher_id: int) -> bool:
@@ -77,6 +86,11 @@ def _plan(question: Question, staff: list[Pitcher]) -> Reply:
     asked = question.asked
     if not asked.games:
         return NotUnderstood(asked, unclear=("games",))
+    past = [
+        one for one in asked.games if one.on == question.today and one.at and one.at < question.time
+    ]
+    if past:
+        return NotUnderstood(asked, unclear=("past games",))
     guests: list[Pitcher] = []
     for name in asked.guests:
         found = find_one(question, name)

@@ -27,6 +27,8 @@ class ArmDay:
     costs: tuple[Cost, ...] = ()
     not_cleared_since: date | None = None
     limit: CoachLimit | None = None
+    #: Whether any outing is on record: days without a line are unknown, not days off.
+    has_record: bool = True
 
     @property
     def may_throw(self) -> bool:
@@ -54,6 +56,8 @@ class SheetAnswer:
 
     days: tuple[tuple[date, tuple[ArmDay, ...]], ...]
     left: bool = False
+    #: Pitchers of whom nothing is kept, for want of consent.
+    no_record: tuple[str, ...] = ()
     #: The count that was asked for ("who can give me 40"): pitches.
     need: int | None = None
 
@@ -130,6 +134,13 @@ class PlanAnswer:
 
 
 @dataclass(frozen=True, slots=True)
+class NoRecord:
+    """A pitcher without consent on file: nothing is kept of him, so nothing can be said."""
+
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
 class HelpAnswer:
     """What can be asked, for that person."""
 
@@ -163,6 +174,7 @@ Reply = (
     | MostAnswer
     | PlanAnswer
     | HelpAnswer
+    | NoRecord
     | Refused
     | NotUnderstood
 )

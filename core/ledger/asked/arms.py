@@ -58,6 +58,7 @@ def _on_day(
             costs=line.costs,
             not_cleared_since=gathered[line.key].not_cleared_since,
             limit=coach_limit(session, gathered[line.key].pitcher, day),
+            has_record=bool(gathered[line.key].outings),
         )
         for line in staff_sheet(arms, [day], inning=inning)
     ]

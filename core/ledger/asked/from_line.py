@@ -34,7 +34,7 @@ def replies(session: Session, line: Line, books: Books) -> list[Reply]:
     found: list[Reply] = []
     asked = asked_here(session, line, crew)
     while asked is not None:
-        today = crew.local(line.posted_at).date()
-        found.append(reply(Question(session, asked, crew, books, today)))
+        posted = crew.local(line.posted_at)
+        found.append(reply(Question(session, asked, crew, books, posted.date(), posted.time())))
         asked = asked.then
     return found

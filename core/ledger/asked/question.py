@@ -1,7 +1,7 @@
 """A question with everything its answer needs."""
 
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, time
 
 from sqlmodel import Session
 
@@ -14,13 +14,14 @@ from core.reading.asking import Asked
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """Who asks what, where; `today` is the team's local day."""
+    """Who asks what, where; `today` and `time` are the team's local day and time."""
 
     session: Session
     asked: Asked
     crew: Crew
     books: Books
     today: date
+    time: time = time(0)
 
     @property
     def days(self) -> list[date]:

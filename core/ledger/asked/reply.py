@@ -1,7 +1,7 @@
 """From a question to its answer: may the asker know, who is meant, then the figures."""
 
 from core.ledger.asked import about_one, about_staff
-from core.ledger.asked.answers import HelpAnswer, NotUnderstood, Refused, Reply
+from core.ledger.asked.answers import HelpAnswer, NoRecord, NotUnderstood, Refused, Reply
 from core.ledger.asked.meaning import meant, refused
 from core.ledger.asked.question import Question
 from core.reading.asking import Topic
@@ -23,4 +23,7 @@ def reply(question: Question) -> Reply:
     people = meant(question)
     if isinstance(people, Refused | NotUnderstood):
         return people
+    unknown = [arm.name for arm in people if not arm.consented]
+    if unknown:
+        return NoRecord(unknown[0])
     return about_one.answer(question, people)
