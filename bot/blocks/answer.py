@@ -12,6 +12,7 @@ from bot.wording import answers
 from bot.wording.questions import EDIT, asked_again, question
 from bot.wording.words import sentences
 from core.ledger.days import before_the_day_turns
+from core.ledger.history import only_caught
 from core.ledger.notices import PITCHED
 from core.ledger.question import REFUSALS, QuestionCode
 from core.ledger.view import LineView, PitcherView, Standing
@@ -43,7 +44,8 @@ def asked_again_parts(view: LineView) -> list[Part]:
     if not asked or all(one.code in REFUSALS for one in view.questions):
         return []
     zone = ZoneInfo(view.team.time_zone) if view.team is not None else ZoneInfo("UTC")
-    return [Part(asked_again(view.line.posted_at.astimezone(zone).date())), *asked]
+    posted = view.line.posted_at.astimezone(zone).date()
+    return [Part(asked_again(posted, view.line.text)), *asked]
 
 
 def counts_parts(session: Session, view: LineView, author: str) -> list[Part]:
@@ -91,7 +93,7 @@ def _outing(
 ) -> str:
     heading = answers.outing_heading(name, outing)
     lines = [heading, answers.what_was_read(outing)]
-    if standing is not None and outing.kind in PITCHED:
+    if standing is not None and outing.kind in PITCHED and not only_caught(outing):
         lines += [
             answers.share_line(outing, standing),
             answers.broken_line(outing, standing),
@@ -115,6 +117,10 @@ def _was_moved(view: LineView, outing: Outing) -> bool:
     return before_the_day_turns(posted.replace(tzinfo=None)) and outing.on < posted.date()
 
 
+#: More rows of buttons than this are a wall; the questions after them are words alone.
+MOST_ROWS = 3
+
+
 def _questions(view: LineView) -> list[Part]:
     """Each question with its likely answers, and how else to answer."""
     outings = [outing for one in view.pitchers for outing, _ in one.outings]
@@ -124,7 +130,7 @@ def _questions(view: LineView) -> list[Part]:
         buttons = answers_to(view.line, number, one)
         if one.code in {QuestionCode.UNREAD, QuestionCode.SURE}:
             buttons += type_it(only, view.line)
-        parts.append(Part(question(one), buttons))
+        parts.append(Part(question(one), buttons if number < MOST_ROWS else ()))
     can_edit = view.line.deleted_at is None and any(
         one.code not in REFUSALS for one in view.questions
     )

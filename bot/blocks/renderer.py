@@ -19,6 +19,7 @@ from bot.wording.words import listed, safe
 from core.ledger import NoticeKind
 from core.ledger.answers import GONE
 from core.ledger.binding import Books
+from core.ledger.corrections import undone_by
 from core.ledger.hints import hint_for
 from core.ledger.notices import SILENT_STATES
 from core.ledger.question import Question, QuestionCode
@@ -78,7 +79,7 @@ class Renderer:
             parts = answer_parts(session, view, viewer, READ_REACTION)
             if parts:
                 return parts
-        return _if_shown(row, answers.taken_back())
+        return _if_shown(row, answers.taken_back(undone_by(session, line)))
 
     def _asked_again(self, session: Session, row: OutboxMessage, line: Line) -> Parts:
         if line.deleted_at is None:

@@ -17,6 +17,7 @@ from bot.wording.words import (
     sentences,
 )
 from core.ledger.corrections import Correction
+from core.ledger.history import only_caught
 from core.ledger.view import Standing
 from core.mix import Mix, Window, wilson
 from core.model import Outing
@@ -35,7 +36,8 @@ RULES_GOVERN = "League and local rules govern."
 
 def outing_heading(pitcher: str | None, outing: Outing) -> str:
     """Whose outing, of what kind, on which day; no name where it is the reader's own."""
-    what = f"{KIND_NAMES[outing.kind]}, {day(outing.on)}"
+    kind = "Behind the plate" if only_caught(outing) else KIND_NAMES[outing.kind]
+    what = f"{kind}, {day(outing.on)}"
     return f"*{safe(pitcher)}* · {what}" if pitcher else f"*{what}*"
 
 
@@ -287,9 +289,9 @@ def moved_day(outing: Outing) -> str:
     return f"Posted before 04:00 with no day named, so I put it on {day(outing.on)}."
 
 
-def taken_back() -> str:
-    """What an answer says once its line is out of the record."""
-    return "Taken back: this line no longer counts."
+def taken_back(by: str = "") -> str:
+    """What an answer says once its line is out of the record; `by` where another took it out."""
+    return f"Taken back{f' by {safe(by)}' if by else ''}: this line no longer counts."
 
 
 def broken_for_staff(author: str, parts: list[str]) -> str:

@@ -98,10 +98,10 @@ def families_told(names: Sequence[str]) -> str:
 
 def to_guardian(guardian: str, pitcher: str, sites: Sequence[str], on: date, stop: bool) -> str:
     """The notice a parent reads first."""
-    child = safe(pitcher)
+    child = safe(pitcher.split()[0])
     heard = (
-        f"{safe(guardian)}, a line in the pitching log says that {child} has pain: "
-        f"{listed(sites)} ({day(on)}). The coaches have been told."
+        f"{safe(guardian.split()[0])}, a line in the pitching log says that {safe(pitcher)} has "
+        f"pain: {listed(sites)} ({day(on)}). The coaches have been told."
     )
     if stop:
         return (

@@ -9,12 +9,15 @@ from core.reading import Detail, UnreadReason
 
 EDIT = "Edit your line to put it right; I read it again."
 
+#: So much of a line is quoted (characters).
+QUOTED = 120
 ANSWERED = "Answered, thank you."
 
 
-def asked_again(on: date) -> str:
-    """The heading of questions that come back once, on the next morning."""
-    return f"Still open from {day(on)}; I ask only this once more:"
+def asked_again(on: date, typed: str) -> str:
+    """The heading of questions that come back once, with the line they are about."""
+    quoted = typed if len(typed) <= QUOTED else typed[: QUOTED - 1] + "…"
+    return f"Still open from {day(on)}; I ask only this once more. You wrote: “{safe(quoted)}”"
 
 
 FIELD_NAMES = {

@@ -47,6 +47,18 @@ def corrections(session: Session, line: Line, pitcher_id: int) -> tuple[Correcti
     )
 
 
+def undone_by(session: Session, line: Line) -> str:
+    """Who else than its author took a line out of the record; empty where nobody did."""
+    last = session.exec(
+        select(AuditEntry)
+        .where(AuditEntry.line_id == key(line), AuditEntry.action == AuditAction.WITHDRAWN)
+        .order_by(col(AuditEntry.id).desc())
+    ).first()
+    if last is None or last.by_slack_id == line.author_slack_id:
+        return ""
+    return _name(session, last)
+
+
 def _name(session: Session, entry: AuditEntry) -> str:
     person = find_person(session, entry.workspace_id, entry.by_slack_id)
     return person.name if person is not None else "somebody"

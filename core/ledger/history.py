@@ -37,7 +37,7 @@ def thrown(outings: list[Outing]) -> list[Thrown]:
         Thrown(
             on=outing.on,
             kind=outing.kind or "game",
-            pitches=0 if _only_caught(outing) else outing.pitches,
+            pitches=0 if only_caught(outing) else outing.pitches,
             outs=outing.outs,
             last_batter_from=outing.last_batter_from,
             game=outing.game,
@@ -49,7 +49,8 @@ def thrown(outings: list[Outing]) -> list[Thrown]:
     ]
 
 
-def _only_caught(outing: Outing) -> bool:
+def only_caught(outing: Outing) -> bool:
+    """Whether an outing only says how long the pitcher caught."""
     counts = (outing.pitches, outing.outs, outing.breaking, outing.strikes)
     return outing.caught_outs is not None and all(count is None for count in counts)
 

@@ -190,6 +190,9 @@ def _asked_again(heard: Heard, answer: Notice) -> Notice:
     )
 
 
+NOT_IN_A_THREAD = frozenset(
+    {NoticeKind.PAIN, NoticeKind.PAIN_WITHDRAWN, NoticeKind.PAIN_GONE, NoticeKind.DANGER}
+)
 #: A line in one of these states carries no reaction.
 SILENT_STATES = frozenset(
     {
@@ -353,8 +356,9 @@ def _to_staff(heard: Heard, kind: NoticeKind, teams: Sequence[Team], wanted: boo
             only_if_shown=not wanted,
         )
         for team in teams
-        # In the staff channel itself the line and the thread under it tell the staff.
-        if team.staff_channel != line.channel
+        # In the staff channel itself the thread under the line tells the staff; but pain must
+        # not hide in a thread.
+        if kind in NOT_IN_A_THREAD or team.staff_channel != line.channel
     ]
 
 
