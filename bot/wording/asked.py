@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from bot.wording.answers import KIND_NAMES, RULES_GOVERN
+from bot.wording.load import week as week_load
 from bot.wording.words import (
     counted,
     day,
@@ -181,7 +182,9 @@ def thrown(answer: ThrownAnswer) -> str:
         span = f"up to {day(answer.last)}"
     else:
         span = f"{day(answer.first)} to {day(answer.last)}"
-    return sentences(_thrown_by(one, span) for one in answer.counts)
+    return sentences(
+        text for one in answer.counts for text in (_thrown_by(one, span), week_load(one.load))
+    )
 
 
 def _thrown_by(one: Counts, span: str) -> str:
@@ -230,7 +233,7 @@ def season(answer: SeasonAnswer) -> str:
         for window in Window
         if (mix := answer.mix[window]).share is not None
     ]
-    return sentences([*lines, RULES_GOVERN])
+    return sentences([*lines, week_load(answer.load), RULES_GOVERN])
 
 
 TOTALS = {"twelve-months": "Last twelve months", "innings-in-12-months": "Twelve-month cap"}

@@ -180,3 +180,22 @@ def test_an_arm_that_is_left_out_is_not_listed(club: Club) -> None:
 
     assert "Mateo" not in answer
     assert "Sam Oduya" in answer
+
+
+def test_the_staff_read_this_weeks_throws_and_the_unknown_days(club: Club) -> None:
+    club.say("dana", "Leo catch 40 throws thursday", club.staff)
+    club.say("dana", "Leo 30p bullpen friday", club.staff)
+
+    answer = staff_answer(club, "how many did Leo throw friday")
+
+    assert "Last 7 days: 70 throws logged (5 of 7 days unknown: no count)." in answer
+    assert "more than usual" not in answer
+    assert "risk" not in answer
+
+
+def test_a_family_reads_no_load(club: Club) -> None:
+    club.say("dana", "Leo 30p bullpen friday", club.staff)
+
+    club.tell_bot("carmen", "how many did Leo throw friday")
+
+    assert "Last 7 days" not in club.heard("carmen")[-1]

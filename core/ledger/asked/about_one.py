@@ -17,11 +17,12 @@ from core.ledger.asked.answers import (
 from core.ledger.asked.arms import gather, on_days
 from core.ledger.asked.period import period
 from core.ledger.asked.question import Question
-from core.ledger.history import games, standing_outings
+from core.ledger.history import days_of_throws, games, standing_outings
 from core.ledger.people import teams_of
 from core.ledger.who import Arm
+from core.load import WeekLoad, week_load
 from core.mix import windows
-from core.model import Pitcher, key
+from core.model import Outing, Pitcher, key
 from core.reading.asking import Topic
 from core.rest import RestError, Thrown
 from core.rest.breakpoints import PER_INNING_ABOVE
@@ -70,8 +71,15 @@ def _thrown(question: Question, pitchers: list[Pitcher]) -> ThrownAnswer:
         start = _season_start(question, pitcher)
         first, last = period(question.asked, question.today, start, latest)
         chosen = [outing for outing in outings if first <= outing.on <= last]
-        counts.append(Counts(pitcher, tuple(chosen)))
+        counts.append(Counts(pitcher, tuple(chosen), _load(question, pitcher, outings)))
     return ThrownAnswer(first, last, tuple(counts))
+
+
+def _load(question: Question, pitcher: Pitcher, outings: list[Outing]) -> WeekLoad | None:
+    """This week's throws beside the weeks before: for the staff alone."""
+    if Relation.STAFF not in question.crew.relations[key(pitcher)]:
+        return None
+    return week_load(days_of_throws(outings), question.today)
 
 
 def _season_start(question: Question, pitcher: Pitcher) -> date | None:
@@ -83,13 +91,14 @@ def _season(question: Question, pitcher: Pitcher) -> SeasonAnswer:
     one = gather(question.session, pitcher, question.today, question.books)
     start = _season_start(question, pitcher)
     mix = windows(games(list(one.outings)), question.today, start)
+    load = _load(question, pitcher, list(one.outings))
     if one.arm is None:
-        return SeasonAnswer(pitcher, question.today, (), mix, one.problem)
+        return SeasonAnswer(pitcher, question.today, (), mix, one.problem, load)
     try:
         so_far = standing(one.arm.books, one.arm.thrower, one.arm.outings, question.today)
     except (RestError, RuleBookError) as problem:
-        return SeasonAnswer(pitcher, question.today, (), mix, str(problem))
-    return SeasonAnswer(pitcher, question.today, so_far.totals, mix)
+        return SeasonAnswer(pitcher, question.today, (), mix, str(problem), load)
+    return SeasonAnswer(pitcher, question.today, so_far.totals, mix, load=load)
 
 
 def _what_if(question: Question, pitcher: Pitcher) -> Reply:

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 
+from core.load import WeekLoad
 from core.mix import Mix, Window
 from core.model import CoachLimit, Outing, Pitcher
 from core.reading.asking import Activity, Asked
@@ -74,6 +75,8 @@ class Counts:
 
     pitcher: Pitcher
     outings: tuple[Outing, ...]
+    #: For the staff: this week's throws beside the weeks before.
+    load: WeekLoad | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +97,7 @@ class SeasonAnswer:
     totals: tuple[Total, ...]
     mix: Mapping[Window, Mix]
     problem: str = ""
+    load: WeekLoad | None = None
 
 
 @dataclass(frozen=True, slots=True)
