@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from bot.wording.answers import KIND_NAMES, RULES_GOVERN
+from bot.wording.holds import limits, stands, stands_shortly
 from bot.wording.load import week as week_load
 from bot.wording.words import (
     counted,
@@ -36,15 +37,6 @@ from core.rest import Reason, RestAnswer
 COACH_DECIDES = "The coach decides."
 
 
-def not_cleared(since: date, whose: str = "") -> str:
-    """Said of an arm whose pain nobody has cleared; no count is named beside it."""
-    of = f" of {whose}" if whose else ""
-    return (
-        f"Pain was reported on {day(since)}, so no answer here says that this arm{of} may throw. "
-        "A licensed clinician should check it; a guardian posts “no pain” once it is gone."
-    )
-
-
 def sheet(answer: SheetAnswer) -> str:
     """The staff on each day asked about."""
     days = [_sheet_day(on, arms, answer) for on, arms in answer.days]
@@ -70,7 +62,8 @@ def _free(one: ArmDay) -> str:
     most = f"up to {found.pitches_allowed}" if found.pitches_limited else "no pitch limit"
     if found.outs_allowed is not None:
         most += f", {innings_of(found.outs_allowed)}"
-    return f"{safe(one.pitcher.name)}: {most}{mark}.{_costs(one)}"
+    told = _limits(one)
+    return f"{safe(one.pitcher.name)}: {most}{mark}.{_costs(one)}{f' {told}' if told else ''}"
 
 
 def _short(one: ArmDay) -> str:
@@ -92,8 +85,8 @@ def _costs(one: ArmDay) -> str:
 
 def _resting(one: ArmDay) -> str:
     name = safe(one.pitcher.name)
-    if one.not_cleared_since is not None:
-        return f"{name}: not cleared, pain reported on {day(one.not_cleared_since)}."
+    if one.status.bars_pitching:
+        return f"{name}: {stands_shortly(one.status)}"
     if one.rest is None:
         return f"{name}: could not be worked out ({safe(one.problem)})."
     until = f"until {day(one.rest.next_eligible)}" if one.rest.next_eligible else "with no date"
@@ -119,13 +112,20 @@ def when(answer: WhenAnswer) -> str:
     parts = [_when_one(one, answer.own) for one in answer.arms]
     if answer.activity is not None and answer.activity is not Activity.THROW:
         parts = [_activity(one, answer) for one in answer.arms]
-    return sentences([*parts, f"{RULES_GOVERN} {COACH_DECIDES}"])
+    told = [_limits(one) for one in answer.arms]
+    return sentences([*parts, *told, f"{RULES_GOVERN} {COACH_DECIDES}"])
+
+
+def _limits(one: ArmDay | Counts | SeasonAnswer | WhatIfAnswer | MostAnswer) -> str:
+    """A clinician's limits, beside every answer about that arm."""
+    shown_already = one.status.bars_pitching and one.status.since is None
+    return "" if shown_already else limits(one.status)
 
 
 def _when_one(one: ArmDay, own: bool) -> str:
     name = "" if own else f"{safe(one.pitcher.name)}: "
-    if one.not_cleared_since is not None:
-        return f"{name}{not_cleared(one.not_cleared_since)}"
+    if one.status.bars_pitching:
+        return f"{name}{stands(one.status)}"
     if one.rest is None:
         return f"{name}rest could not be worked out ({safe(one.problem)}). Ask the coach first."
     if one.rest.eligible:
@@ -159,8 +159,8 @@ def _activity(one: ArmDay, answer: WhenAnswer) -> str:
     """What else he may do: the coach's own words, where the coach has written any."""
     assert answer.activity is not None
     what, name = ACTIVITIES[answer.activity], safe(one.pitcher.name)
-    if one.not_cleared_since is not None and answer.activity is not Activity.HIT:
-        return f"{name}: {not_cleared(one.not_cleared_since)}"
+    if one.status.bars_pitching and answer.activity is not Activity.HIT:
+        return f"{name}: {stands(one.status)}"
     words = (answer.rest_day or {}).get(answer.activity)
     said = f"the coach says: {safe(words)}" if words else "ask the coach"
     if one.rest is not None and not one.rest.eligible:
@@ -183,7 +183,9 @@ def thrown(answer: ThrownAnswer) -> str:
     else:
         span = f"{day(answer.first)} to {day(answer.last)}"
     return sentences(
-        text for one in answer.counts for text in (_thrown_by(one, span), week_load(one.load))
+        text
+        for one in answer.counts
+        for text in (_thrown_by(one, span), week_load(one.load), limits(one.status))
     )
 
 
@@ -233,7 +235,7 @@ def season(answer: SeasonAnswer) -> str:
         for window in Window
         if (mix := answer.mix[window]).share is not None
     ]
-    return sentences([*lines, week_load(answer.load), RULES_GOVERN])
+    return sentences([*lines, week_load(answer.load), limits(answer.status), RULES_GOVERN])
 
 
 TOTALS = {"twelve-months": "Last twelve months", "innings-in-12-months": "Twelve-month cap"}
@@ -246,8 +248,8 @@ def _amount(number: int, unit: str) -> str:
 def what_if(answer: WhatIfAnswer) -> str:
     """What follows if he throws so many."""
     name = safe(answer.pitcher.name)
-    if answer.not_cleared_since is not None:
-        return f"{name}: {not_cleared(answer.not_cleared_since)}"
+    if answer.status.bars_pitching:
+        return f"{name}: {stands(answer.status)}"
     found = answer.found
     if found is None:
         return f"{name}: could not be worked out ({safe(answer.problem)})."
@@ -255,16 +257,21 @@ def what_if(answer: WhatIfAnswer) -> str:
     back = f"next eligible {day(found.next_eligible)}" if found.next_eligible else "no date"
     return (
         f"If {name} throws {counted(found.pitches, 'pitch', 'pitches')} on {day(found.on)}: "
-        f"{counted(found.days, 'day')} of rest, {back} by rule. {over}{RULES_GOVERN} "
-        f"{COACH_DECIDES}"
+        f"{counted(found.days, 'day')} of rest, {back} by rule. {over}{_beside(answer)}"
+        f"{RULES_GOVERN} {COACH_DECIDES}"
     )
+
+
+def _beside(answer: WhatIfAnswer | MostAnswer) -> str:
+    told = _limits(answer)
+    return f"{told} " if told else ""
 
 
 def most(answer: MostAnswer) -> str:
     """The most that leaves him eligible on the later day."""
     name = safe(answer.pitcher.name)
-    if answer.not_cleared_since is not None:
-        return f"{name}: {not_cleared(answer.not_cleared_since)}"
+    if answer.status.bars_pitching:
+        return f"{name}: {stands(answer.status)}"
     if answer.problem:
         return f"{name}: could not be worked out ({safe(answer.problem)})."
     if answer.most is None:
@@ -276,7 +283,7 @@ def most(answer: MostAnswer) -> str:
         )
     return (
         f"{name}: at most {counted(answer.most, 'pitch', 'pitches')} on {day(answer.on)} leave him "
-        f"eligible on {day(answer.later)} by rule. {RULES_GOVERN} {COACH_DECIDES}"
+        f"eligible on {day(answer.later)} by rule. {_beside(answer)}{RULES_GOVERN} {COACH_DECIDES}"
     )
 
 
@@ -300,9 +307,8 @@ def plan(answer: PlanAnswer) -> str:
         what = f"{day(on)}{f' {at}' if at else ''}, {counted(pitches, 'pitch', 'pitches')}"
         lines.append(f"• {what}: {listed(arms) or 'nobody'}{missing}")
     if answer.not_cleared:
-        lines.append(
-            f"Left out, not cleared after pain: {listed(list(map(safe, answer.not_cleared)))}."
-        )
+        left_out = listed(list(map(safe, answer.not_cleared)))
+        lines.append(f"Left out, on hold, not cleared or limited by a clinician: {left_out}.")
     lines += [f"Left out: {safe(names[who])} ({safe(reason)})." for who, reason in found.left_out]
     if found.gap:
         lines.append(f"A better plan may exist (within {percent(found.gap)}); time ran out.")

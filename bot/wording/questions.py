@@ -32,6 +32,8 @@ def question(asked: Question) -> str:
         return _unread(asked)
     if asked.code is QuestionCode.SAME:
         return _same(asked)
+    if asked.code is QuestionCode.CLEARANCE_UNCLEAR:
+        return _CLEARANCE[asked.reason].format(about=safe(asked.about))
     about = safe(asked.about)
     choices = listed([safe(name) for name in asked.choices], last="or")
     return (
@@ -69,8 +71,19 @@ _BARE = {
     "changed.",
     QuestionCode.LIMIT_UNCLEAR: "I set no limit: “{about}” is not clear. Write for example “limit "
     "Leo 45 until 5/20” (1 to 200 pitches a day).",
+    QuestionCode.ONLY_ADULTS: "Only a coach or a guardian of that pitcher can record a clinician's "
+    "clearance; nothing was changed.",
     QuestionCode.NOT_READ: "I could not read this line. It is kept as you typed it, and nothing "
     "was counted; try it in other words, for example “62p 11cb 4.1ip vs Summit”.",
+}
+_CLEARANCE = {
+    "name": "I recorded nothing: name the licensed clinician and the date, for example “cleared "
+    "Leo by Dr. Reyes 5/20”.",
+    "day": "I recorded nothing: the date of the clearance must be there, today or earlier, for "
+    "example “cleared Leo by Dr. Reyes 5/20”.",
+    "older": "I recorded nothing: that date lies before the report of pain that stands.",
+    "limit": "I recorded nothing: I can keep limits such as “no breaking balls until 6/1”, “no "
+    "games until 6/1”, “catch play only”, “30 throws at 60 ft”, but not “{about}”.",
 }
 _SENTENCES = {
     **_BARE,

@@ -5,6 +5,8 @@ from dataclasses import replace
 from core.ledger.decide import Decision
 from core.ledger.question import PAIN_UNPLACED, Question, QuestionCode
 from core.model import LineState
+from core.reading import UnreadReason
+from core.reading.urgent import surely_of_the_body, urgency
 from core.reading.wishes import asks_for_secrecy, names_the_staff, sounds_dangerous
 
 #: Who is asked to look at words of danger: never the ones whom the line names.
@@ -24,8 +26,22 @@ def with_care(text: str, decision: Decision) -> Decision:
     if speaks_of_an_arm and asks_for_secrecy(text):
         told.append(Question(QuestionCode.SECRECY))
     state = decision.state
+    if _urgent_but_unplaced(text, decision) and not speaks_of_an_arm:
+        told.append(PAIN_UNPLACED)
+        state = LineState.ASKED if state in _UNSEEN else state
     if sounds_dangerous(text):
         who = LOOKED_AT_BY_FAMILY if names_the_staff(text) else LOOKED_AT_BY_STAFF
         told.append(Question(QuestionCode.DANGER, reason=who))
         state = LineState.ASKED if state == LineState.TALK else state
     return replace(decision, questions=(*told, *decision.questions), state=state)
+
+
+_UNSEEN = frozenset({LineState.TALK, LineState.READ})
+
+
+def _urgent_but_unplaced(text: str, decision: Decision) -> bool:
+    """Whether words of urgency stand on no record: adults hear of them all the same."""
+    if any(one.entry.pain for one in decision.kept) or urgency(text) is None:
+        return False
+    unclear = any(one.reason == UnreadReason.UNCLEAR_PAIN for one in decision.questions)
+    return unclear or surely_of_the_body(text)

@@ -64,9 +64,7 @@ def mix_of(games: Iterable[Game]) -> Mix:
     )
 
 
-def windows(
-    games: Sequence[Game], on: date, season_start: date | None = None
-) -> dict[Window, Mix]:
+def windows(games: Sequence[Game], on: date, season_start: date | None = None) -> dict[Window, Mix]:
     """The mix over the windows that end on `on`, that day included.
 
     The season begins on `season_start`, by default on 1 January of the year of `on`.

@@ -20,7 +20,7 @@ def test_who_can_throw_lists_the_staff_with_the_cost_of_each(club: Club) -> None
 
 
 def test_an_arm_that_hurt_is_not_offered(club: Club) -> None:
-    club.say("mateo", "elbow hurts 4/10")
+    club.say("mateo", "elbow hurts 2/10")
 
     answer = staff_answer(club, "who can throw sunday")
 
@@ -28,7 +28,7 @@ def test_an_arm_that_hurt_is_not_offered(club: Club) -> None:
 
 
 def test_a_guardian_who_says_it_is_gone_puts_the_arm_back(club: Club) -> None:
-    club.say("mateo", "elbow hurts 4/10")
+    club.say("mateo", "elbow hurts 2/10")
     club.clock.set(club.clock.now().replace(day=4))
     club.say("elena", "Mateo has no pain today")
 

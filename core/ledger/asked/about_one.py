@@ -17,6 +17,7 @@ from core.ledger.asked.answers import (
 from core.ledger.asked.arms import gather, on_days
 from core.ledger.asked.period import period
 from core.ledger.asked.question import Question
+from core.ledger.clearance import arm_status
 from core.ledger.history import days_of_throws, games, standing_outings
 from core.ledger.people import teams_of
 from core.ledger.who import Arm
@@ -70,8 +71,9 @@ def _thrown(question: Question, pitchers: list[Pitcher]) -> ThrownAnswer:
         latest = max((o.on for o in outings if o.on <= question.today), default=None)
         start = _season_start(question, pitcher)
         first, last = period(question.asked, question.today, start, latest)
+        status = arm_status(question.session, pitcher, question.today)
         chosen = [outing for outing in outings if first <= outing.on <= last]
-        counts.append(Counts(pitcher, tuple(chosen), _load(question, pitcher, outings)))
+        counts.append(Counts(pitcher, tuple(chosen), _load(question, pitcher, outings), status))
     return ThrownAnswer(first, last, tuple(counts))
 
 
@@ -93,12 +95,12 @@ def _season(question: Question, pitcher: Pitcher) -> SeasonAnswer:
     mix = windows(games(list(one.outings)), question.today, start)
     load = _load(question, pitcher, list(one.outings))
     if one.arm is None:
-        return SeasonAnswer(pitcher, question.today, (), mix, one.problem, load)
+        return SeasonAnswer(pitcher, question.today, (), mix, one.problem, load, one.status)
     try:
         so_far = standing(one.arm.books, one.arm.thrower, one.arm.outings, question.today)
     except (RestError, RuleBookError) as problem:
-        return SeasonAnswer(pitcher, question.today, (), mix, str(problem), load)
-    return SeasonAnswer(pitcher, question.today, so_far.totals, mix, load=load)
+        return SeasonAnswer(pitcher, question.today, (), mix, str(problem), load, one.status)
+    return SeasonAnswer(pitcher, question.today, so_far.totals, mix, load=load, status=one.status)
 
 
 def _what_if(question: Question, pitcher: Pitcher) -> Reply:
@@ -107,7 +109,7 @@ def _what_if(question: Question, pitcher: Pitcher) -> Reply:
     on = question.days[0]
     one = gather(question.session, pitcher, on, question.books)
     if one.arm is None:
-        return WhatIfAnswer(pitcher, None, one.problem, one.not_cleared_since)
+        return WhatIfAnswer(pitcher, None, one.problem, one.status)
     planned = Thrown(on, pitches=question.asked.pitches)
     record = one.arm.outings
     if question.asked.topic is Topic.REST:  # a count that was thrown: it may be on record already
@@ -115,8 +117,8 @@ def _what_if(question: Question, pitcher: Pitcher) -> Reply:
     try:
         found = what_if(one.arm.books, one.arm.thrower, record, planned)
     except (RestError, RuleBookError) as problem:
-        return WhatIfAnswer(pitcher, None, str(problem), one.not_cleared_since)
-    return WhatIfAnswer(pitcher, found, not_cleared_since=one.not_cleared_since)
+        return WhatIfAnswer(pitcher, None, str(problem), one.status)
+    return WhatIfAnswer(pitcher, found, status=one.status)
 
 
 def _most(question: Question, pitcher: Pitcher) -> Reply:
@@ -124,9 +126,9 @@ def _most(question: Question, pitcher: Pitcher) -> Reply:
     later = question.asked.later or on + timedelta(days=1)
     one = gather(question.session, pitcher, on, question.books)
     if one.arm is None:
-        return MostAnswer(pitcher, on, later, None, one.problem, one.not_cleared_since)
+        return MostAnswer(pitcher, on, later, None, one.problem, one.status)
     try:
         most = most_leaving(one.arm.books, one.arm.thrower, one.arm.outings, on, later)
     except (RestError, RuleBookError) as problem:
-        return MostAnswer(pitcher, on, later, None, str(problem), one.not_cleared_since)
-    return MostAnswer(pitcher, on, later, most, not_cleared_since=one.not_cleared_since)
+        return MostAnswer(pitcher, on, later, None, str(problem), one.status)
+    return MostAnswer(pitcher, on, later, most, status=one.status)

@@ -7,6 +7,7 @@ from datetime import date
 from core.load import WeekLoad
 from core.mix import Mix, Window
 from core.model import CoachLimit, Outing, Pitcher
+from core.pain.status import NOTHING_STANDS, ArmStatus
 from core.reading.asking import Activity, Asked
 from core.rest import RestAnswer
 from core.rest.coach import OWN
@@ -26,13 +27,13 @@ class ArmDay:
     #: Why no book answers, in its own words.
     problem: str = ""
     costs: tuple[Cost, ...] = ()
-    not_cleared_since: date | None = None
+    status: ArmStatus = NOTHING_STANDS
     limit: CoachLimit | None = None
 
     @property
     def may_throw(self) -> bool:
         """Whether nothing on record speaks against it; the coach decides all the same."""
-        return self.rest is not None and self.rest.eligible and self.not_cleared_since is None
+        return self.rest is not None and self.rest.eligible and not self.status.bars_pitching
 
     def may_throw_so_many(self, need: int | None) -> bool:
         """Whether he may throw, and as many as were asked for."""
@@ -77,6 +78,7 @@ class Counts:
     outings: tuple[Outing, ...]
     #: For the staff: this week's throws beside the weeks before.
     load: WeekLoad | None = None
+    status: ArmStatus = NOTHING_STANDS
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,6 +100,7 @@ class SeasonAnswer:
     mix: Mapping[Window, Mix]
     problem: str = ""
     load: WeekLoad | None = None
+    status: ArmStatus = NOTHING_STANDS
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +110,7 @@ class WhatIfAnswer:
     pitcher: Pitcher
     found: WhatIf | None
     problem: str = ""
-    not_cleared_since: date | None = None
+    status: ArmStatus = NOTHING_STANDS
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,7 +122,7 @@ class MostAnswer:
     later: date
     most: int | None
     problem: str = ""
-    not_cleared_since: date | None = None
+    status: ArmStatus = NOTHING_STANDS
 
 
 @dataclass(frozen=True, slots=True)
