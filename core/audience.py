@@ -75,6 +75,8 @@ class Occasion(StrEnum):
     RULE_BROKEN = "a rule gone over"
     TWO_COUNTS = "two counts of one outing"
     KEPT_BACK = "kept back"
+    CLEARANCE = "a clinician's clearance on record"
+    THROWN_ON_HOLD = "throwing while on hold"
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,6 +102,8 @@ TELL: tuple[TellRow, ...] = (
     TellRow(Occasion.RULE_BROKEN, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.TWO_COUNTS, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.KEPT_BACK, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.CLEARANCE, (Told.STAFF_CHANNEL, Told.GUARDIANS), waits_for_morning=True),
+    TellRow(Occasion.THROWN_ON_HOLD, (Told.STAFF_CHANNEL, Told.GUARDIANS)),
 )
 
 

@@ -8,7 +8,7 @@ from bot.blocks.arm import adults_told, arm_report
 from bot.blocks.buttons import answers_to, fix_and_undo, type_it
 from bot.blocks.message import Part
 from bot.blocks.roll_call import roll_call
-from bot.wording import answers
+from bot.wording import answers, holds
 from bot.wording.questions import EDIT, asked_again, question
 from bot.wording.words import sentences
 from core.ledger.days import before_the_day_turns
@@ -17,6 +17,7 @@ from core.ledger.notices import PITCHED
 from core.ledger.question import REFUSALS, QuestionCode
 from core.ledger.view import LineView, PitcherView, Standing
 from core.model import LineState, Outing, Person, key
+from core.pain.status import ArmStatus
 
 
 def answer_parts(
@@ -81,11 +82,20 @@ def broken_text(view: LineView, author: str) -> str:
 def _pitcher(session: Session, view: LineView, one: PitcherView, viewer: Person | None) -> str:
     own = viewer is not None and one.pitcher.person_id == key(viewer)
     name = None if own else one.pitcher.name
-    report = arm_report(one.pitcher, one.reports)
-    parts = [report.for_author(adults_told(session, report, viewer), own=own) if report else ""]
-    hurts = (report is not None and report.stops) or one.not_cleared_since is not None
+    report = arm_report(session, view.line, one.pitcher, one.reports)
+    told = adults_told(session, report, viewer) if report else []
+    parts = [report.for_author(told, own=own) if report else ""]
+    hurts = (report is not None and report.stops) or one.status.since is not None
     parts += [_outing(view, outing, standing, name, hurts) for outing, standing in one.outings]
+    if one.outings:
+        parts.append(_standing(one.status, told=report is not None))
     return sentences([*parts, answers.put_right_by(one.corrections)])
+
+
+def _standing(status: ArmStatus, *, told: bool) -> str:
+    """A hold that stands against what was logged, and a clinician's limits."""
+    held = holds.stands(status) if status.held and not told else ""
+    return sentences([held, holds.limits(status)])
 
 
 def _outing(

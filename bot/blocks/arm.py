@@ -6,13 +6,16 @@ from datetime import date
 
 from sqlmodel import Session, col, select
 
+from bot.wording import holds
 from bot.wording import pain as say
 from bot.wording.words import safe, sentences
+from core.ledger.holds import earlier_at_site, hold_of_line, stops
 from core.ledger.notices import TOLD_FEELINGS
 from core.ledger.people import guardians_of
 from core.ledger.unreached import guardians_unreached
 from core.model import Feeling, Line, PainReport, Person, Pitcher, key
-from core.pain import Report, stops_throwing
+from core.pain.holds import HoldReason
+from core.reading.urgent import Urgency, urgency
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,35 +30,47 @@ class ArmReport:
     #: Pain, not only soreness or a tired arm: the guardians hear of it too.
     is_pain: bool
     withdrawn: bool
+    #: Why the line put the arm on hold, and how urgent its words are.
+    hold: HoldReason | None
+    urgency: Urgency | None
+    #: Other lines about the same site in the twelve months before.
+    earlier: int
+
+    @property
+    def first(self) -> str:
+        """What is said before anything else."""
+        return holds.FIRST[self.urgency]
 
     def for_author(self, told: Sequence[str], *, own: bool) -> str:
         """The private answer to the author; `own` where it is the author's own arm."""
-        words = say.to_author if self.stops else say.noted_for_author
-        return words(self.sites, told, "" if own else self.pitcher.name)
+        of = "" if own else self.pitcher.name
+        if not self.stops:
+            return say.noted_for_author(self.sites, told, of)
+        hold = holds.HOLD_FOR_AUTHOR if self.hold else ""
+        return say.to_author(self.sites, told, self.first, hold, of)
 
 
-def arm_report(pitcher: Pitcher, reports: Sequence[PainReport]) -> ArmReport | None:
-    """What these reports say, or none when they only say that all is well."""
+def arm_report(
+    session: Session, line: Line, pitcher: Pitcher, reports: Sequence[PainReport]
+) -> ArmReport | None:
+    """What these reports of a line say, or none when they only say that all is well."""
     told = [report for report in reports if report.feeling in TOLD_FEELINGS]
     if not told:
         return None
     standing = [report for report in told if report.withdrawn_at is None] or told
+    hold = hold_of_line(session, line, key(pitcher))
     return ArmReport(
         pitcher,
         standing[0].line_id,
         tuple(_site(report) for report in standing),
         standing[0].on,
-        any(_stops(report, pitcher) for report in standing),
+        hold is not None or any(stops(report, pitcher) for report in standing),
         any(report.feeling == Feeling.PAIN for report in standing),
         all(report.withdrawn_at is not None for report in told),
+        hold,
+        urgency(line.text) if hold is HoldReason.BE_SEEN else None,
+        max(earlier_at_site(session, report) for report in standing),
     )
-
-
-def _stops(report: PainReport, pitcher: Pitcher) -> bool:
-    if report.feeling == Feeling.TIRED:
-        return False
-    sore = report.feeling == Feeling.SORE
-    return stops_throwing(Report(report.site, report.severity, report.side, sore), pitcher.throws)
 
 
 def _site(report: PainReport) -> str:
@@ -74,7 +89,7 @@ def line_reports(session: Session, line: Line) -> list[ArmReport]:
     for row in rows:
         by_pitcher.setdefault(row.pitcher_id, []).append(row)
     found = (
-        arm_report(session.get_one(Pitcher, pitcher_id), reports)
+        arm_report(session, line, session.get_one(Pitcher, pitcher_id), reports)
         for pitcher_id, reports in by_pitcher.items()
     )
     return [report for report in found if report is not None]
@@ -111,7 +126,10 @@ def _staff_report(session: Session, report: ArmReport, author: str, author_id: i
     ]
     return sentences(
         [
+            report.first,
             say.to_staff(report.pitcher.name, report.sites, report.on, author, report.stops),
+            holds.hold_for_staff(report.hold) if report.hold else "",
+            say.seen_before(report.earlier),
             say.families_told(told) if report.is_pain else "",
             say.pass_on(missing, bool(guardians)) if report.is_pain else "",
             say.WITHDRAWN_MARK if report.withdrawn else "",
@@ -142,9 +160,11 @@ def guardian_text(session: Session, line: Line, guardian: Person) -> str:
     return "\n\n".join(
         sentences(
             [
+                report.first,
                 say.to_guardian(
                     guardian.name, report.pitcher.name, report.sites, report.on, report.stops
                 ),
+                holds.hold_for_family(report.pitcher.name) if report.hold else "",
                 say.WITHDRAWN_MARK if report.withdrawn else "",
             ]
         )

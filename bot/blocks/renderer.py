@@ -8,11 +8,12 @@ from bot.blocks.answer import answer_parts, asked_again_parts, broken_text, coun
 from bot.blocks.arm import guardian_text, staff_text, unreached_text, withdrawn_text
 from bot.blocks.asked import asked_text
 from bot.blocks.buttons import fix_and_undo
-from bot.blocks.limits import limit_parts
+from bot.blocks.holds import clearance_text, thrown_text
 from bot.blocks.message import Part, as_message
+from bot.blocks.orders import order_parts
 from bot.blocks.twice import two_counts_parts
 from bot.outbox.rendered import Reaction, Rendered
-from bot.wording import answers, hints, pain
+from bot.wording import answers, hints, holds, pain
 from bot.wording.buttons import FORM_ERRORS
 from bot.wording.questions import ANSWERED
 from bot.wording.words import listed, safe
@@ -52,6 +53,8 @@ class Renderer:
             NoticeKind.PAIN_GONE: _as_one(_pain_gone),
             NoticeKind.DANGER: _as_one(_danger),
             NoticeKind.KEPT_BACK: _as_one(_kept_back),
+            NoticeKind.CLEARANCE: _as_one(_clearance),
+            NoticeKind.THROWN_ON_HOLD: _as_one(_thrown_on_hold),
             NoticeKind.STRANGER: _as_one(_stranger),
             NoticeKind.REFUSED: _as_one(_refused),
             NoticeKind.HINT: _as_one(_hint),
@@ -74,7 +77,7 @@ class Renderer:
             if line.state == LineState.QUESTION:
                 return [Part(asked_text(session, line, self._books))]
             if line.state == LineState.ORDER:
-                return limit_parts(session, line)
+                return order_parts(session, line)
             view = line_view(session, line, viewer, self._books)
             parts = answer_parts(session, view, viewer, READ_REACTION)
             if parts:
@@ -183,6 +186,15 @@ def _kept_back(_session: Session, row: OutboxMessage, line: Line) -> str:
     if names:
         return hints.kept_back(listed(names))
     return answers.taken_back() if row.ts else ""
+
+
+def _clearance(session: Session, row: OutboxMessage, line: Line) -> str:
+    return clearance_text(session, line, row) or (answers.taken_back() if row.ts else "")
+
+
+def _thrown_on_hold(session: Session, row: OutboxMessage, line: Line) -> str:
+    text = thrown_text(session, line, row, _author(session, line))
+    return text or (holds.NO_LONGER_LOGGED if row.ts else "")
 
 
 def _stranger(session: Session, _row: OutboxMessage, line: Line) -> str:

@@ -4,6 +4,8 @@ from collections.abc import Sequence
 from datetime import date
 
 from bot.wording.answers import KIND_NAMES, RULES_GOVERN
+from bot.wording.holds import limits, stands, stands_shortly
+from bot.wording.load import week as week_load
 from bot.wording.words import (
     counted,
     day,
@@ -34,15 +36,6 @@ from core.reading.asking import Activity
 from core.rest import Reason, RestAnswer
 
 COACH_DECIDES = "The coach decides."
-
-
-def not_cleared(since: date, whose: str = "") -> str:
-    """Said of an arm whose pain nobody has cleared; no count is named beside it."""
-    of = f" of {whose}" if whose else ""
-    return (
-        f"Pain was reported on {day(since)}, so no answer here says that this arm{of} may throw. "
-        "A licensed clinician should check it; a parent or guardian says when it is gone."
-    )
 
 
 def sheet(answer: SheetAnswer) -> str:
@@ -77,7 +70,9 @@ def _free(one: ArmDay) -> str:
     most = f"up to {found.pitches_allowed}" if found.pitches_limited else "no pitch limit"
     if found.outs_allowed is not None:
         most += f", {innings_of(found.outs_allowed)}"
-    return f"{safe(one.pitcher.name)}: {most}{mark}.{_costs(one)}{_unknown(one)}"
+    told = _limits(one)
+    cost = f"{_costs(one)}{_unknown(one)}"
+    return f"{safe(one.pitcher.name)}: {most}{mark}.{cost}{f' {told}' if told else ''}"
 
 
 def _unknown(one: ArmDay) -> str:
@@ -103,8 +98,8 @@ def _costs(one: ArmDay) -> str:
 
 def _resting(one: ArmDay) -> str:
     name = safe(one.pitcher.name)
-    if one.not_cleared_since is not None:
-        return f"{name}: stopped, pain reported on {day(one.not_cleared_since)}."
+    if one.status.bars_pitching:
+        return f"{name}: {stands_shortly(one.status)}"
     if one.rest is None:
         return f"{name}: could not be worked out ({safe(one.problem)})."
     until = f"until {day(one.rest.next_eligible)}" if one.rest.next_eligible else "with no date"
@@ -130,13 +125,20 @@ def when(answer: WhenAnswer) -> str:
     parts = [_capital(_when_one(one, answer.own)) for one in answer.arms]
     if answer.activity is not None and answer.activity is not Activity.THROW:
         parts = [_activity(one, answer) for one in answer.arms]
-    return sentences([*parts, f"{RULES_GOVERN} {COACH_DECIDES}"])
+    told = [_limits(one) for one in answer.arms]
+    return sentences([*parts, *told, f"{RULES_GOVERN} {COACH_DECIDES}"])
+
+
+def _limits(one: ArmDay | Counts | SeasonAnswer | WhatIfAnswer | MostAnswer) -> str:
+    """A clinician's limits, beside every answer about that arm."""
+    shown_already = one.status.bars_pitching and one.status.since is None
+    return "" if shown_already else limits(one.status)
 
 
 def _when_one(one: ArmDay, own: bool) -> str:
     name = "" if own else f"{safe(one.pitcher.name)}: "
-    if one.not_cleared_since is not None:
-        return f"{name}{not_cleared(one.not_cleared_since)}"
+    if one.status.bars_pitching:
+        return f"{name}{stands(one.status)}"
     if one.rest is None:
         return f"{name}rest could not be worked out ({safe(one.problem)}). Ask the coach first."
     if one.rest.eligible:
@@ -170,8 +172,8 @@ def _activity(one: ArmDay, answer: WhenAnswer) -> str:
     """What else he may do: the coach's own words, where the coach has written any."""
     assert answer.activity is not None
     what, name = ACTIVITIES[answer.activity], safe(one.pitcher.name)
-    if one.not_cleared_since is not None and answer.activity is not Activity.HIT:
-        return f"{name}: {not_cleared(one.not_cleared_since)}"
+    if one.status.bars_pitching and answer.activity is not Activity.HIT:
+        return f"{name}: {stands(one.status)}"
     words = (answer.rest_day or {}).get(answer.activity)
     said = f"the coach says: {safe(words)}" if words else "ask the coach"
     if one.rest is not None and not one.rest.eligible:
@@ -193,7 +195,11 @@ def thrown(answer: ThrownAnswer) -> str:
         span = f"up to {day(answer.last)}"
     else:
         span = f"{day(answer.first)} to {day(answer.last)}"
-    return sentences(_thrown_by(one, span) for one in answer.counts)
+    return sentences(
+        text
+        for one in answer.counts
+        for text in (_thrown_by(one, span), week_load(one.load), limits(one.status))
+    )
 
 
 def _thrown_by(one: Counts, span: str) -> str:
@@ -246,7 +252,7 @@ def season(answer: SeasonAnswer) -> str:
         for window in Window
         if (mix := answer.mix[window]).share is not None
     ]
-    return sentences([*lines, RULES_GOVERN])
+    return sentences([*lines, week_load(answer.load), limits(answer.status), RULES_GOVERN])
 
 
 TOTALS = {"twelve-months": "Last twelve months", "innings-in-12-months": "Twelve-month cap"}
@@ -259,8 +265,8 @@ def _amount(number: int, unit: str) -> str:
 def what_if(answer: WhatIfAnswer) -> str:
     """What follows if he throws so many."""
     name = safe(answer.pitcher.name)
-    if answer.not_cleared_since is not None:
-        return f"{name}: {not_cleared(answer.not_cleared_since)}"
+    if answer.status.bars_pitching:
+        return f"{name}: {stands(answer.status)}"
     found = answer.found
     if found is None:
         return f"{name}: could not be worked out ({safe(answer.problem)})."
@@ -268,16 +274,21 @@ def what_if(answer: WhatIfAnswer) -> str:
     back = f"next eligible {day(found.next_eligible)}" if found.next_eligible else "no date"
     return (
         f"If {name} throws {counted(found.pitches, 'pitch', 'pitches')} on {day(found.on)}: "
-        f"{counted(found.days, 'day')} of rest, {back} by rule. {over}{RULES_GOVERN} "
-        f"{COACH_DECIDES}"
+        f"{counted(found.days, 'day')} of rest, {back} by rule. {over}{_beside(answer)}"
+        f"{RULES_GOVERN} {COACH_DECIDES}"
     )
+
+
+def _beside(answer: WhatIfAnswer | MostAnswer) -> str:
+    told = _limits(answer)
+    return f"{told} " if told else ""
 
 
 def most(answer: MostAnswer) -> str:
     """The most that leaves him eligible on the later day."""
     name = safe(answer.pitcher.name)
-    if answer.not_cleared_since is not None:
-        return f"{name}: {not_cleared(answer.not_cleared_since)}"
+    if answer.status.bars_pitching:
+        return f"{name}: {stands(answer.status)}"
     if answer.problem:
         return f"{name}: could not be worked out ({safe(answer.problem)})."
     if answer.most is None:
@@ -289,7 +300,7 @@ def most(answer: MostAnswer) -> str:
         )
     return (
         f"{name}: at most {counted(answer.most, 'pitch', 'pitches')} on {day(answer.on)} leave him "
-        f"eligible on {day(answer.later)} by rule. {RULES_GOVERN} {COACH_DECIDES}"
+        f"eligible on {day(answer.later)} by rule. {_beside(answer)}{RULES_GOVERN} {COACH_DECIDES}"
     )
 
 
@@ -313,9 +324,8 @@ def plan(answer: PlanAnswer) -> str:
         what = f"{day(on)}{f' {at}' if at else ''}, {counted(pitches, 'pitch', 'pitches')}"
         lines.append(f"• {what}: {listed(arms) or 'nobody'}{missing}")
     if answer.not_cleared:
-        lines.append(
-            f"Left out, stopped after pain: {listed(list(map(safe, answer.not_cleared)))}."
-        )
+        left_out = listed(list(map(safe, answer.not_cleared)))
+        lines.append(f"Left out, on hold, not cleared or limited by a clinician: {left_out}.")
     lines += [f"Left out: {safe(names[who])} ({safe(reason)})." for who, reason in found.left_out]
     if found.gap:
         lines.append(f"A better plan may exist (within {percent(found.gap)}); time ran out.")

@@ -6,7 +6,7 @@ No diagnosis, no score below which throwing would be all right, no medicine, no 
 from collections.abc import Sequence
 from datetime import date
 
-from bot.wording.words import day, listed, safe
+from bot.wording.words import counted, day, listed, safe, sentences
 
 NOT_A_DOCTOR = "I'm a bot, not a doctor; a licensed clinician decides."
 THE_COACHES = "the coaches"
@@ -35,13 +35,17 @@ def sore(where: str) -> str:
     return f"sore {where}"
 
 
-def to_author(sites: Sequence[str], told: Sequence[str], of: str = "") -> str:
-    """The private answer to whoever reported pain of a throwing arm; `of` names another's."""
+def to_author(
+    sites: Sequence[str], told: Sequence[str], first: str, hold: str, of: str = ""
+) -> str:
+    """The private answer to whoever reported pain of a throwing arm; what is urgent comes first.
+
+    `of` names the pitcher where it is not the author's own arm.
+    """
     heard = f" I've told {listed(told)}." if told else ""
     whose, stop = f"{safe(of)}, " if of else "", STOP_FOR.format(name=safe(of)) if of else STOP
-    return (
-        f"Thank you for saying so: {whose}{listed(sites)}. {stop}{heard}\n{URGENT} {NOT_A_DOCTOR}"
-    )
+    thanks = f"Thank you for saying so: {whose}{listed(sites)}. {stop}{heard}"
+    return sentences([first, thanks, hold, f"{URGENT} {NOT_A_DOCTOR}"])
 
 
 def noted_for_author(sites: Sequence[str], told: Sequence[str], of: str = "") -> str:
@@ -65,6 +69,13 @@ def to_staff(pitcher: str, sites: Sequence[str], on: date, author: str, stop: bo
         f"*Arm report.* {report} Logged. If it is still there on the second day, treat it as "
         "pain: stop throwing and have it checked."
     )
+
+
+def seen_before(lines: int) -> str:
+    """Said to the staff of earlier reports at the same site."""
+    if not lines:
+        return ""
+    return f"Reported at the same site in the twelve months before: {counted(lines, 'line')}."
 
 
 def pass_on(missing: Sequence[str], has_guardian: bool) -> str:

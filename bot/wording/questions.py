@@ -37,8 +37,12 @@ def question(asked: Question) -> str:
         return _same(asked)
     if asked.code is QuestionCode.NOT_ALLOWED and asked.reason:
         return _ARM_NOT_TAKEN.format(about=safe(asked.about))
+    if asked.code is QuestionCode.PAIN_OPEN and asked.reason:
+        return _HELD.format(about=safe(asked.about))
     if asked.code is QuestionCode.SURE:
         return _sure(asked)
+    if asked.code is QuestionCode.CLEARANCE_UNCLEAR:
+        return _CLEARANCE[asked.reason].format(about=safe(asked.about))
     about = safe(asked.about)
     choices = listed([safe(name) for name in asked.choices], last="or")
     return (
@@ -80,13 +84,28 @@ _BARE = {
     "and when throwing? Only a yes here ends it; a licensed clinician should have checked it.",
     QuestionCode.PAIN_OPEN: "Good to hear. The report of pain of {about} stays open until a parent "
     "or guardian says that it is gone, and a licensed clinician should have checked it.",
+    QuestionCode.ONLY_ADULTS: "Only a coach or a guardian of that pitcher can record a clinician's "
+    "clearance; nothing was changed.",
     QuestionCode.NOT_READ: "I could not read this line. It is kept as you typed it, and nothing "
     "was counted; try it in other words, for example “62p 11cb 4.1ip vs Summit”.",
 }
+_HELD = (
+    "Good to hear. {about} stays on hold all the same, until an adult records a licensed "
+    "clinician's clearance (name and date)."
+)
 _ARM_NOT_TAKEN = (
     "The counts are in; what the line says of {about}'s arm I may not put on the record for you. "
     "The pitcher, a guardian or a coach can."
 )
+_CLEARANCE = {
+    "name": "I recorded nothing: name the licensed clinician and the date, for example “cleared "
+    "Leo by Dr. Reyes 5/20”.",
+    "day": "I recorded nothing: the date of the clearance must be there, today or earlier, for "
+    "example “cleared Leo by Dr. Reyes 5/20”.",
+    "older": "I recorded nothing: that date lies before the report of pain that stands.",
+    "limit": "I recorded nothing: I can keep limits such as “no breaking balls until 6/1”, “no "
+    "games until 6/1”, “catch play only”, “30 throws at 60 ft”, but not “{about}”.",
+}
 _SENTENCES = {
     **_BARE,
     QuestionCode.WHO: "Who is this about: {choices}? Add the name to the line.",

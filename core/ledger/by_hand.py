@@ -4,7 +4,7 @@ Whoever does it is checked against the audience table again: what a button or a 
 can be seen and changed on its way.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from enum import StrEnum
@@ -17,9 +17,9 @@ from core.ledger.answers import BY_HAND, Answer
 from core.ledger.apply import Change, correct_row, withdraw_rows
 from core.ledger.clearance import may_clear
 from core.ledger.crew import find_person, load_crew
-from core.ledger.limits import take_back
 from core.ledger.lines import hear_again, owed_after
 from core.ledger.notices import Notice
+from core.ledger.orders import take_back
 from core.ledger.question import QuestionCode
 from core.model import Line, LineState, Outing, Person, Pitcher, key
 
@@ -119,9 +119,7 @@ def undo(hand: Hand, line_id: int) -> list[Notice]:
     rows = hand.session.exec(
         select(Outing).where(Outing.line_id == line_id, col(Outing.withdrawn_at).is_(None))
     ).all()
-    if key(hand.person) != line.author_id and not all(
-        _may(hand, line, row.pitcher_id) for row in rows
-    ):
+    if key(hand.person) != line.author_id and not _may_undo(hand, line, rows):
         raise ByHandError(Refusal.NOT_ALLOWED)
     line.state, line.questions = LineState.UNDONE, []
     hand.session.add(line)
@@ -129,6 +127,13 @@ def undo(hand: Hand, line_id: int) -> list[Notice]:
     take_back(_change(hand, line))
     hand.session.flush()
     return owed_after(hand.session, line, hand.now)
+
+
+def _may_undo(hand: Hand, line: Line, rows: Sequence[Outing]) -> bool:
+    """Whether somebody else than the author may; of a line without outings, the staff alone."""
+    if not rows:
+        return load_crew(hand.session, hand.person, None).is_staff
+    return all(_may(hand, line, row.pitcher_id) for row in rows)
 
 
 def check(fields: Mapping[str, Any], today: date) -> None:

@@ -7,10 +7,12 @@ from dataclasses import replace
 from sqlmodel import Session
 
 from core.ledger.answers import GONE, NOT_YET, Answers
-from core.ledger.clearance import may_clear, pain_stands_since
+from core.ledger.clearance import arm_status, may_clear
 from core.ledger.decide import Decision, Kept
-from core.ledger.question import Question, QuestionCode
+from core.ledger.question import PAIN_UNPLACED, Question, QuestionCode
 from core.model import Line, LineState, Pitcher
+from core.reading import UnreadReason
+from core.reading.urgent import surely_of_the_body, urgency
 from core.reading.wishes import asks_for_secrecy, names_the_staff, sounds_dangerous
 
 #: Who is asked to look at words of danger: never the ones whom the line names.
@@ -29,6 +31,9 @@ def with_care(text: str, decision: Decision) -> Decision:
     if speaks_of_an_arm and asks_for_secrecy(text):
         told.append(Question(QuestionCode.SECRECY))
     state = decision.state
+    if _urgent_but_unplaced(text, decision) and not speaks_of_an_arm:
+        told.append(PAIN_UNPLACED)
+        state = LineState.ASKED if state in _UNSEEN else state
     if sounds_dangerous(text):
         who = LOOKED_AT_BY_FAMILY if names_the_staff(text) else LOOKED_AT_BY_STAFF
         told.append(Question(QuestionCode.DANGER, reason=who))
@@ -52,15 +57,27 @@ def with_open_pain(session: Session, line: Line, decision: Decision, answers: An
 
 def _open_pain(session: Session, line: Line, one: Kept, answers: Answers) -> Question | None:
     pitcher = session.get_one(Pitcher, one.arm.pitcher_id)
-    since = pain_stands_since(session, pitcher)
-    if since is None:
+    status = arm_status(session, pitcher, one.on)
+    if status.since is None:
         return None
-    may_say = line.author_id in may_clear(session, pitcher, one.on)
+    # A hold ends by a clinician's clearance alone, so that nobody is asked about it.
+    may_say = not status.held and line.author_id in may_clear(session, pitcher, one.on)
     question = Question(
         QuestionCode.PAIN_FREE if may_say else QuestionCode.PAIN_OPEN,
         about=pitcher.name,
-        reason=since.isoformat(),
+        reason="held" if status.held else "",
         values=(GONE, NOT_YET) if may_say else (),
         pitcher_id=one.arm.pitcher_id,
     )
     return None if may_say and answers.value(question) is not None else question
+
+
+_UNSEEN = frozenset({LineState.TALK, LineState.READ})
+
+
+def _urgent_but_unplaced(text: str, decision: Decision) -> bool:
+    """Whether words of urgency stand on no record: adults hear of them all the same."""
+    if any(one.entry.pain for one in decision.kept) or urgency(text) is None:
+        return False
+    unclear = any(one.reason == UnreadReason.UNCLEAR_PAIN for one in decision.questions)
+    return unclear or surely_of_the_body(text)

@@ -3,6 +3,7 @@
 from sqlmodel import Session, col, select
 
 from core.ledger.joined import put_together
+from core.load import Day
 from core.mix import Game
 from core.model import Outing, Pitcher
 from core.rest import Thrower, Thrown
@@ -53,6 +54,14 @@ def only_caught(outing: Outing) -> bool:
     """Whether an outing only says how long the pitcher caught."""
     counts = (outing.pitches, outing.outs, outing.breaking, outing.strikes)
     return outing.caught_outs is not None and all(count is None for count in counts)
+
+
+def days_of_throws(outings: list[Outing]) -> list[Day]:
+    """The outings as load counts them: throws of every kind, a day off as none.
+
+    How much a catcher throws nobody counted, so such a day is unknown.
+    """
+    return [Day(one.on, 0 if one.kind == "off" else one.pitches) for one in outings]
 
 
 def games(outings: list[Outing]) -> list[Game]:

@@ -26,9 +26,10 @@ from core.ledger.decide import Decision, decide
 from core.ledger.doubts import with_doubts
 from core.ledger.fields import snapshot
 from core.ledger.hints import hints, stranger
-from core.ledger.limits import Order, obey, order_here, take_back
+from core.ledger.holds import raise_holds
 from core.ledger.messages import Deleted, Edited, Said, newer
 from core.ledger.notices import Heard, Notice, NoticeKind, news_of_pain, owed
+from core.ledger.orders import Order, obey, order_here, take_back
 from core.ledger.question import REFUSALS, Question, QuestionCode
 from core.ledger.spoken import spoken
 from core.ledger.twins import lines_that_depend_on, with_joins
@@ -152,6 +153,7 @@ def _hear_overtaken(
     overtaken = [snapshot(kept) for kept in decision.kept]
     if not keep_overtaken(_change(session, line, now), overtaken, crew):
         return []
+    raise_holds(_change(session, line, now))
     session.flush()
     return _owed_now(session, line, place, now)
 
@@ -181,7 +183,7 @@ def _hear(
     line.author_id = key(place.person)
     crew = load_crew(session, place.person, place.team)
     posted = crew.local(line.posted_at)
-    order = order_here(spoken(session, line), line, crew)
+    order = order_here(session, line, crew)
     decision = _ordered(order) if order is not None else _decided(session, line, crew)
     first = not _has_been_read_before(session, line)
     before, line.entries = line.entries, [snapshot(kept) for kept in decision.kept]
@@ -189,6 +191,7 @@ def _hear(
     line.state = decision.state
     change = Change(session, line, by_slack_id or line.author_slack_id, now)
     apply_reading(change, before, line.entries, crew)
+    raise_holds(change)
     if order is not None:
         obey(change, order, key(place.person))
     else:

@@ -12,9 +12,11 @@ from sqlmodel import Session, select
 from core.audience import Occasion, Told, who_is_told
 from core.ledger.answers import GONE
 from core.ledger.care import LOOKED_AT_BY_FAMILY, LOOKED_AT_BY_STAFF
+from core.ledger.holds import is_thrown_on_hold
 from core.ledger.people import guardians_of, teams_of
 from core.ledger.question import REFUSALS, QuestionCode
 from core.model import (
+    Clearance,
     Feeling,
     JoinedAs,
     Line,
@@ -47,6 +49,8 @@ class NoticeKind(StrEnum):
     RULE_BROKEN = "rule broken"
     TWO_COUNTS = "two counts"
     KEPT_BACK = "kept back"
+    CLEARANCE = "clearance"
+    THROWN_ON_HOLD = "thrown on hold"
     STRANGER = "stranger"
     #: Told to whoever pressed a button that could do nothing.
     REFUSED = "refused"
@@ -122,6 +126,7 @@ def owed(session: Session, heard: Heard) -> list[Notice]:
         *notices,
         *_counts(session, heard),
         *_arm(session, heard),
+        *_hold(session, heard),
         *_about_line(heard),
         *_gone(session, heard),
         *_danger(session, heard),
@@ -308,6 +313,23 @@ def _pains(entries: Iterable[dict[str, Any]]) -> dict[str, int]:
         for name, felt in entry["felt"].items()
         if felt["feeling"] == Feeling.PAIN
     }
+
+
+def _hold(session: Session, heard: Heard) -> list[Notice]:
+    """What adults hear of a clearance that a line recorded, and of throwing during a hold."""
+    of_line = select(Clearance).where(Clearance.line_id == key(heard.line))
+    clearances = session.exec(of_line).all()
+    pitchers = {row.pitcher_id for row in clearances}
+    stands = any(row.withdrawn_at is None for row in clearances)
+    outings = session.exec(select(Outing).where(Outing.line_id == key(heard.line))).all()
+    held = {row.pitcher_id for row in outings if is_thrown_on_hold(session, row)}
+    threw = {row.pitcher_id for row in outings}
+    occasion, kind = Occasion.THROWN_ON_HOLD, NoticeKind.THROWN_ON_HOLD
+    return [
+        *_tell(session, heard, Occasion.CLEARANCE, NoticeKind.CLEARANCE, pitchers, stands),
+        *_tell(session, heard, occasion, kind, held, wanted=True),
+        *_tell(session, heard, occasion, kind, threw - held, wanted=False),
+    ]
 
 
 def _about_line(heard: Heard) -> list[Notice]:

@@ -29,6 +29,10 @@ class QuestionCode(StrEnum):
     #: A limit that somebody else than the staff wanted to set.
     ONLY_STAFF = "only staff"
     LIMIT_UNCLEAR = "limit unclear"
+    #: A clearance that somebody else than an adult of that pitcher wanted to record.
+    ONLY_ADULTS = "only adults"
+    #: A clearance whose `reason` (name, day, older, limit) is missing or cannot be read.
+    CLEARANCE_UNCLEAR = "clearance unclear"
     NOT_READ = "not read"
     #: Pain that could not be laid to a pitcher's record: the staff hear of it all the same.
     PAIN_UNPLACED = "pain unplaced"
@@ -82,6 +86,7 @@ REFUSALS = frozenset(
         QuestionCode.SECRECY,
         QuestionCode.PAIN_OPEN,
         QuestionCode.ONLY_STAFF,
+        QuestionCode.ONLY_ADULTS,
         QuestionCode.DANGER,
     }
 )

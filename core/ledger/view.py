@@ -1,13 +1,13 @@
 """What a line put into the record, as one viewer may read it."""
 
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import timedelta
 
 from sqlmodel import Session, col, select
 
 from core.audience import Relation, View, may_see
 from core.ledger.binding import Books, books_for
-from core.ledger.clearance import pain_stands_since
+from core.ledger.clearance import arm_status
 from core.ledger.corrections import Correction, corrections
 from core.ledger.crew import load_crew
 from core.ledger.firsts import is_first_read
@@ -23,6 +23,7 @@ from core.ledger.people import teams_of
 from core.ledger.question import Question
 from core.mix import Mix, Window, mix_of, windows
 from core.model import Line, Outing, PainReport, Person, Pitcher, Team, key
+from core.pain.status import NOTHING_STANDS, ArmStatus
 from core.rest import Reason, RestAnswer, RestError, answer, breaches
 from core.rulebooks import RuleBookError
 
@@ -47,8 +48,8 @@ class PitcherView:
     pitcher: Pitcher
     outings: tuple[tuple[Outing, Standing | None], ...]
     reports: tuple[PainReport, ...]
-    #: The day of a report of pain that still stands against throwing.
-    not_cleared_since: date | None = None
+    #: What stands against throwing on the day of the line.
+    status: ArmStatus = NOTHING_STANDS
     corrections: tuple[Correction, ...] = ()
 
 
@@ -83,13 +84,17 @@ def line_view(session: Session, line: Line, viewer: Person | None, books: Books)
                 pitcher,
                 tuple((outing, standing.get(key(outing))) for outing in seen),
                 tuple(reports) if arm else (),
-                pain_stands_since(session, pitcher) if arm else None,
+                _status(session, pitcher, line) if arm else NOTHING_STANDS,
                 corrections(session, line, pitcher_id) if record else (),
             )
         )
     questions = tuple(Question.from_json(stored) for stored in line.questions)
     first = is_first_read(session, line)
     return LineView(line, line_team(session, line), tuple(pitchers), questions, first)
+
+
+def _status(session: Session, pitcher: Pitcher, line: Line) -> ArmStatus:
+    return arm_status(session, pitcher, line.posted_at.date())
 
 
 def line_team(session: Session, line: Line) -> Team | None:

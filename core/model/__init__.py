@@ -2,6 +2,7 @@
 
 from core.model.base import Stored, key
 from core.model.calendar import CoachLimit, Season, SeasonKind, TeamEvent
+from core.model.health import Clearance, Hold
 from core.model.message import MessageState, OutboxMessage
 from core.model.people import (
     STAFF_ROLES,
@@ -32,9 +33,11 @@ __all__ = [
     "AuditAction",
     "AuditEntry",
     "BreakingPitch",
+    "Clearance",
     "CoachLimit",
     "Feeling",
     "GuardianLink",
+    "Hold",
     "JoinedAs",
     "Line",
     "LineState",

@@ -1,7 +1,8 @@
 """Whether an arm that hurt has been reported pain-free since: silence is no answer.
 
 A report that stopped an arm stands, whatever becomes of its line, until a guardian (or an
-adult pitcher himself) records that the arm is pain-free. It never expires by itself.
+adult pitcher himself) records that the arm is pain-free, or an adult records a clinician's
+clearance, either for that day or a later one. It never expires by itself.
 """
 
 from collections.abc import Iterable
@@ -25,6 +26,6 @@ def not_cleared_since(said: Iterable[Said]) -> date | None:
     for one in said:
         if one.stops:
             since = one.on
-        elif one.pain_free:
+        elif one.pain_free and since is not None and one.on >= since:
             since = None
     return since

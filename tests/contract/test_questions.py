@@ -21,7 +21,7 @@ def test_who_can_throw_lists_the_staff_with_the_cost_of_each(club: Club) -> None
 
 
 def test_an_arm_that_hurt_is_not_offered(club: Club) -> None:
-    club.say("mateo", "elbow hurts 4/10")
+    club.say("mateo", "elbow hurts 2/10")
 
     answer = staff_answer(club, "who can throw sunday")
 
@@ -29,7 +29,7 @@ def test_an_arm_that_hurt_is_not_offered(club: Club) -> None:
 
 
 def test_a_guardian_who_says_it_is_gone_puts_the_arm_back(club: Club) -> None:
-    club.say("mateo", "elbow hurts 4/10")
+    club.say("mateo", "elbow hurts 2/10")
     club.clock.set(club.clock.now().replace(day=4))
     club.say("elena", "Mateo has no pain today")
     assert "stopped" in staff_answer(club, "who can throw tuesday")
@@ -188,8 +188,27 @@ def test_an_arm_that_is_left_out_is_not_listed(club: Club) -> None:
 
 
 def test_a_pitchers_own_no_pain_ends_no_report(club: Club) -> None:
-    club.say("mateo", "elbow hurts 4/10")
+    club.say("mateo", "elbow hurts 2/10")
     club.say("mateo", "catch 20 throws, no pain")
 
     assert "stays open until a parent or guardian says" in club.heard("mateo")[-1]
     assert "Mateo Cruz: stopped" in staff_answer(club, "who can throw tuesday")
+
+
+def test_the_staff_read_this_weeks_throws_and_the_unknown_days(club: Club) -> None:
+    club.say("dana", "Leo catch 40 throws thursday", club.staff)
+    club.say("dana", "Leo 30p bullpen friday", club.staff)
+
+    answer = staff_answer(club, "how many did Leo throw friday")
+
+    assert "Last 7 days: 70 throws logged (5 of 7 days unknown: no count)." in answer
+    assert "more than usual" not in answer
+    assert "risk" not in answer
+
+
+def test_a_family_reads_no_load(club: Club) -> None:
+    club.say("dana", "Leo 30p bullpen friday", club.staff)
+
+    club.tell_bot("carmen", "how many did Leo throw friday")
+
+    assert "Last 7 days" not in club.heard("carmen")[-1]

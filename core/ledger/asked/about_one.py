@@ -17,11 +17,13 @@ from core.ledger.asked.answers import (
 from core.ledger.asked.arms import gather, on_days
 from core.ledger.asked.period import period
 from core.ledger.asked.question import Question
-from core.ledger.history import games, standing_outings
+from core.ledger.clearance import arm_status
+from core.ledger.history import days_of_throws, games, standing_outings
 from core.ledger.people import teams_of
 from core.ledger.who import Arm
+from core.load import WeekLoad, week_load
 from core.mix import windows
-from core.model import Pitcher, key
+from core.model import Outing, Pitcher, key
 from core.reading.asking import Topic
 from core.rest import RestError, Thrown
 from core.rest.breakpoints import PER_INNING_ABOVE
@@ -69,9 +71,17 @@ def _thrown(question: Question, pitchers: list[Pitcher]) -> ThrownAnswer:
         latest = max((o.on for o in outings if o.on <= question.today), default=None)
         start = _season_start(question, pitcher)
         first, last = period(question.asked, question.today, start, latest)
+        status = arm_status(question.session, pitcher, question.today)
         chosen = [outing for outing in outings if first <= outing.on <= last]
-        counts.append(Counts(pitcher, tuple(chosen)))
+        counts.append(Counts(pitcher, tuple(chosen), _load(question, pitcher, outings), status))
     return ThrownAnswer(first, last, tuple(counts))
+
+
+def _load(question: Question, pitcher: Pitcher, outings: list[Outing]) -> WeekLoad | None:
+    """This week's throws beside the weeks before: for the staff alone."""
+    if Relation.STAFF not in question.crew.relations[key(pitcher)]:
+        return None
+    return week_load(days_of_throws(outings), question.today)
 
 
 def _season_start(question: Question, pitcher: Pitcher) -> date | None:
@@ -83,13 +93,14 @@ def _season(question: Question, pitcher: Pitcher) -> SeasonAnswer:
     one = gather(question.session, pitcher, question.today, question.books)
     start = _season_start(question, pitcher)
     mix = windows(games(list(one.outings)), question.today, start)
+    load = _load(question, pitcher, list(one.outings))
     if one.arm is None:
-        return SeasonAnswer(pitcher, question.today, (), mix, one.problem)
+        return SeasonAnswer(pitcher, question.today, (), mix, one.problem, load, one.status)
     try:
         so_far = standing(one.arm.books, one.arm.thrower, one.arm.outings, question.today)
     except (RestError, RuleBookError) as problem:
-        return SeasonAnswer(pitcher, question.today, (), mix, str(problem))
-    return SeasonAnswer(pitcher, question.today, so_far.totals, mix)
+        return SeasonAnswer(pitcher, question.today, (), mix, str(problem), load, one.status)
+    return SeasonAnswer(pitcher, question.today, so_far.totals, mix, load=load, status=one.status)
 
 
 def _what_if(question: Question, pitcher: Pitcher) -> Reply:
@@ -98,7 +109,7 @@ def _what_if(question: Question, pitcher: Pitcher) -> Reply:
     on = question.days[0]
     one = gather(question.session, pitcher, on, question.books)
     if one.arm is None:
-        return WhatIfAnswer(pitcher, None, one.problem, one.not_cleared_since)
+        return WhatIfAnswer(pitcher, None, one.problem, one.status)
     planned = Thrown(on, pitches=question.asked.pitches)
     record = one.arm.outings
     if question.asked.topic is Topic.REST:  # a count that was thrown: it may be on record already
@@ -106,8 +117,8 @@ def _what_if(question: Question, pitcher: Pitcher) -> Reply:
     try:
         found = what_if(one.arm.books, one.arm.thrower, record, planned)
     except (RestError, RuleBookError) as problem:
-        return WhatIfAnswer(pitcher, None, str(problem), one.not_cleared_since)
-    return WhatIfAnswer(pitcher, found, not_cleared_since=one.not_cleared_since)
+        return WhatIfAnswer(pitcher, None, str(problem), one.status)
+    return WhatIfAnswer(pitcher, found, status=one.status)
 
 
 def _most(question: Question, pitcher: Pitcher) -> Reply:
@@ -115,9 +126,9 @@ def _most(question: Question, pitcher: Pitcher) -> Reply:
     later = question.asked.later or on + timedelta(days=1)
     one = gather(question.session, pitcher, on, question.books)
     if one.arm is None:
-        return MostAnswer(pitcher, on, later, None, one.problem, one.not_cleared_since)
+        return MostAnswer(pitcher, on, later, None, one.problem, one.status)
     try:
         most = most_leaving(one.arm.books, one.arm.thrower, one.arm.outings, on, later)
     except (RestError, RuleBookError) as problem:
-        return MostAnswer(pitcher, on, later, None, str(problem), one.not_cleared_since)
-    return MostAnswer(pitcher, on, later, most, not_cleared_since=one.not_cleared_since)
+        return MostAnswer(pitcher, on, later, None, str(problem), one.status)
+    return MostAnswer(pitcher, on, later, most, status=one.status)

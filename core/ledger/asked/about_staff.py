@@ -115,14 +115,12 @@ def _plan(question: Question, staff: list[Pitcher]) -> Reply:
             game.key: (game.on, planned.at.strftime("%H:%M") if planned.at else "", game.pitches)
             for game, planned in zip(games, asked.games, strict=True)
         },
-        not_cleared=tuple(
-            one.pitcher.name for one in [*own, *extra] if one.not_cleared_since is not None
-        ),
+        not_cleared=tuple(one.pitcher.name for one in [*own, *extra] if one.status.bars_pitching),
     )
 
 
 def _usable(one: Gathered) -> bool:
-    return one.not_cleared_since is None
+    return not one.status.bars_pitching
 
 
 def _games(planned: tuple[PlannedGame, ...], age: int) -> list[Game]:

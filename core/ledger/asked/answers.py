@@ -4,8 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 
+from core.load import WeekLoad
 from core.mix import Mix, Window
 from core.model import CoachLimit, Outing, Pitcher
+from core.pain.status import NOTHING_STANDS, ArmStatus
 from core.reading.asking import Activity, Asked
 from core.rest import RestAnswer
 from core.rest.coach import OWN
@@ -25,7 +27,7 @@ class ArmDay:
     #: Why no book answers, in its own words.
     problem: str = ""
     costs: tuple[Cost, ...] = ()
-    not_cleared_since: date | None = None
+    status: ArmStatus = NOTHING_STANDS
     limit: CoachLimit | None = None
     #: Whether any outing is on record: days without a line are unknown, not days off.
     has_record: bool = True
@@ -33,7 +35,7 @@ class ArmDay:
     @property
     def may_throw(self) -> bool:
         """Whether nothing on record speaks against it; the coach decides all the same."""
-        return self.rest is not None and self.rest.eligible and self.not_cleared_since is None
+        return self.rest is not None and self.rest.eligible and not self.status.bars_pitching
 
     def may_throw_so_many(self, need: int | None) -> bool:
         """Whether he may throw, and as many as were asked for."""
@@ -78,6 +80,9 @@ class Counts:
 
     pitcher: Pitcher
     outings: tuple[Outing, ...]
+    #: For the staff: this week's throws beside the weeks before.
+    load: WeekLoad | None = None
+    status: ArmStatus = NOTHING_STANDS
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,6 +103,8 @@ class SeasonAnswer:
     totals: tuple[Total, ...]
     mix: Mapping[Window, Mix]
     problem: str = ""
+    load: WeekLoad | None = None
+    status: ArmStatus = NOTHING_STANDS
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +114,7 @@ class WhatIfAnswer:
     pitcher: Pitcher
     found: WhatIf | None
     problem: str = ""
-    not_cleared_since: date | None = None
+    status: ArmStatus = NOTHING_STANDS
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,7 +126,7 @@ class MostAnswer:
     later: date
     most: int | None
     problem: str = ""
-    not_cleared_since: date | None = None
+    status: ArmStatus = NOTHING_STANDS
 
 
 @dataclass(frozen=True, slots=True)

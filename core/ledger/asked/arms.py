@@ -7,9 +7,10 @@ from sqlmodel import Session
 
 from core.ledger.asked.answers import ArmDay
 from core.ledger.binding import Books, books_for, coach_limit
-from core.ledger.clearance import pain_stands_since
+from core.ledger.clearance import arm_status
 from core.ledger.history import standing_outings, thrower_of, thrown
 from core.model import Outing, Pitcher, key
+from core.pain.status import ArmStatus
 from core.rest.staff import Arm, staff_sheet
 from core.rulebooks import RuleBookError
 
@@ -21,20 +22,20 @@ class Gathered:
     pitcher: Pitcher
     arm: Arm | None
     outings: tuple[Outing, ...]
-    not_cleared_since: date | None
+    status: ArmStatus
     problem: str = ""
 
 
 def gather(session: Session, pitcher: Pitcher, on: date, books: Books) -> Gathered:
     """The pitcher with the books that bind him on a day; `problem` where there are none."""
     outings = standing_outings(session, key(pitcher))
-    since = pain_stands_since(session, pitcher)
+    status = arm_status(session, pitcher, on)
     try:
         binding = books_for(session, pitcher, on, books)
     except RuleBookError as problem:
-        return Gathered(pitcher, None, tuple(outings), since, str(problem))
+        return Gathered(pitcher, None, tuple(outings), status, str(problem))
     arm = Arm(str(key(pitcher)), binding, thrower_of(pitcher), thrown(outings))
-    return Gathered(pitcher, arm, tuple(outings), since)
+    return Gathered(pitcher, arm, tuple(outings), status)
 
 
 def on_days(
@@ -56,14 +57,14 @@ def _on_day(
             rest=line.answer,
             problem=line.error,
             costs=line.costs,
-            not_cleared_since=gathered[line.key].not_cleared_since,
+            status=gathered[line.key].status,
             limit=coach_limit(session, gathered[line.key].pitcher, day),
             has_record=bool(gathered[line.key].outings),
         )
         for line in staff_sheet(arms, [day], inning=inning)
     ]
     found += [
-        ArmDay(one.pitcher, day, None, one.problem, not_cleared_since=one.not_cleared_since)
+        ArmDay(one.pitcher, day, None, one.problem, status=one.status)
         for one in gathered.values()
         if one.arm is None
     ]

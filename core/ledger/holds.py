@@ -1,0 +1,138 @@
+"""Holds on the record: raised with the report that calls for one, never undone by its line."""
+
+from datetime import date, timedelta
+
+from sqlmodel import Session, col, select
+
+from core.ledger.apply import Change, audit
+from core.model import AuditAction, Clearance, Feeling, Hold, Line, Outing, PainReport, Pitcher, key
+from core.pain import Report, stops_throwing
+from core.pain.holds import (
+    AGAIN_WITHIN,
+    PAIN_THRESHOLD,
+    ClearedBy,
+    Held,
+    HoldReason,
+    covers,
+    hold_reason,
+)
+from core.reading.urgent import urgency
+
+HURTS = frozenset({Feeling.PAIN, Feeling.SORE})
+
+
+def raise_holds(change: Change) -> None:
+    """Put every arm on hold whose report in this line calls for it; once for each line and arm.
+
+    A report counts whatever became of it since: withdrawn ones too.
+    """
+    of_line = select(PainReport).where(PainReport.line_id == key(change.line))
+    for report in change.session.exec(of_line.order_by(col(PainReport.id))).all():
+        if report.feeling in HURTS and not _is_held(change, report.pitcher_id):
+            _raise(change, report)
+
+
+def _is_held(change: Change, pitcher_id: int) -> bool:
+    known = select(Hold.id).where(Hold.line_id == key(change.line), Hold.pitcher_id == pitcher_id)
+    return change.session.exec(known).first() is not None
+
+
+def _raise(change: Change, report: PainReport) -> None:
+    pitcher = change.session.get_one(Pitcher, report.pitcher_id)
+    reason = hold_reason(
+        report.severity,
+        report.on,
+        stops=stops(report, pitcher),
+        be_seen=urgency(change.line.text) is not None and report.severity != 0,
+        earlier=_earlier(change.session, report, pitcher),
+        threshold=PAIN_THRESHOLD,
+    )
+    if reason is None:
+        return
+    row = Hold(
+        workspace_id=change.line.workspace_id,
+        pitcher_id=report.pitcher_id,
+        line_id=key(change.line),
+        on=report.on,
+        reason=reason,
+        raised_at=change.at,
+    )
+    change.session.add(row)
+    change.session.flush()
+    audit(change, row, AuditAction.RECORDED, {}, {"on": row.on.isoformat(), "reason": row.reason})
+
+
+def stops(report: PainReport, pitcher: Pitcher) -> bool:
+    """Whether throwing stops for this report."""
+    if report.feeling not in HURTS:
+        return False
+    sore = report.feeling == Feeling.SORE
+    told = Report(report.site, report.severity, report.side, sore)
+    return stops_throwing(told, pitcher.throws)
+
+
+def _earlier(session: Session, report: PainReport, pitcher: Pitcher) -> list[date]:
+    near = select(PainReport).where(
+        PainReport.pitcher_id == key(pitcher),
+        PainReport.line_id != report.line_id,
+        col(PainReport.on) >= report.on - AGAIN_WITHIN,
+        col(PainReport.on) <= report.on + AGAIN_WITHIN,
+    )
+    return [one.on for one in session.exec(near) if stops(one, pitcher)]
+
+
+def holds_of(session: Session, pitcher_id: int) -> list[Hold]:
+    """Every hold of a pitcher, ended ones too, oldest first."""
+    rows = select(Hold).where(Hold.pitcher_id == pitcher_id)
+    return list(session.exec(rows.order_by(col(Hold.on), col(Hold.id))))
+
+
+def clearances_of(session: Session, pitcher_id: int) -> list[Clearance]:
+    """The clearances of a pitcher that stand, oldest first by the clinician's day."""
+    rows = select(Clearance).where(
+        Clearance.pitcher_id == pitcher_id, col(Clearance.withdrawn_at).is_(None)
+    )
+    return list(session.exec(rows.order_by(col(Clearance.on), col(Clearance.id))))
+
+
+def as_held(hold: Hold) -> Held:
+    """The hold as the rules of `core.pain` see it."""
+    return Held(hold.on, hold.raised_at)
+
+
+def as_cleared(row: Clearance) -> ClearedBy:
+    """The clearance as the rules of `core.pain` see it."""
+    return ClearedBy(row.on, row.said_at)
+
+
+def hold_covering(session: Session, pitcher_id: int, day: date) -> Hold | None:
+    """The hold during which nothing was meant to be thrown on this day, if there is one."""
+    ended = [as_cleared(row) for row in clearances_of(session, pitcher_id)]
+    holds = holds_of(session, pitcher_id)
+    return next((one for one in holds if covers(as_held(one), ended, day)), None)
+
+
+def is_thrown_on_hold(session: Session, outing: Outing) -> bool:
+    """Whether an outing on record is throwing on a day of a hold."""
+    standing = outing.withdrawn_at is None and outing.kind != "off"
+    return standing and hold_covering(session, outing.pitcher_id, outing.on) is not None
+
+
+def hold_of_line(session: Session, line: Line, pitcher_id: int) -> HoldReason | None:
+    """Why a line put this arm on hold, or none."""
+    rows = select(Hold).where(Hold.line_id == key(line), Hold.pitcher_id == pitcher_id)
+    row = session.exec(rows).first()
+    return HoldReason(row.reason) if row is not None else None
+
+
+def earlier_at_site(session: Session, report: PainReport) -> int:
+    """How many other lines reported pain at the same site in the twelve months before."""
+    rows = select(PainReport.line_id).where(
+        PainReport.pitcher_id == report.pitcher_id,
+        PainReport.site == report.site,
+        PainReport.line_id != report.line_id,
+        col(PainReport.feeling).in_(list(HURTS)),
+        col(PainReport.on) <= report.on,
+        col(PainReport.on) > report.on - timedelta(days=365),
+    )
+    return len(set(session.exec(rows)))
