@@ -69,6 +69,7 @@ class Occasion(StrEnum):
     PAIN_UNPLACED = "pain of nobody in particular"
     DANGER = "words of danger"
     DANGER_NAMING_STAFF = "words of danger that name a coach"
+    MONDAY_SUMMARY = "monday summary"
     SORE_OR_TIRED = "sore or tired"
     COUNTED_BY_SCOREKEEPER = "counted by a scorekeeper"
     RULE_BROKEN = "a rule gone over"
@@ -93,6 +94,7 @@ TELL: tuple[TellRow, ...] = (
     TellRow(Occasion.PAIN_UNPLACED, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.DANGER, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.DANGER_NAMING_STAFF, (Told.GUARDIANS,)),
+    TellRow(Occasion.MONDAY_SUMMARY, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.SORE_OR_TIRED, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.COUNTED_BY_SCOREKEEPER, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.RULE_BROKEN, (Told.STAFF_CHANNEL,)),

@@ -44,6 +44,8 @@ class NoticeKind(StrEnum):
     RULE_BROKEN = "rule broken"
     TWO_COUNTS = "two counts"
     KEPT_BACK = "kept back"
+    #: By the clock: see core/due.
+    MONDAY_SUMMARY = "monday summary"
     STRANGER = "stranger"
     #: Told to whoever pressed a button that could do nothing.
     REFUSED = "refused"

@@ -1,0 +1,47 @@
+"""Messages that nobody asked for: what the clock calls for, from the record as it stands."""
+
+from collections.abc import Callable
+from datetime import datetime
+from zoneinfo import ZoneInfo
+
+from sqlmodel import Session
+
+from bot.blocks.message import Part
+from bot.wording import summary as say
+from core.due.pages import page_number
+from core.due.summary import PAGE, summary
+from core.due.weekly import Weekly
+from core.ledger import NoticeKind
+from core.ledger.binding import Books
+from core.model import OutboxMessage, Team
+
+Parts = list[Part]
+Tell = Callable[[Session, OutboxMessage, Books, datetime], Parts]
+
+
+def by_the_clock(session: Session, row: OutboxMessage, books: Books, now: datetime) -> Parts:
+    """What such a message says at `now` (UTC); nothing when it came too late or has no reason."""
+    return _TELL[NoticeKind(row.kind)](session, row, books, now)
+
+
+def _summary(session: Session, row: OutboxMessage, books: Books, now: datetime) -> Parts:
+    team = session.get(Team, row.team_id)
+    if team is None or _too_late(row, team, now):
+        return []
+    found = summary(session, team, row.not_before, books)
+    number = page_number(row.slot)
+    if number > 1:
+        return [Part(text) for text in say.page(found, number)]
+    return [Part(text) for text in say.summary(found, PAGE)]
+
+
+def _too_late(row: OutboxMessage, team: Team, now: datetime) -> bool:
+    """Whether the day after it was due is over, and it does not stand in Slack yet."""
+    local = row.not_before.astimezone(ZoneInfo(team.time_zone))
+    weekly = Weekly(local.weekday(), local.time(), team.time_zone)
+    return row.ts is None and now >= weekly.lapses(row.not_before)
+
+
+_TELL: dict[NoticeKind, Tell] = {NoticeKind.MONDAY_SUMMARY: _summary}
+#: The kinds of message that this file renders.
+CLOCK_KINDS = frozenset(_TELL)
