@@ -70,6 +70,7 @@ class Occasion(StrEnum):
     DANGER = "words of danger"
     DANGER_NAMING_STAFF = "words of danger that name a coach"
     MONDAY_SUMMARY = "monday summary"
+    REST_DAYS = "rest days"
     SORE_OR_TIRED = "sore or tired"
     COUNTED_BY_SCOREKEEPER = "counted by a scorekeeper"
     RULE_BROKEN = "a rule gone over"
@@ -95,6 +96,7 @@ TELL: tuple[TellRow, ...] = (
     TellRow(Occasion.DANGER, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.DANGER_NAMING_STAFF, (Told.GUARDIANS,)),
     TellRow(Occasion.MONDAY_SUMMARY, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.REST_DAYS, (Told.GUARDIANS,), waits_for_morning=True),
     TellRow(Occasion.SORE_OR_TIRED, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.COUNTED_BY_SCOREKEEPER, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.RULE_BROKEN, (Told.STAFF_CHANNEL,)),

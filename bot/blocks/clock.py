@@ -6,14 +6,16 @@ from zoneinfo import ZoneInfo
 
 from sqlmodel import Session
 
-from bot.blocks.message import Part
+from bot.blocks.message import Part, as_message
 from bot.wording import summary as say
+from bot.wording.rest_days import CHANGED, rest_days
 from core.due.pages import page_number
+from core.due.resting import family_rest
 from core.due.summary import PAGE, summary
 from core.due.weekly import Weekly
 from core.ledger import NoticeKind
 from core.ledger.binding import Books
-from core.model import OutboxMessage, Team
+from core.model import OutboxMessage, Person, Team
 
 Parts = list[Part]
 Tell = Callable[[Session, OutboxMessage, Books, datetime], Parts]
@@ -35,6 +37,17 @@ def _summary(session: Session, row: OutboxMessage, books: Books, now: datetime) 
     return [Part(text) for text in say.summary(found, PAGE)]
 
 
+def _rest_days(session: Session, row: OutboxMessage, books: Books, now: datetime) -> Parts:
+    person = session.get(Person, row.person_id)
+    children = family_rest(session, row, now, books)
+    if person is None or not children:
+        return []
+    parts = [Part(text) for text in rest_days(person.name, children)]
+    # A change is marked as one, so that a parent who read the first words sees it.
+    same = row.ts is None or as_message(parts).digest == row.shown
+    return parts if same else [Part(CHANGED), *parts]
+
+
 def _too_late(row: OutboxMessage, team: Team, now: datetime) -> bool:
     """Whether the day after it was due is over, and it does not stand in Slack yet."""
     local = row.not_before.astimezone(ZoneInfo(team.time_zone))
@@ -42,6 +55,9 @@ def _too_late(row: OutboxMessage, team: Team, now: datetime) -> bool:
     return row.ts is None and now >= weekly.lapses(row.not_before)
 
 
-_TELL: dict[NoticeKind, Tell] = {NoticeKind.MONDAY_SUMMARY: _summary}
+_TELL: dict[NoticeKind, Tell] = {
+    NoticeKind.MONDAY_SUMMARY: _summary,
+    NoticeKind.REST_DAYS: _rest_days,
+}
 #: The kinds of message that this file renders.
 CLOCK_KINDS = frozenset(_TELL)

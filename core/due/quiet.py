@@ -8,7 +8,9 @@ from core.ledger.notices import NoticeKind, quiet_until
 from core.model import Line, OutboxMessage, Team
 
 #: Messages to families that nobody waits for at night; reports of pain are none of them.
-WAITS_FOR_MORNING = frozenset({NoticeKind.PAIN_WITHDRAWN, NoticeKind.ASKED_AGAIN})
+WAITS_FOR_MORNING = frozenset(
+    {NoticeKind.PAIN_WITHDRAWN, NoticeKind.ASKED_AGAIN, NoticeKind.REST_DAYS}
+)
 
 
 def held_until(session: Session, row: OutboxMessage, now: datetime) -> datetime | None:

@@ -28,6 +28,7 @@ from core.ledger.limits import Order, obey, order_here, take_back
 from core.ledger.messages import Deleted, Edited, Said, newer
 from core.ledger.notices import Heard, Notice, owed
 from core.ledger.question import REFUSALS, Question, QuestionCode
+from core.ledger.rest_days import rest_days
 from core.ledger.twins import with_joins
 from core.ledger.whom import EVERYONE
 from core.model import Line, LineState, Person, Team, key
@@ -145,7 +146,11 @@ def _hear_overtaken(
 def _owed_now(session: Session, line: Line, place: Place, now: datetime) -> list[Notice]:
     author = find_person(session, line.workspace_id, line.author_slack_id)
     crew = load_crew(session, author, place.team) if author else None
-    return owed(session, _heard(line, place, now, crew))
+    return _told(session, _heard(line, place, now, crew))
+
+
+def _told(session: Session, heard: Heard) -> list[Notice]:
+    return [*owed(session, heard), *rest_days(session, heard)]
 
 
 def _hear(
@@ -181,7 +186,7 @@ def _hear(
         or _in_words(decision, posted, first),
         by_scorekeeper=_by_scorekeeper(decision, crew),
     )
-    return [*owed(session, heard), *hints(line, now)]
+    return [*_told(session, heard), *hints(line, now)]
 
 
 def _ordered(order: Order) -> Decision:

@@ -46,6 +46,7 @@ class NoticeKind(StrEnum):
     KEPT_BACK = "kept back"
     #: By the clock: see core/due.
     MONDAY_SUMMARY = "monday summary"
+    REST_DAYS = "rest days"
     STRANGER = "stranger"
     #: Told to whoever pressed a button that could do nothing.
     REFUSED = "refused"
