@@ -11,12 +11,15 @@ from sqlmodel import Session, col, select
 from core.ledger.asked.arms import Gathered, gather
 from core.ledger.binding import Books
 from core.ledger.people import teams_of
-from core.ledger.rest_days import period_of
+from core.ledger.rest_days import NO_REST, period_of
 from core.model import OutboxMessage, Outing, Pitcher, Reminder, key
 from core.rest import RestAnswer, RestError, RestOwed, answer
 from core.rulebooks import RuleBookError
 
 DAY = timedelta(days=1)
+#: For so long after its last rest day a message may still be looked up: it must name no date
+#: for an arm that hurts.
+STILL_READ = timedelta(days=3)
 
 
 class Told(StrEnum):
@@ -83,15 +86,22 @@ def _child(
     if rest is None:
         return None  # no book answers: the coach reads that, and a family is told no guess
     owed = _owed(one.outings, about, rest)
-    if row.ts is None and not any(_runs(each, today) for each in owed):
+    runs = any(_runs(each, today) for each in owed)
+    if row.ts is None and not runs:
         return None  # what it was about owes nothing; another outing has its own message
     if one.not_cleared_since is not None:
+        if owed and not any(_runs(each, today - STILL_READ) for each in owed):
+            return None
         return ChildRest(pitcher, Told.NOT_CLEARED, not_cleared_since=one.not_cleared_since)
-    first = max((each.on + DAY for each in rest.rest if _runs(each, today)), default=None)
-    if first is not None and not rest.eligible:
-        words = {name: said for team in teams for name, said in team.rest_day.items()}
-        return ChildRest(pitcher, Told.RESTS, rest, first, rest_day=words)
-    return None if owed else ChildRest(pitcher, Told.TAKEN_BACK)
+    if not owed:
+        return ChildRest(pitcher, Told.TAKEN_BACK)
+    starts = [each.on + DAY for each in rest.rest if _runs(each, today)]
+    if not runs or not starts or rest.eligible:
+        return None
+    pitched = [o.on for o in one.outings if o.kind not in NO_REST and o.on <= today]
+    first = max(*starts, max(pitched) + DAY)
+    words = {name: said for team in teams for name, said in team.rest_day.items()}
+    return ChildRest(pitcher, Told.RESTS, rest, first, rest_day=words)
 
 
 def _rest_from(one: Gathered, today: date) -> RestAnswer | None:

@@ -169,6 +169,16 @@ def test_another_outing_changes_the_words_and_has_a_message_of_its_own(club: Clu
     assert len(about_rest(club, "elena")) == 2
 
 
+def test_a_message_whose_rest_is_over_is_left_as_it_is(club: Club) -> None:
+    club.say("mateo", "62p 11cb vs Summit")
+    go_to(club, chicago("05-06", "18:00"))
+    before = about_rest(club, "elena")
+
+    club.say("mateo", "48p 4cb vs Ridge")
+
+    assert about_rest(club, "elena") == before
+
+
 def test_an_outing_that_owed_nothing_is_silent_when_a_later_one_owes(club: Club) -> None:
     club.say("mateo", "15p 2cb vs Summit")
     go_to(club, chicago("05-03", "09:00"))
