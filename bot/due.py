@@ -40,4 +40,4 @@ class Due:
             begin_schedules(session, now)
             session.flush()
             for due in due_now(session, now):
-                owe_once(session, due.team.workspace_id, notices_of(due))
+                owe_once(session, due.team.workspace_id, notices_of(session, due))

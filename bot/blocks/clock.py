@@ -4,18 +4,21 @@ from collections.abc import Callable
 from datetime import datetime
 from zoneinfo import ZoneInfo
 
-from sqlmodel import Session
+from sqlmodel import Session, select
 
 from bot.blocks.message import Part, as_message
+from bot.wording import spin
 from bot.wording import summary as say
 from bot.wording.rest_days import CHANGED, rest_days
 from core.due.pages import page_number
 from core.due.resting import family_rest
+from core.due.spin_due import PATIENCE, last_spun
+from core.due.spin_reps import someone_has_reps_to_go, spin_so_far
 from core.due.summary import PAGE, summary
 from core.due.weekly import Weekly
 from core.ledger import NoticeKind
 from core.ledger.binding import Books
-from core.model import OutboxMessage, Person, Team
+from core.model import OutboxMessage, Person, Pitcher, ScheduleKind, Team, TeamSchedule
 
 Parts = list[Part]
 Tell = Callable[[Session, OutboxMessage, Books, datetime], Parts]
@@ -48,6 +51,34 @@ def _rest_days(session: Session, row: OutboxMessage, books: Books, now: datetime
     return parts if same else [Part(CHANGED), *parts]
 
 
+def _spin(session: Session, row: OutboxMessage, _books: Books, now: datetime) -> Parts:
+    team = session.get(Team, row.team_id)
+    if team is None or _too_late(row, team, now) or row.ts is not None:
+        return []
+    if not someone_has_reps_to_go(session, team, now):
+        return []
+    cues = session.exec(
+        select(TeamSchedule.cues).where(
+            TeamSchedule.team_id == row.team_id, TeamSchedule.kind == ScheduleKind.SPIN
+        )
+    ).first()
+    week = row.not_before.astimezone(ZoneInfo(team.time_zone)).date()
+    return [Part(spin.post(cues or (), week))]
+
+
+def _spin_reps(session: Session, row: OutboxMessage, books: Books, now: datetime) -> Parts:
+    team, person = session.get(Team, row.team_id), session.get(Person, row.person_id)
+    if team is None or person is None or _too_late(row, team, now):
+        return []
+    so_far = spin_so_far(session, row, team, now, books)
+    return [Part(spin.private(person.name, so_far))] if so_far else []
+
+
+def _spin_silent(session: Session, row: OutboxMessage, _books: Books, _now: datetime) -> Parts:
+    pitcher = session.get_one(Pitcher, int(row.slot.split("/")[2]))
+    return [Part(spin.silent(pitcher.name, PATIENCE, last_spun(session, pitcher)))]
+
+
 def _too_late(row: OutboxMessage, team: Team, now: datetime) -> bool:
     """Whether the day after it was due is over, and it does not stand in Slack yet."""
     local = row.not_before.astimezone(ZoneInfo(team.time_zone))
@@ -58,6 +89,9 @@ def _too_late(row: OutboxMessage, team: Team, now: datetime) -> bool:
 _TELL: dict[NoticeKind, Tell] = {
     NoticeKind.MONDAY_SUMMARY: _summary,
     NoticeKind.REST_DAYS: _rest_days,
+    NoticeKind.SPIN: _spin,
+    NoticeKind.SPIN_REPS: _spin_reps,
+    NoticeKind.SPIN_SILENT: _spin_silent,
 }
 #: The kinds of message that this file renders.
 CLOCK_KINDS = frozenset(_TELL)

@@ -6,30 +6,22 @@ has not lapsed, once.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import datetime, time
 
 from sqlmodel import Session, col, select
 
+from core.due.due import Due
+from core.due.spin_due import spin_notices, spin_wanted
 from core.due.weekly import Weekly
 from core.ledger.notices import Notice, NoticeKind
 from core.model import OutboxMessage, ScheduleKind, Team, TeamSchedule, key
 from core.store.once import insert_once
 
-#: Until the staff set others: Monday 07:00 (0 is Monday).
+#: Until the staff set others: weekday (0 is Monday) and local time.
 DEFAULTS: dict[ScheduleKind, tuple[int, time]] = {
     ScheduleKind.MONDAY_SUMMARY: (0, time(7)),
+    ScheduleKind.SPIN: (2, time(16)),
 }
-
-
-@dataclass(frozen=True, slots=True)
-class Due:
-    """One schedule of one team that is due: `at` is the instant (UTC), `week` its period."""
-
-    team: Team
-    schedule: TeamSchedule
-    at: datetime
-    slot: str
 
 
 def weekly_of(team: Team, schedule: TeamSchedule) -> Weekly:
@@ -74,8 +66,10 @@ def due_now(session: Session, now: datetime) -> list[Due]:
     return [one for one in candidates if (one.team.workspace_id, one.slot) not in owed]
 
 
-def notices_of(due: Due) -> list[Notice]:
-    """The messages that a schedule owes when it is due."""
+def notices_of(session: Session, due: Due) -> list[Notice]:
+    """The messages that a schedule owes when it is due, the one with its own slot first."""
+    if due.schedule.kind == ScheduleKind.SPIN:
+        return spin_notices(session, due)
     return [
         Notice(
             slot=due.slot,
@@ -100,8 +94,9 @@ def _candidates(session: Session, now: datetime) -> Iterator[Due]:
         weekly = weekly_of(team, schedule)
         at = weekly.last_due(now)
         if at is not None and at >= schedule.since and now < weekly.lapses(at):
-            slot = f"{schedule.kind}/team/{key(team)}/{weekly.week(at)}"
-            yield Due(team, schedule, at, slot)
+            due = Due(team, schedule, at, weekly.week(at))
+            if schedule.kind != ScheduleKind.SPIN or spin_wanted(session, due):
+                yield due
 
 
 def _rows(session: Session) -> list[tuple[Team, TeamSchedule]]:

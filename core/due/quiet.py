@@ -9,14 +9,15 @@ from core.model import Line, OutboxMessage, Team
 
 #: Messages to families that nobody waits for at night; reports of pain are none of them.
 WAITS_FOR_MORNING = frozenset(
-    {NoticeKind.PAIN_WITHDRAWN, NoticeKind.ASKED_AGAIN, NoticeKind.REST_DAYS}
+    {NoticeKind.PAIN_WITHDRAWN, NoticeKind.ASKED_AGAIN, NoticeKind.REST_DAYS, NoticeKind.SPIN_REPS}
 )
 
 
 def held_until(session: Session, row: OutboxMessage, now: datetime) -> datetime | None:
     """The moment (UTC) before which a message must not begin; none when it may go at `now`."""
     to_a_person = row.destination.startswith(("U", "W"))
-    if row.ts is not None or row.kind not in WAITS_FOR_MORNING or not to_a_person:
+    waits = row.kind == NoticeKind.SPIN or (row.kind in WAITS_FOR_MORNING and to_a_person)
+    if row.ts is not None or not waits:
         return None
     team = _team(session, row)
     until = quiet_until(now, team.time_zone) if team is not None else now

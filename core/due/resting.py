@@ -93,13 +93,13 @@ def _child(
         if owed and not any(_runs(each, today - STILL_READ) for each in owed):
             return None
         return ChildRest(pitcher, Told.NOT_CLEARED, not_cleared_since=one.not_cleared_since)
-    if not owed:
-        return ChildRest(pitcher, Told.TAKEN_BACK)
-    starts = [each.on + DAY for each in rest.rest if _runs(each, today)]
-    if not runs or not starts or rest.eligible:
+    if rest.eligible:
+        return None if owed else ChildRest(pitcher, Told.TAKEN_BACK)
+    if owed and not runs:
         return None
-    pitched = [o.on for o in one.outings if o.kind not in NO_REST and o.on <= today]
-    first = max(*starts, max(pitched) + DAY)
+    starts = [each.on + DAY for each in rest.rest if _runs(each, today)]
+    pitched = [o.on + DAY for o in one.outings if o.kind not in NO_REST and o.on <= today]
+    first = max([*starts, *pitched], default=today)
     words = {name: said for team in teams for name, said in team.rest_day.items()}
     return ChildRest(pitcher, Told.RESTS, rest, first, rest_day=words)
 

@@ -47,6 +47,9 @@ class NoticeKind(StrEnum):
     #: By the clock: see core/due.
     MONDAY_SUMMARY = "monday summary"
     REST_DAYS = "rest days"
+    SPIN = "spin reminder"
+    SPIN_REPS = "spin reps"
+    SPIN_SILENT = "spin silent"
     STRANGER = "stranger"
     #: Told to whoever pressed a button that could do nothing.
     REFUSED = "refused"

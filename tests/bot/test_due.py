@@ -48,7 +48,7 @@ def test_of_two_processes_that_saw_the_same_minute_one_writes(any_store: Store) 
     Due(any_store).owe(SUNDAY)
     with any_store.reading() as session:
         (seen,) = due_now(session, MONDAY)
-        notices = notices_of(seen)
+        notices = notices_of(session, seen)
 
     for _process in range(2):
         with any_store.writing() as session:

@@ -156,6 +156,18 @@ def test_an_outing_taken_back_afterwards_is_taken_back_in_words(club: Club) -> N
     assert "after a correction of the log, no rest day is owed by rule any more" in text
 
 
+def test_one_of_two_outings_taken_back_leaves_the_rest_that_the_other_owes(club: Club) -> None:
+    club.clock.set(chicago("05-03", "09:00"))
+    said = club.say("mateo", "62p 11cb yesterday vs Summit")
+    go_to(club, chicago("05-03", "10:00"))
+    club.say("mateo", "48p 4cb today vs Ridge")
+    go_to(club, chicago("05-04", "09:00"))
+
+    club.delete(said)
+
+    assert all("rests Mon 4 and Tue 5 May" in text for text in about_rest(club, "elena"))
+
+
 def test_another_outing_changes_the_words_and_has_a_message_of_its_own(club: Club) -> None:
     club.say("mateo", "62p 11cb vs Summit")
     go_to(club, chicago("05-04", "18:00"))
