@@ -4,7 +4,7 @@ import logging
 import signal
 from dataclasses import dataclass
 from datetime import datetime
-from functools import cache
+from functools import cache, partial
 from threading import Event
 from typing import Any
 
@@ -16,6 +16,7 @@ from slack_sdk.errors import SlackApiError
 from bot.app import Installation, find_installation, make_app, make_client, refused
 from bot.blocks import Renderer
 from bot.clock import Clock, SystemClock
+from bot.due import Due
 from bot.http import make_http
 from bot.listeners.desk import Desk
 from bot.outbox import Outbox
@@ -38,21 +39,36 @@ class Bot:
     store: Store
     outbox: Outbox
     schedule: Schedule
+    due: Due
 
     def tick(self, now: datetime) -> None:
         """Do whatever is due at `now` (UTC)."""
-        self.outbox.deliver(now)
+        tick(self.due, self.outbox, now)
+
+    def next_due(self, now: datetime) -> datetime | None:
+        """When there is something to do again, if nothing else happens."""
+        times = (self.outbox.next_due(), self.due.next_due(now))
+        return min((time for time in times if time is not None), default=None)
+
+
+def tick(due: Due, outbox: Outbox, now: datetime) -> None:
+    """Owe what the clock calls for, and deliver what is owed, each without the other's faults."""
+    try:
+        due.owe(now)
+    finally:
+        outbox.deliver(now)
 
 
 def make_bot(settings: Settings, installation: Installation, clock: Clock, store: Store) -> Bot:
     """Put a bot together; nothing runs yet."""
     client = make_client(installation.bot_token, settings.api_url)
     outbox = Outbox(store, client, Renderer(books_from(settings)))
-    schedule = Schedule(clock, outbox.deliver)
+    due = Due(store)
+    schedule = Schedule(clock, partial(tick, due, outbox))
     secret = settings.signing_secret.get_secret_value() if settings.signing_secret else None
     desk = Desk(store, clock, schedule.wake)
     app = make_app(installation, settings.api_url, desk, secret)
-    return Bot(app, store, outbox, schedule)
+    return Bot(app, store, outbox, schedule, due)
 
 
 def books_from(settings: Settings) -> Books:

@@ -59,6 +59,9 @@ class Told(StrEnum):
 
     STAFF_CHANNEL = "staff channel"
     GUARDIANS = "guardians"
+    LOG_CHANNEL = "log channel"
+    #: The pitcher himself, or the guardians of one below account age.
+    PITCHER_OR_GUARDIANS = "pitcher or guardians"
 
 
 class Occasion(StrEnum):
@@ -70,6 +73,11 @@ class Occasion(StrEnum):
     PAIN_UNPLACED = "pain of nobody in particular"
     DANGER = "words of danger"
     DANGER_NAMING_STAFF = "words of danger that name a coach"
+    MONDAY_SUMMARY = "monday summary"
+    REST_DAYS = "rest days"
+    SPIN = "spin reminder"
+    SPIN_REPS = "spin reps of one pitcher"
+    SPIN_SILENT = "spin reminders unanswered"
     SORE_OR_TIRED = "sore or tired"
     COUNTED_BY_SCOREKEEPER = "counted by a scorekeeper"
     RULE_BROKEN = "a rule gone over"
@@ -97,6 +105,11 @@ TELL: tuple[TellRow, ...] = (
     TellRow(Occasion.PAIN_UNPLACED, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.DANGER, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.DANGER_NAMING_STAFF, (Told.GUARDIANS,)),
+    TellRow(Occasion.MONDAY_SUMMARY, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.REST_DAYS, (Told.GUARDIANS,), waits_for_morning=True),
+    TellRow(Occasion.SPIN, (Told.LOG_CHANNEL,), waits_for_morning=True),
+    TellRow(Occasion.SPIN_REPS, (Told.PITCHER_OR_GUARDIANS,), waits_for_morning=True),
+    TellRow(Occasion.SPIN_SILENT, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.SORE_OR_TIRED, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.COUNTED_BY_SCOREKEEPER, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.RULE_BROKEN, (Told.STAFF_CHANNEL,)),

@@ -1,6 +1,7 @@
 """Renders an outbox row when it is sent, from the record as it stands then."""
 
 from collections.abc import Callable
+from datetime import datetime
 
 from sqlmodel import Session, col, select
 
@@ -8,6 +9,7 @@ from bot.blocks.answer import answer_parts, asked_again_parts, broken_text, coun
 from bot.blocks.arm import guardian_text, staff_text, unreached_text, withdrawn_text
 from bot.blocks.asked import asked_text
 from bot.blocks.buttons import fix_and_undo
+from bot.blocks.clock import CLOCK_KINDS, by_the_clock
 from bot.blocks.holds import clearance_text, thrown_text
 from bot.blocks.message import Part, as_message
 from bot.blocks.orders import order_parts
@@ -60,8 +62,11 @@ class Renderer:
             NoticeKind.HINT: _as_one(_hint),
         }
 
-    def __call__(self, session: Session, row: OutboxMessage) -> Rendered | None:
-        """What the message says now; none when there is nothing to say."""
+    def __call__(self, session: Session, row: OutboxMessage, now: datetime) -> Rendered | None:
+        """What the message says at `now` (UTC); none when there is nothing to say."""
+        if row.kind in CLOCK_KINDS:
+            told = by_the_clock(session, row, self._books, now)
+            return as_message(told) if any(part.text for part in told) else None
         line = session.get(Line, row.line_id) if row.line_id is not None else None
         if line is None:
             return None

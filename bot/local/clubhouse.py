@@ -72,7 +72,7 @@ class Clubhouse:
 
     def pass_time(self, until: datetime) -> Iterator[datetime]:
         """Let time go by, step by step; gives each moment once its tick has run."""
-        due = self.bot.outbox.next_due()
+        due = self.bot.next_due(self.clock.now())
         while (now := self.local_now) < until:
             full_hour = now.replace(minute=0, second=0, microsecond=0)
             stops = [until, full_hour + STEP, *([due] if due is not None and due > now else [])]
@@ -87,7 +87,7 @@ class Clubhouse:
     def settle(self) -> datetime | None:
         """Let every delivery be answered and every message that is due soon be sent.
 
-        Gives the time at which the next message is due, or none when nothing waits.
+        Gives the time at which the next message is due, or none when none will be.
         """
         self.ws.settle()
         soon = self.clock.now() + SOON
@@ -98,7 +98,7 @@ class Clubhouse:
             self.bot.tick(self.clock.now())
             tried = due  # what is due still after this must wait for a later tick
         self.ws.settle()
-        return due
+        return self.bot.next_due(self.clock.now())
 
     def watch(self) -> None:
         """Remember what happens from now on, for `news`."""

@@ -19,10 +19,12 @@ from sqlalchemy import CursorResult, case, update
 from sqlmodel import Session, col, func, select
 
 from bot.outbox import slack
-from bot.outbox.owe import owe
+from bot.outbox.owe import owe, owe_once
 from bot.outbox.rendered import Reaction, Rendered, Words
 from bot.outbox.slack import Failure, SendError, Shown
 from bot.outbox.turn import due, free, in_turn
+from core.due.pages import following
+from core.due.quiet import held_until
 from core.ledger import NoticeKind
 from core.ledger.unreached import unreached
 from core.model import MessageState, OutboxMessage, key
@@ -41,7 +43,8 @@ LONGEST_WAIT = timedelta(minutes=10)
 #: refuses for a reason that we do not know.
 MOST_ATTEMPTS = {Failure.UNKNOWN: 300, Failure.REFUSED: 12}
 
-Render = Callable[[Session, OutboxMessage], Rendered | None]
+#: What a message says at a moment (UTC); none when there is nothing to say.
+Render = Callable[[Session, OutboxMessage, datetime], Rendered | None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +58,8 @@ class _Outcome:
     error: str | None = None
     #: Nothing was done in Slack, so nothing has to be looked up before the next try.
     untried: bool = False
+    #: Held for the morning; unlike one that is tried again, it keeps no other message back.
+    held_until: datetime | None = None
 
 
 class Outbox:
@@ -121,7 +126,10 @@ class Outbox:
     def _attempt(self, row: OutboxMessage, now: datetime) -> _Outcome:
         try:
             self._find_sent(row)
-            rendered = self._rendered(row)
+            until = self._held_until(row, now)
+            if until is not None:
+                return _Outcome(MessageState.QUEUED, row.delivered, held_until=until, untried=True)
+            rendered = self._rendered(row, now)
             if rendered is None or _is_there(row, rendered):
                 seen = row.shown is not None or row.ts is not None
                 return _Outcome(MessageState.SENT if seen else MessageState.DROPPED, row.wanted)
@@ -142,10 +150,17 @@ class Outbox:
         if row.attempts > 1 and row.ts is None and row.kind != NoticeKind.REACTION:
             _note(row, slack.look_up(self._client, row))
 
-    def _rendered(self, row: OutboxMessage) -> Rendered | None:
+    def _held_until(self, row: OutboxMessage, now: datetime) -> datetime | None:
+        # One that was tried already may stand in Slack, and is looked up by its `not_before`.
+        if row.attempts > 1:
+            return None
+        with self._store.reading() as session:
+            return held_until(session, row, now)
+
+    def _rendered(self, row: OutboxMessage, now: datetime) -> Rendered | None:
         try:
             with self._store.reading() as session:
-                return self._render(session, row)
+                return self._render(session, row, now)
         except Exception as fault:
             # One message that cannot be rendered must not keep the others back.
             raise SendError(Failure.REFUSED, type(fault).__name__, "rendering") from fault
@@ -203,8 +218,12 @@ class Outbox:
                 row.attempts -= 1
             elif outcome.state in {MessageState.SENT, MessageState.DROPPED}:
                 row.attempts = 0
+            if outcome.held_until is not None:
+                row.not_before = outcome.held_until
             if outcome.state is MessageState.FAILED:
                 owe(session, row.workspace_id, unreached(session, row, now))
+            if outcome.state is MessageState.SENT:
+                owe_once(session, row.workspace_id, following(session, row))
             if outcome.retry_at is None and row.wanted > claimed.wanted:
                 row.state = MessageState.QUEUED
             session.add(row)

@@ -1,6 +1,7 @@
 """Writes what the ledger says must be told as outbox rows, in the ledger's own transaction."""
 
 from collections.abc import Iterable
+from typing import Any
 
 from sqlalchemy import case
 from sqlalchemy.dialects import postgresql, sqlite
@@ -8,6 +9,7 @@ from sqlmodel import Session, col, select
 
 from core.ledger import Notice
 from core.model import MessageState, OutboxMessage
+from core.store.once import insert_once
 
 
 def owe(session: Session, workspace_id: str, notices: Iterable[Notice]) -> None:
@@ -39,8 +41,15 @@ def _bump(session: Session, workspace_id: str, notice: Notice) -> bool:
     return True
 
 
-def _insert(session: Session, workspace_id: str, notice: Notice) -> None:
-    values = {
+def owe_once(session: Session, workspace_id: str, notices: Iterable[Notice]) -> None:
+    """Owe what is not owed yet; a slot that is known stays as it is."""
+    for notice in notices:
+        values = _values(workspace_id, notice)
+        session.execute(insert_once(session, OutboxMessage, values))
+
+
+def _values(workspace_id: str, notice: Notice) -> dict[str, Any]:
+    return {
         "workspace_id": workspace_id,
         "slot": notice.slot,
         "kind": notice.kind,
@@ -55,6 +64,10 @@ def _insert(session: Session, workspace_id: str, notice: Notice) -> None:
         "state": MessageState.QUEUED,
         "attempts": 0,
     }
+
+
+def _insert(session: Session, workspace_id: str, notice: Notice) -> None:
+    values = _values(workspace_id, notice)
     sending = col(OutboxMessage.state) == MessageState.SENDING
     state = case((sending, MessageState.SENDING), else_=MessageState.QUEUED)
     again = {"wanted": col(OutboxMessage.wanted) + 1, "state": state}

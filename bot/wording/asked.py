@@ -33,7 +33,7 @@ from core.ledger.asked import (
 from core.mix import Window
 from core.model import Outing
 from core.reading.asking import Activity
-from core.rest import Reason, RestAnswer
+from core.rest import Reason, RestAnswer, Total
 
 COACH_DECIDES = "The coach decides."
 
@@ -235,13 +235,9 @@ def season(answer: SeasonAnswer) -> str:
         lines.append(f"Totals could not be worked out ({safe(answer.problem)}).")
     seen: set[str] = set()
     for total in answer.totals:
-        of = (
-            f" (the book's cap is {_amount(total.maximum, total.unit)})"
-            if total.maximum is not None
-            else ""
-        )
-        what = TOTALS.get(total.rule, total.rule.replace("-", " "))
-        line = f"{what}: {_amount(total.used, total.unit)}{of}"
+        cap = total.maximum
+        of = f" (the book's cap is {amount(cap, total.unit)})" if cap is not None else ""
+        line = f"{total_name(total)}: {amount(total.used, total.unit)}{of}"
         if total.uncounted:
             line += f" (and {counted(total.uncounted, 'outing')} without a count)"
         if line not in seen:
@@ -258,7 +254,13 @@ def season(answer: SeasonAnswer) -> str:
 TOTALS = {"twelve-months": "Last twelve months", "innings-in-12-months": "Twelve-month cap"}
 
 
-def _amount(number: int, unit: str) -> str:
+def total_name(total: Total) -> str:
+    """What a sum of the year is called."""
+    return TOTALS.get(total.rule, total.rule.replace("-", " "))
+
+
+def amount(number: int, unit: str) -> str:
+    """So many pitches, or outs as innings."""
     return innings_of(number) if unit == "outs" else counted(number, "pitch", "pitches")
 
 

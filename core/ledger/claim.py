@@ -4,12 +4,12 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Any
 
-from sqlalchemy.dialects import postgresql, sqlite
 from sqlmodel import Session, col, select
 
 from core.ledger.crew import find_person
 from core.ledger.messages import Said
 from core.model import Line, LineState, Person, Team, Workspace, key
+from core.store.once import insert_once
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,8 +56,8 @@ def claim(session: Session, said: Said, place: Place, now: datetime) -> Line | N
         "answers": [],
     }
     if place.team is None:
-        session.execute(_insert(session, Workspace, {"id": said.workspace_id, **_NO_NAMES}))
-    line_id = session.scalar(_insert(session, Line, values).returning(col(Line.id)))
+        session.execute(insert_once(session, Workspace, {"id": said.workspace_id, **_NO_NAMES}))
+    line_id = session.scalar(insert_once(session, Line, values).returning(col(Line.id)))
     return None if line_id is None else session.get_one(Line, line_id)
 
 
@@ -75,15 +75,6 @@ def find_line(session: Session, said: Said) -> Line:
         )
         .with_for_update()
     ).one()
-
-
-def _insert(
-    session: Session, table: type[Line] | type[Workspace], values: dict[str, Any]
-) -> postgresql.Insert | sqlite.Insert:
-    """An insert that does nothing where a row with the same key is there already."""
-    if session.get_bind().dialect.name == "postgresql":
-        return postgresql.insert(table).values(values).on_conflict_do_nothing()
-    return sqlite.insert(table).values(values).on_conflict_do_nothing()
 
 
 def _moment(ts: str) -> datetime:

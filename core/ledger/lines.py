@@ -31,6 +31,7 @@ from core.ledger.messages import Deleted, Edited, Said, newer
 from core.ledger.notices import Heard, Notice, NoticeKind, news_of_pain, owed
 from core.ledger.orders import Order, obey, order_here, take_back
 from core.ledger.question import REFUSALS, Question, QuestionCode
+from core.ledger.rest_days import rest_days
 from core.ledger.spoken import spoken
 from core.ledger.twins import lines_that_depend_on, with_joins
 from core.ledger.whom import EVERYONE
@@ -167,7 +168,11 @@ def _owed_now(
 ) -> list[Notice]:
     author = find_person(session, line.workspace_id, line.author_slack_id)
     crew = load_crew(session, author, place.team) if author else None
-    return owed(session, replace(_heard(line, place, now, crew), news=news))
+    return _told(session, replace(_heard(line, place, now, crew), news=news))
+
+
+def _told(session: Session, heard: Heard) -> list[Notice]:
+    return [*owed(session, heard), *rest_days(session, heard)]
 
 
 def _hear(
@@ -205,7 +210,7 @@ def _hear(
         by_scorekeeper=_by_scorekeeper(decision, crew),
         news=news_of_pain(before, line.entries),
     )
-    return [*owed(session, heard), *hints(line, now)]
+    return [*_told(session, heard), *hints(line, now)]
 
 
 def _ordered(order: Order) -> Decision:

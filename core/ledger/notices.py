@@ -51,6 +51,12 @@ class NoticeKind(StrEnum):
     KEPT_BACK = "kept back"
     CLEARANCE = "clearance"
     THROWN_ON_HOLD = "thrown on hold"
+    #: By the clock: see core/due.
+    MONDAY_SUMMARY = "monday summary"
+    REST_DAYS = "rest days"
+    SPIN = "spin reminder"
+    SPIN_REPS = "spin reps"
+    SPIN_SILENT = "spin silent"
     STRANGER = "stranger"
     #: Told to whoever pressed a button that could do nothing.
     REFUSED = "refused"

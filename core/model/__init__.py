@@ -27,6 +27,7 @@ from core.model.record import (
     Outing,
     PainReport,
 )
+from core.model.schedule import Reminder, ScheduleKind, TeamSchedule
 
 __all__ = [
     "STAFF_ROLES",
@@ -50,12 +51,15 @@ __all__ = [
     "PitchCaller",
     "Pitcher",
     "PitcherTeam",
+    "Reminder",
     "Role",
+    "ScheduleKind",
     "Season",
     "SeasonKind",
     "Stored",
     "Team",
     "TeamEvent",
+    "TeamSchedule",
     "Workspace",
     "key",
 ]

@@ -29,7 +29,7 @@ class Paper:
     reactions: dict[str, Reaction] = field(default_factory=dict)
     torn: set[str] = field(default_factory=set)
 
-    def __call__(self, _session: Session, row: OutboxMessage) -> Rendered | None:
+    def __call__(self, _session: Session, row: OutboxMessage, _now: datetime) -> Rendered | None:
         if row.slot in self.torn:
             raise ZeroDivisionError("a fault inside the renderer")
         if row.slot in self.reactions:

@@ -1,0 +1,43 @@
+"""Owes what the clock calls for; any number of processes may do so at once."""
+
+from datetime import datetime, timedelta
+
+from bot.outbox.owe import owe_once
+from core.due.plan import begin_schedules, due_now, lacks_schedules, next_due, notices_of
+from core.store import Store
+
+#: A schedule that somebody changes is noticed within this time.
+LOOK_AGAIN = timedelta(minutes=1)
+
+
+class Due:
+    """Looks at the schedules when the next one is due, and at least once a minute."""
+
+    def __init__(self, store: Store) -> None:
+        """Owe into this database."""
+        self._store = store
+        self._look_at: datetime | None = None
+
+    def owe(self, now: datetime) -> None:
+        """Write the messages that are due at `now` (UTC) and that nobody wrote yet."""
+        if self._look_at is not None and now < self._look_at:
+            return
+        # A look takes no write lock: most of them find nothing.
+        with self._store.reading() as session:
+            something = lacks_schedules(session) or bool(due_now(session, now))
+        if something:
+            self._write(now)
+        soon = now + LOOK_AGAIN
+        self._look_at = min(self.next_due(now) or soon, soon)
+
+    def next_due(self, now: datetime) -> datetime | None:
+        """When the next message is owed, as the schedules stand."""
+        with self._store.reading() as session:
+            return next_due(session, now)
+
+    def _write(self, now: datetime) -> None:
+        with self._store.writing() as session:
+            begin_schedules(session, now)
+            session.flush()
+            for due in due_now(session, now):
+                owe_once(session, due.team.workspace_id, notices_of(session, due))

@@ -1,0 +1,59 @@
+"""Rest days, as a guardian reads of them."""
+
+from collections.abc import Sequence
+
+from bot.wording.answers import RULES_GOVERN
+from bot.wording.asked import ACTIVITIES, why
+from bot.wording.pain import NOT_A_DOCTOR
+from bot.wording.words import day, days_between, safe, sentences
+from core.due.resting import ChildRest, Told
+from core.reading.asking import Activity
+
+CHANGED = "_Changed since I first wrote this:_"
+
+
+def rest_days(guardian: str, children: Sequence[ChildRest]) -> list[str]:
+    """The paragraphs of the message: one for each child."""
+    resting = any(child.told is Told.RESTS for child in children)
+    return [
+        f"{safe(guardian)}, about rest from pitching:",
+        *(_child(child) for child in children),
+        RULES_GOVERN if resting else "",
+    ]
+
+
+def _child(child: ChildRest) -> str:
+    name = f"*{safe(child.pitcher.name)}*"
+    if child.not_cleared_since is not None:
+        return (
+            f"{name}: pain was reported on {day(child.not_cleared_since)}, so no day is named "
+            "here. Please have a licensed clinician check the arm before any more throwing. "
+            f"{NOT_A_DOCTOR}"
+        )
+    if child.told is Told.TAKEN_BACK or child.rest is None or child.first is None:
+        return f"{name}: after a correction of the log, no rest day is owed by rule any more."
+    return sentences([f"{name} {_days(child)}", why(child.rest), _coach(child)])
+
+
+def _days(child: ChildRest) -> str:
+    assert child.first is not None
+    if child.last is None:
+        return f"rests from {day(child.first)} on; no date within a year is known by rule."
+    earliest = day(child.rest.next_eligible) if child.rest and child.rest.next_eligible else ""
+    return (
+        f"rests {days_between(child.first, child.last)}. Earliest {earliest} by rule; the coach "
+        "decides the count."
+    )
+
+
+def _coach(child: ChildRest) -> str:
+    """What the coach allows on a rest day, in the coach's own words."""
+    words = child.rest_day or {}
+    said = [
+        f"{ACTIVITIES[activity]}: “{safe(words[activity])}”"
+        for activity in Activity
+        if activity in words
+    ]
+    if not said:
+        return "What else is fine on a rest day, the coach can tell you."
+    return f"On a rest day the coach says, {'; '.join(said)}. For the rest, ask the coach."

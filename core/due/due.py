@@ -1,0 +1,27 @@
+"""One schedule of one team that is due."""
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from zoneinfo import ZoneInfo
+
+from core.model import Team, TeamSchedule, key
+
+
+@dataclass(frozen=True, slots=True)
+class Due:
+    """What is due: `at` is the instant (UTC), `week` the Monday of its week: its period."""
+
+    team: Team
+    schedule: TeamSchedule
+    at: datetime
+    week: date
+
+    @property
+    def slot(self) -> str:
+        """The natural key: what, for whom, for which week."""
+        return f"{self.schedule.kind}/team/{key(self.team)}/{self.week}"
+
+    @property
+    def on(self) -> date:
+        """The local day."""
+        return self.at.astimezone(ZoneInfo(self.team.time_zone)).date()

@@ -1,0 +1,84 @@
+"""What a spin reminder says of each pitcher, as the record stands when it leaves."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from zoneinfo import ZoneInfo
+
+from sqlmodel import Session, col, select
+
+from core.due.spin import SpinWeek, spin_week
+from core.due.spin_due import spinners
+from core.ledger.asked.arms import Gathered, gather
+from core.ledger.binding import Books
+from core.ledger.history import standing_outings
+from core.model import OutboxMessage, Outing, Pitcher, Reminder, Team, key
+from core.rest import RestError, answer
+from core.rulebooks import RuleBookError
+
+#: The words for these activities say whether the coach allows throwing on a rest day.
+_THROWING = ("throw", "catch")
+#: A coach's words that begin with one of these allow nothing.
+_REFUSALS = frozenset({"no", "none", "not", "nothing", "never", "don't", "don’t", "off"})
+
+
+@dataclass(frozen=True, slots=True)
+class SpinSoFar:
+    """One pitcher's reps of this week; `own` where he is the reader himself."""
+
+    pitcher: Pitcher
+    spin: SpinWeek
+    own: bool
+
+
+def spin_so_far(
+    session: Session, row: OutboxMessage, team: Team, now: datetime, books: Books
+) -> list[SpinSoFar]:
+    """The pitchers of a private line who may spin today and have reps of the plan to go."""
+    today = now.astimezone(ZoneInfo(team.time_zone)).date()
+    about = select(Reminder).where(
+        Reminder.slot == row.slot, Reminder.workspace_id == row.workspace_id
+    )
+    found = []
+    for one in session.exec(about.order_by(col(Reminder.id))):
+        pitcher = session.get_one(Pitcher, one.pitcher_id)
+        arm = gather(session, pitcher, today, books)
+        spin = _this_week(pitcher, arm.outings, today)
+        if spin is not None and not spin.is_done and _may_spin(arm, team, today):
+            found.append(SpinSoFar(pitcher, spin, pitcher.person_id == row.person_id))
+    return found
+
+
+def someone_has_reps_to_go(session: Session, team: Team, now: datetime) -> bool:
+    """Whether any pitcher of a team has not logged the week's reps yet."""
+    today = now.astimezone(ZoneInfo(team.time_zone)).date()
+    weeks = (
+        _this_week(one, standing_outings(session, key(one)), today)
+        for one in spinners(session, team)
+    )
+    return any(week is not None and not week.is_done for week in weeks)
+
+
+def allows_throwing(rest_day: dict[str, str]) -> bool:
+    """Whether the coach's words allow catch play on a rest day; silence allows nothing."""
+    said = [rest_day[name].split() for name in _THROWING if name in rest_day]
+    return bool(said) and not any(
+        not words or words[0].casefold().strip(",.;:") in _REFUSALS for words in said
+    )
+
+
+def _this_week(pitcher: Pitcher, outings: Sequence[Outing], today: date) -> SpinWeek | None:
+    monday = today - timedelta(days=today.weekday())
+    return spin_week(pitcher, [one for one in outings if monday <= one.on <= today])
+
+
+def _may_spin(one: Gathered, team: Team, today: date) -> bool:
+    """Never on an arm that is not cleared, on a game day, or on a day of full rest."""
+    played = any(o.on == today and o.kind in {"game", None} for o in one.outings)
+    if one.arm is None or one.status.since is not None or played:
+        return False
+    try:
+        rest = answer(one.arm.books, one.arm.thrower, one.arm.outings, today)
+    except (RestError, RuleBookError):
+        return False  # nobody knows whether it is a rest day
+    return rest.eligible or allows_throwing(team.rest_day)

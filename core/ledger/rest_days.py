@@ -1,0 +1,145 @@
+"""Who is reminded of rest days after an outing, and when: one message a family and moment.
+
+Whether any rest is owed is seen when the message is rendered; where none is, it is dropped.
+"""
+
+from collections.abc import Iterator
+from datetime import UTC, date, datetime, time, timedelta
+from zoneinfo import ZoneInfo
+
+from sqlmodel import Session, col, select
+
+from core.audience import Occasion, Told, who_is_told
+from core.ledger.notices import MORNING, Heard, Notice, NoticeKind, quiet_until
+from core.ledger.people import guardians_of, teams_of
+from core.model import OutboxMessage, Outing, PainReport, Person, Reminder, Team, TeamEvent, key
+from core.store.once import insert_once
+
+EVENING_NUDGE = time(19, 30)
+HALF_HOUR = timedelta(minutes=30)
+#: Kinds of outing after which nobody is reminded.
+NO_REST = frozenset({"off", "catch"})
+#: No book asks for more rest days than this after one outing; older lines remind nobody.
+LONGEST = timedelta(days=14)
+
+
+def rest_days(session: Session, heard: Heard) -> list[Notice]:
+    """What is owed to the guardians about the outings of a line, as it stands now.
+
+    A message that speaks of the pitcher already is brought up to date instead.
+    """
+    if Told.GUARDIANS not in who_is_told(Occasion.REST_DAYS).told:
+        return []
+    by_slot: dict[str, Notice] = {}
+    line_id = key(heard.line)
+    outings = session.exec(select(Outing).where(Outing.line_id == line_id)).all()
+    hurt = session.exec(select(PainReport.pitcher_id).where(PainReport.line_id == line_id))
+    pitchers = sorted({*(outing.pitcher_id for outing in outings), *hurt})
+    for notice in [
+        *(notice for pitcher_id in pitchers for notice in _shown(session, heard, pitcher_id)),
+        *(notice for outing in outings for notice in _new(session, heard, outing)),
+    ]:
+        by_slot.setdefault(notice.slot, notice)
+    return list(by_slot.values())
+
+
+def nudge_at(on: date, now: datetime, time_zone: str, *, game_tomorrow: bool) -> datetime:
+    """When a family is reminded of the outing of a local day (UTC), logged at `now` (UTC).
+
+    At 19:30 the same day when a game is known for tomorrow, else at 08:00 the next morning. A
+    line that comes later reminds at the next half hour outside quiet hours, so that what is
+    typed in one sitting comes as one message.
+    """
+    zone = ZoneInfo(time_zone)
+    evening = datetime.combine(on, EVENING_NUDGE, zone).astimezone(UTC)
+    if game_tomorrow and now <= evening:
+        return evening
+    morning = datetime.combine(on + timedelta(days=1), MORNING, zone).astimezone(UTC)
+    if now <= morning:
+        return morning
+    since_hour = timedelta(
+        minutes=now.minute % 30, seconds=now.second, microseconds=now.microsecond
+    )
+    return quiet_until(now - since_hour + HALF_HOUR, time_zone)
+
+
+def period_of(outing: Outing) -> str:
+    """What a reminder is about: the outing, under one name for all lines that tell of it."""
+    return f"outing/{outing.joins or key(outing)}"
+
+
+def _shown(session: Session, heard: Heard, pitcher_id: int) -> Iterator[Notice]:
+    """The messages about a pitcher that may still be read, to bring them up to date."""
+    slots = (
+        select(Reminder.slot)
+        .join(OutboxMessage, col(OutboxMessage.slot) == col(Reminder.slot))
+        .where(
+            Reminder.kind == NoticeKind.REST_DAYS,
+            Reminder.pitcher_id == pitcher_id,
+            OutboxMessage.workspace_id == heard.line.workspace_id,
+            col(OutboxMessage.not_before) >= heard.now - LONGEST,
+        )
+        .distinct()
+    )
+    for slot in session.exec(slots):
+        yield _notice(slot, "", heard.now, only_if_shown=True)
+
+
+def _new(session: Session, heard: Heard, outing: Outing) -> Iterator[Notice]:
+    teams = teams_of(session, {outing.pitcher_id})
+    oldest = heard.now.date() - LONGEST
+    if outing.withdrawn_at or outing.kind in NO_REST or not teams or outing.on < oldest:
+        return
+    team = teams[0]
+    at = nudge_at(
+        outing.on, heard.now, team.time_zone, game_tomorrow=_game_after(session, teams, outing.on)
+    )
+    for person in guardians_of(session, {outing.pitcher_id}):
+        slot = f"{NoticeKind.REST_DAYS}/{key(person)}/{at:%Y-%m-%dT%H:%M}"
+        if person.slack_id is not None and _remember(session, outing, person, slot):
+            yield _notice(slot, person.slack_id, at, team=team, person=person)
+
+
+def _remember(session: Session, outing: Outing, person: Person, slot: str) -> bool:
+    """Whether this is the first reminder of this person about this outing."""
+    values = {
+        "workspace_id": outing.workspace_id,
+        "kind": NoticeKind.REST_DAYS,
+        "person_id": key(person),
+        "pitcher_id": outing.pitcher_id,
+        "period": period_of(outing),
+        "slot": slot,
+    }
+    added = insert_once(session, Reminder, values).returning(col(Reminder.id))
+    return session.scalar(added) is not None
+
+
+def _game_after(session: Session, teams: list[Team], on: date) -> bool:
+    """Whether a team event is known for the day after; a game on no calendar is not known."""
+    tomorrow = on + timedelta(days=1)
+    events = select(TeamEvent.id).where(
+        col(TeamEvent.team_id).in_([key(team) for team in teams]),
+        col(TeamEvent.starts_on) <= tomorrow,
+        col(TeamEvent.ends_on) >= tomorrow,
+    )
+    return session.exec(events).first() is not None
+
+
+def _notice(
+    slot: str,
+    destination: str,
+    at: datetime,
+    *,
+    team: Team | None = None,
+    person: Person | None = None,
+    only_if_shown: bool = False,
+) -> Notice:
+    return Notice(
+        slot=slot,
+        kind=NoticeKind.REST_DAYS,
+        destination=destination,
+        not_before=at,
+        team_id=key(team) if team is not None else None,
+        person_id=key(person) if person is not None else None,
+        only_if_shown=only_if_shown,
+    )
