@@ -187,7 +187,7 @@ def _waiting(work: _Work, entry: Entry, kind: str | None, arm: Arm) -> tuple[str
         waiting.append("kind")
         question = Question(QuestionCode.KIND, about=arm.name, values=KINDS)
         work.ask(replace(question, pitcher_id=arm.pitcher_id))
-    if day_is_unclear(work.posted, entry.on is not None, kind):
+    if day_is_unclear(work.posted, entry.on is not None or entry.day_named, kind):
         waiting.append("on")
         today = work.posted.date()
         days = (today.isoformat(), (today - timedelta(days=1)).isoformat())

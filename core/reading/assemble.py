@@ -19,8 +19,22 @@ def assemble(board: Board) -> tuple[list[Draft], list[Unread]]:
     assembler = Assembler(board)
     for piece in pieces(board):
         assembler.add(piece)
+    _spread_heading_effort(board, assembler.drafts)
     drafts = bring_together(board, assembler.drafts, assembler.unread)
     return drafts, assembler.unread
+
+
+def _spread_heading_effort(board: Board, drafts: list[Draft]) -> None:
+    """As in "catch play at 50%: Jax 10 spins, Knox 12 spins"."""
+    for claim in board.claims:
+        if claim.key != "effort" or claim.after >= len(board.items):
+            continue
+        named = [c for c in board.claims if c.key == "who"]
+        headed = board.items[claim.after].symbol == "colon"
+        if headed and named and claim.first < min(c.first for c in named):
+            for draft in drafts:
+                if draft.who and draft.counts:
+                    draft.counts.setdefault("effort", int(str(claim.value)))
 
 
 class Assembler:
@@ -38,6 +52,10 @@ class Assembler:
         if self._is_for_all(piece):
             for draft in self.drafts:
                 self._put_all(draft, [claim for claim in piece if claim.key != "each"])
+            return
+        if self._counts_for_all_but_clashes(piece):
+            quote = self.board.quote(piece[0].first, piece[-1].after)
+            self.unread.append(Unread(quote, UnreadReason.TWO_READINGS))
             return
         if not self.drafts or self._begins(self.drafts[-1], piece):
             self.drafts.append(self._fresh(piece))
@@ -61,13 +79,33 @@ class Assembler:
         }
         if len(self.drafts) < 2 or "who" in keys or "label" in keys:
             return False
+        everyone = any(claim.value == "everyone" for claim in piece)
+        people = len({draft.who for draft in self.drafts}) > 1
         if any(key in COUNTS for key in keys):
-            return "each" in keys and not any(
+            shared = bool(keys & {"all", "each"}) or (people and self._afterthought(piece))
+            return shared and not any(
                 d.clashes(c) or c.key in d.counts for d in self.drafts for c in piece
             )
-        people = len({draft.who for draft in self.drafts}) > 1
         return bool(keys & {"all", "each"}) or (
-            people and bool(keys) and keys <= {"kind", "opponent", "day"}
+            people and bool(keys) and (everyone or keys <= {"kind", "opponent", "day"})
+        )
+
+    def _afterthought(self, piece: Piece) -> bool:
+        """As in "Leo 15p, Max 12p. no breaking balls": a sentence that only counts none."""
+        counts = [claim for claim in piece if claim.key in COUNTS]
+        sentence = self.board.sentence[piece[0].first]
+        alone = self.board.sentence[self.drafts[-1].claims[-1].first] != sentence
+        return alone and all(claim.value == 0 for claim in counts)
+
+    def _counts_for_all_but_clashes(self, piece: Piece) -> bool:
+        """As in "Leo 30p 2cb, Max 20p, both 4 cb": then what are the 2?"""
+        keys = {claim.key for claim in piece}
+        counted = any(key in COUNTS for key in keys)
+        return (
+            counted
+            and bool(keys & {"all", "each"})
+            and not keys & {"who", "label", "day", "kind"}
+            and len({draft.who for draft in self.drafts if draft.counts}) > 1
         )
 
     def _said_people(self) -> bool:
@@ -125,6 +163,13 @@ class Assembler:
 
     def _parts_from(self, current: Draft, claim: Claim, outing: list[Claim], clash: bool) -> bool:
         if claim.key == "who":
+            if (
+                len(current.who) > 1
+                and not current.counts
+                and claim.value in current.who
+                and outing
+            ):
+                return True  # "Piper and Nico pitched. Piper 31, Nico 40"
             other = bool(current.who) and (claim.value not in current.who or len(current.who) > 1)
             if current.each and not current.who:
                 return True
@@ -154,7 +199,7 @@ class Assembler:
         elif claim.key == "except" and isinstance(claim.value, tuple):
             draft.except_ = claim.value
         elif claim.key == "kind":
-            draft.kind = draft.kind or str(claim.value)
+            draft.kind = _kind_of_both(draft.kind, str(claim.value))
             draft.plural_kind = draft.plural_kind or self._quote(claim).lower().endswith("ens")
         elif claim.key == "openkind":
             draft.open_kind = claim
@@ -231,7 +276,11 @@ class Assembler:
     def _adds_up(self, draft: Draft, claim: Claim, field_name: str) -> bool:
         """As in "20 4-seam 10 2-seam": two sorts of fastball."""
         nouns = {
-            self._quote(c).lower().lstrip("0123456789 ") for c in draft.claims if c.key == claim.key
+            item.text.lower()
+            for c in draft.claims
+            if c.key == claim.key
+            for item in self.board.items[c.first : c.after]
+            if item.symbol == "fastball"
         }
         return field_name == "fastball" and len(nouns) > 1
 
@@ -280,6 +329,11 @@ class Assembler:
 
     def _quote(self, claim: Claim) -> str:
         return self.board.quote(claim.first, claim.after)
+
+
+def _kind_of_both(said: str | None, kind: str) -> str:
+    """The first kind said; but a game among ourselves is live."""
+    return "live" if {said, kind} == {"game", "live"} else said or kind
 
 
 def _only_days(draft: Draft) -> bool:

@@ -48,6 +48,17 @@ def _each(board: Board, match: re.Match[str]) -> None:
         _pitches(board, match)
 
 
+def _alone(board: Board, match: re.Match[str]) -> None:
+    """As in "pen. 22. 5 curves": a number that is a sentence of a log."""
+    if board.has(*groups.TYPES) and board.has(*groups.KINDS, "innings", "vs"):
+        _pitches(board, match)
+
+
+def _thrown(board: Board, match: re.Match[str]) -> None:
+    if board.items[match.end() - 1].text.lower() in ("thrown", "lanzadas", "tiradas"):
+        _pitches(board, match)
+
+
 def _total(board: Board, match: re.Match[str]) -> None:
     """A number called the total is as good as one called pitches."""
     _pitches(board, match)
@@ -92,7 +103,7 @@ RUNNING_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "was at 45 through 3",
-        "(running|at)+ (about|at)* num (unit)? (through|in) (the)? <k:num|ord> (innings)?",
+        "(running|at)+ (about|at)* num (unit)? (adv)* (through|in) (the)? <k:num|ord> (innings)?",
         _running,
     ),
     rule(
@@ -135,6 +146,12 @@ BARE_RULES: tuple[Rule, ...] = (
         "<n:num> (ish)? (in|the|hisher|a|adj|at|adv|dash|of|for|good|i|on|with)*"
         " (bullpen|catch|live|game|warm|side)",
         _pitches,
+    ),
+    rule("number alone", "(^|dot|newline|stop) <n:num> (dot|newline|stop|$)", _alone),
+    rule(
+        "48 thrown",
+        "(^|comma|dot|said_who|said_vs) <n:num> threw (?= comma|dot|newline|$)",
+        _thrown,
     ),
     rule("number each", "<n:num> (ish)? each", _each),
     rule(

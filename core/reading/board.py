@@ -25,6 +25,8 @@ _SAID = {
     "day": "said_day",
     "opponent": "said_vs",
     "label": "said_label",
+    "tired": "said_arm",
+    "pain": "said_arm",
 } | dict.fromkeys((*COUNTS, "forstrikes", "range"), "said_count")
 
 

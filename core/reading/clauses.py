@@ -18,7 +18,8 @@ def mark_clauses(board: Board) -> None:
     """
     sentence = clause = piece = 0
     previous = ""
-    for item in board.items:
+    for at, item in enumerate(board.items):
+        parts = item.symbol == "slash" and _parts(board, at)
         if previous in _SENTENCE_ENDS and item.symbol not in _SENTENCE_ENDS:
             sentence += 1
             clause += 1
@@ -31,7 +32,15 @@ def mark_clauses(board: Board) -> None:
         board.sentence.append(sentence)
         board.clause.append(clause)
         board.piece.append(piece)
-        previous = item.symbol
+        previous = "semi" if parts else item.symbol
+
+
+def _parts(board: Board, at: int) -> bool:
+    """Whether a slash stands between spaces and words: "leo pen 30 / max pen 24"."""
+    following = board.items[at + 1] if at + 1 < len(board.items) else None
+    if following is None or board.items[at].tight or following.tight:
+        return False
+    return following.text[:1].isalpha() and board.items[at - 1].symbol != "num"
 
 
 def span(numbers: list[int], at: int) -> tuple[int, int]:

@@ -32,6 +32,7 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
     _resolve_ranges(draft, counts, unread, quote)
     _resolve_parts(draft, counts, unread, quote)
     _sum_breaking(counts)
+    kind = _kind(draft, counts)
     _reject_impossible(counts, unread, quote)
     _question_strikes(counts, unread, quote)
     _reject_unlikely(counts, unread, quote)
@@ -40,17 +41,20 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
         unread.append(Unread(quote, UnreadReason.TWO_READINGS))
     if draft.open_kind is not None and counts and draft.kind is None and not draft.opponent:
         unread.append(Unread(quote, UnreadReason.UNKNOWN_KIND))
+    if draft.kind in ("bullpen", "catch") and kind == draft.kind and "outs" in counts:
+        unread.append(Unread(quote, UnreadReason.UNKNOWN_KIND))
     if draft.pains and draft.no_pain and draft.days and not counts:
         unread.append(Unread(quote, UnreadReason.UNCLEAR_PAIN))  # "no pain today, sore yesterday"
     day = draft.days[0] if draft.days and draft.days[0] != posted else None
     entry = Entry(
         who=draft.who[0] if draft.who and draft.who[0] != OWN else None,
         except_=draft.except_,
-        kind=_kind(draft, counts),
+        kind=kind,
         on=day,
         pain=_pain(draft),
         about=draft.about,
         tired=draft.tired,
+        day_named=bool(draft.days),
         **counts,
     )
     return Conclusion(entry, tuple(unread))
@@ -65,7 +69,10 @@ def _pain(draft: Draft) -> tuple[Pain, ...] | None:
 def _kind(draft: Draft, counts: dict[str, int]) -> str | None:
     if draft.off and not counts:
         return "off"
-    if draft.kind is None and (draft.opponent or "outs" in counts):
+    warmed_up = all(c.value != "bullpen" or c.about for c in draft.claims if c.key == "kind")
+    if (draft.kind is None or (draft.kind == "bullpen" and warmed_up)) and (
+        draft.opponent or "outs" in counts
+    ):
         return "game"
     if draft.kind is None and counts and (draft.game_sign or (draft.pains and draft.after_game)):
         return "game"
@@ -90,7 +97,12 @@ def _resolve_ranges(draft: Draft, counts: dict[str, int], unread: list[Unread], 
     """A range with one stated result is that result; another book's count must agree."""
     for claim in draft.claims:
         if claim.key == "book" and isinstance(claim.value, int):
-            ranged = any(c.key == "range" and _inside(c.value, claim.value) for c in draft.claims)
+            books = {c.value for c in draft.claims if c.key == "book"}
+            ranged = len(books) == 1 and not claim.weak
+            ranged = ranged and not any(c.key == "range" for c in draft.claims)
+            ranged = ranged or any(
+                c.key == "range" and _inside(c.value, claim.value) for c in draft.claims
+            )
             if "pitches" not in counts and ranged:
                 counts["pitches"] = claim.value
             elif counts.get("pitches") != claim.value:

@@ -39,6 +39,33 @@ def _corrected(board: Board, match: re.Match[str]) -> None:
         board.no_log(noun, noun + 1, "corrected")
 
 
+def _other_noun(board: Board, match: re.Match[str]) -> None:
+    """As in "9 benders, i mean curves": the second noun is what was counted."""
+    number = match.start("n")
+    field = groups.FIELDS[board.items[match.start("v")].symbol]
+    claim_count(board, number, number + 1, field, number)
+    board.no_log(match.start("u"), match.end(), "corrected")
+
+
+def _corrected_before(board: Board, match: re.Match[str]) -> None:
+    """The count of the same noun before the correction goes, if it is the only one so near."""
+    noun = board.items[match.start("u")].symbol
+    for at in range(match.start() - 1, 0, -1):
+        if board.items[at].symbol in ("newline", "said_who"):
+            return
+        if any(c.key == "who" and c.first == at for c in board.claims):
+            return
+        counted = board.symbol_is(at, noun) and board.symbol_is(at - 1, "num")
+        if counted and _close(board.items[at - 1].value, board.items[match.start("n")].value):
+            board.no_log(at - 1, at + 1, "corrected")
+            board.no_log(match.start(), match.start() + 1, "corrected")
+            return
+
+
+def _given_up(board: Board, match: re.Match[str]) -> None:
+    board.no_log(match.start(), match.end(), "corrected")
+
+
 def _close(one: Fraction | None, other: Fraction | None) -> bool:
     return one is None or other is None or (one <= 3 * other and other <= 3 * one)
 
@@ -93,6 +120,21 @@ CORRECTION_RULES: tuple[Rule, ...] = (
         "<n:num> (fill|noun|mark|in|with|innings)* <c:correction>"
         " (correction|mark|is|the|i|he|it|threw|that)* (?= (about)? num)",
         _corrected,
+    ),
+    rule(
+        "12 cb 5 ip, correction 13 cb",
+        "<c:correction> (fill|mark|is|he|it)* <n:num> fill* <u:type|pitches|innings>",
+        _corrected_before,
+    ),
+    rule(
+        "68 no wait the book says 66",
+        "<n:num> (pitches)? (comma)? <c:correction> (comma)? (?= book)",
+        _given_up,
+    ),
+    rule(
+        "9 benders, I mean curves",
+        "<n:num> <u:type> (mark)* <c:correction> (mark|the|it|is)* <v:type> (?! (fill|colon)* num)",
+        _other_noun,
     ),
     rule("62, no, 63", "<n:num> (noun)? (mark)* <c:none|nothing> (mark)+ (?= num)", _corrected),
 )

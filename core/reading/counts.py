@@ -60,7 +60,36 @@ def _is_range(board: Board, match: re.Match[str]) -> bool:
 def _book(board: Board, match: re.Match[str]) -> None:
     value = board.whole(match.start("n"))
     if value is not None:
-        board.claim(match.start(), match.end(), "book", value)
+        other = any(
+            item.symbol == "num" and board.free(i) and i not in range(*match.span())
+            for i, item in enumerate(board.items)
+            if _is_bare(board, i)
+        )
+        board.claim(match.start(), match.end(), "book", value, weak=other)
+
+
+def _is_bare(board: Board, at: int) -> bool:
+    """Whether no noun follows the number there."""
+    follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
+    return follows not in groups.NOUNS and board.sentence[at] == board.sentence[at - 1]
+
+
+def _summed(board: Board, match: re.Match[str]) -> None:
+    """As in "by inning 12 19 9 17, thats 57"."""
+    total = board.whole(match.start("n"))
+    parts = [board.whole(i) or 0 for i in range(match.start(), match.start("n"))
+             if board.items[i].symbol == "num"]  # fmt: skip
+    if total is not None and sum(parts) == total:
+        board.no_log(match.start(), match.start("n"), "by inning")
+        board.claim(match.start("n"), match.end(), "pitches", total)
+
+
+def _letter_c(board: Board, match: re.Match[str]) -> None:
+    """As in "47p 8c 5ch": curves, beside changeups, and where no other word counts curves."""
+    value = board.whole(match.start("n"))
+    tight = board.items[match.start("u")].tight
+    if value is not None and tight and board.has("changeup") and not board.has("curve"):
+        board.claim(match.start(), match.end(), "curve", value)
 
 
 def _vague(board: Board, match: re.Match[str]) -> None:
@@ -78,7 +107,10 @@ COUNT_RULES: tuple[Rule, ...] = (
         " (<u:unit>)?",
         _range,
     ),
-    rule("vague", "(vague)+ (fill|of)* noun", _vague),
+    rule("between", "between <n:num> and <t:num> (<u:unit>)? (?! (fill)* noun)", _range),
+    rule("12 19 9 17, thats 57", "byinning (colon)? num num+ (comma|is)+ <n:num>", _summed),
+    rule("8c", "<n:num> <u:letterc>", _letter_c),
+    rule("vague", "(vague|something)+ (fill|of)* noun", _vague),
     rule("over", "(?<!pitches) over num fill* (unit|limit)? (?! innings)", _vague),
     rule(
         "no curves",
@@ -88,7 +120,8 @@ COUNT_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "book",
-        "book (threw|had|is|feels|colon|at|the|he|i|for)* <n:num> (pitches)? (?! fill* noun)",
+        "book (threw|had|is|feels|colon|at|the|he|i|for|finish)* <n:num> (pitches)?"
+        " (?! fill* noun)",
         _book,
     ),
 )

@@ -4,7 +4,7 @@ import re
 from datetime import date, timedelta
 
 from core.reading import groups  # noqa: F401  declares the groups
-from core.reading.board import Board, Claim, Handler, Rule, rule, says_unread
+from core.reading.board import Board, Claim, Handler, Rule, rule, says_no_log, says_unread
 from core.reading.entry import UnreadReason
 
 LONGEST_LOOK_BACK = timedelta(days=60)  # an older "4/18" is more likely no date at all
@@ -113,6 +113,11 @@ def is_day(claim: Claim) -> bool:
 _NOT_COUNTED = "(?! (fill|dash)* (unit|innings|percent|mph|balls|forstrikes))"
 
 DAY_RULES: tuple[Rule, ...] = (
+    rule(
+        "tired from saturday",
+        "said_arm (after|adv)* from (the|hisher|last)* (weekday|sat|yesterday|daybefore|game)",
+        says_no_log("day of the cause"),
+    ),
     rule("back on thursday", "(site|before|by) (on)? (weekday|sat|yesterday|daybefore)", _ahead),
     rule("days ago", "(about)? <n:num> daysago", _days_ago),
     rule("ago, Spanish order", "agobefore (about)? <n:num> daysword", _days_ago),

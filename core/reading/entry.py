@@ -89,12 +89,15 @@ class Entry:
     pain: tuple[Pain, ...] | None = None
     about: bool = False
     tired: bool | None = None
+    day_named: bool = False  # the line names a day for it, the posted day included
 
     def as_json(self) -> dict[str, object]:
         """The stated keys alone, by their names in the line format (`except`, ISO dates)."""
         out: dict[str, object] = {}
         for field in fields(self):
             value = getattr(self, field.name)
+            if field.name == "day_named":
+                continue
             if value is not None and value != _UNSTATED.get(field.name):
                 out[field.name.rstrip("_")] = _plain(value)
         return out

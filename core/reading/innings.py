@@ -89,10 +89,18 @@ def _part(board: Board, match: re.Match[str]) -> None:
         board.claim(match.start(), match.end(), "outs", _THIRDS[part])
 
 
+def _third_inning_or_part(board: Board, match: re.Match[str]) -> None:
+    """As in "1/3 inning"; "a third inning homer" tells when."""
+    if board.items[match.start()].text.lower() in ("a third", "a 3rd"):
+        board.no_log(match.start(), match.end(), "inning")
+    else:
+        _part(board, match)
+
+
 def _small(board: Board, match: re.Match[str]) -> None:
     """As in "pitched two", "went 4": innings when small, unless the noun follows."""
-    value = board.items[match.start("n")].value
-    if value is not None and value < 10:
+    item = board.items[match.start("n")]
+    if item.value is not None and item.value < 10 and item.text.lower() != "one":
         _claim(board, match, "outs")
 
 
@@ -117,6 +125,18 @@ def _through(board: Board, match: re.Match[str]) -> None:
         outs = innings_outs(board.items[at])
         if outs is not None:
             board.claim(at, at + 1, "outs", outs)
+
+
+def _length_of_game(board: Board, match: re.Match[str]) -> None:
+    """As in "a 6 inning game"; "3ip game" are the innings pitched."""
+    if board.items[match.start() + 1].text.lower() != "ip":
+        board.no_log(match.start(), match.end(), "length of game")
+
+
+def _scoreless(board: Board, match: re.Match[str]) -> None:
+    """As in "4 scoreless vs Mossy Creek"."""
+    if board.items[match.end() - 1].text.lower() in ("scoreless", "scorless", "shutout"):
+        _small(board, match)
 
 
 def _caught_small(board: Board, match: re.Match[str]) -> None:
@@ -162,7 +182,10 @@ INNINGS_RULES: tuple[Rule, ...] = (
     rule("inning three", "half num", says_no_log("inning")),
     rule("innings 3 and 4", "innings num (and|dash|to|comma) num", says_no_log("inning")),
     rule("62 pitches over 5", "pitches over <n:num> " + _NOT_COUNTED, _through),
-    rule("length of a game", "num innings game", says_no_log("length of game")),
+    rule("length of a game", "num innings game", _length_of_game),
+    rule("the last two", "threw (the|hisher)* last <n:num> " + _NOT_COUNTED, _small),
+    rule("four scoreless", "<n:num> adj " + _NOT_COUNTED, _scoreless),
+    rule("gave em five solid", "went them <n:num> (adj|goodadj)? " + _NOT_COUNTED, _small),
     rule(
         "per inning",
         "num ((comma|and|slash|dash|plus)* num)* (unit)? byinning",
@@ -176,10 +199,11 @@ INNINGS_RULES: tuple[Rule, ...] = (
     rule("an inning", "(threw|had|went|for|in|and|^) (adv|about)* a adj* innings", _inning),
     rule("75 pitches thru 6", "num (pitches) (through) (the)? <n:num> " + _NOT_COUNTED, _through),
     rule("part of an inning", "<n:frac|num> ofinning", _part),
-    rule("third of an inning", "<n:frac> innings", _part),
+    rule("third of an inning", "<n:frac> innings", _third_inning_or_part),
     rule(
         "in five and a third",
-        "(in|went|through|had|threw|for|comma)* <n:num> (?! (fill|dash)* (noun|percent))",
+        "(?<!innings) (?<!innings colon) (in|went|through|had|threw|for|comma)* <n:num>"
+        " (?! (fill|dash)* (noun|percent))",
         _bare,
     ),
     rule(

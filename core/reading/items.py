@@ -109,8 +109,19 @@ def _phrase(norms: list[str], at: int, words: Lexicon) -> tuple[Meaning, int] | 
     for tail, meaning in words.phrases.get(norms[at], ()):
         after = at + 1 + len(tail)
         if not tail or tuple(norms[at + 1 : after]) == tail:
+            if meaning.symbol == "oneout" and norms[after : after + 1] == ["of"]:
+                continue  # "1 out of 10"
+            if norms[at].isdigit() and meaning.symbol == "good" and _counted(norms, after, words):
+                continue  # "100 pitches", and not "arm is 100"
             return meaning, after
     return None
+
+
+def _counted(norms: list[str], at: int, words: Lexicon) -> bool:
+    """Whether the word there is a noun that is counted."""
+    meanings = words.phrases.get(norms[at], ()) if at < len(norms) else ()
+    return any(not tail and m.symbol in ("pitches", "curve", "breaking", "fastball", "strikes")
+               for tail, m in meanings)  # fmt: skip
 
 
 def _known_norm(token: Token, words: Lexicon) -> str:
@@ -136,6 +147,10 @@ def _number_words(norms: list[str], at: int, words: Lexicon) -> tuple[Fraction, 
     """Value and end of "twenty five", "a dozen", "sesenta y dos"; None when it is no number."""
     first = norms[at]
     following = norms[at + 1] if at + 1 < len(norms) else ""
+    if first == "half" and norms[at + 1 : at + 3] == ["a", words.dozen]:
+        return Fraction(6), at + 3
+    if first == "a" and norms[at + 1 : at + 5] == [words.dozen, "and", "a", "half"]:
+        return Fraction(18), at + 5
     if first in words.dozens_after and following == words.dozen:
         return Fraction(words.dozens_after[first]), at + 2
     if first == words.dozen:

@@ -2,7 +2,7 @@
 
 import re
 
-from core.reading import groups  # noqa: F401  declares the groups
+from core.reading import groups
 from core.reading.board import Board, Handler, Rule, rule, says_no_log, says_unread
 from core.reading.entry import UnreadReason
 
@@ -16,6 +16,11 @@ def says_kind(kind: str) -> Handler:
         board.claim(match.start(), match.end(), "kind", kind)
 
     return apply
+
+
+def _warmed_up(board: Board, match: re.Match[str]) -> None:
+    """Warming up is a bullpen, unless a game was entered."""
+    board.claim(match.start(), match.end(), "kind", "bullpen", about=True)
 
 
 def _open_kind(board: Board, match: re.Match[str]) -> None:
@@ -63,6 +68,11 @@ def _after_game(board: Board, match: re.Match[str]) -> None:
 
 def _beside_a_game(board: Board, match: re.Match[str]) -> None:
     """As in "flat ground before practice" is no practice; "sore after the game" tells of a game."""
+    last = match.end() - 1
+    counted = match.end() < len(board.items) and board.items[match.end()].symbol == "num"
+    kinds = [i for i, item in enumerate(board.items) if item.symbol in groups.KINDS]
+    if counted and kinds == [last] and board.items[match.start()].symbol == "after":
+        return  # "fingers tingly after pen 30 pitches"
     after_game = (
         board.items[match.start()].symbol == "after"
         and board.items[match.end() - 1].symbol == "game"
@@ -79,6 +89,14 @@ def _both_ends(board: Board, match: re.Match[str]) -> None:
     board.claim(first, first + 1, "pitches", board.whole(first))
     board.claim(second - 1, second, "label", "game 2")
     board.claim(second, second + 1, "pitches", board.whole(second))
+
+
+def _both_unsaid(board: Board, match: re.Match[str]) -> None:
+    """As in "2 cb both games": of each, or in all? With "G1" and "G2" beside it, plain."""
+    if any(claim.key == "label" for claim in board.claims):
+        board.no_log(match.start(), match.end(), "both games")
+    else:
+        board.unread(match.start(), match.end(), UnreadReason.TWO_READINGS)
 
 
 def _off(board: Board, match: re.Match[str]) -> None:
@@ -105,6 +123,7 @@ KIND_RULES: tuple[Rule, ...] = (
         "notcounting (the|hisher|a)* (warm|bullpen|catch)",
         says_no_log("not counted"),
     ),
+    rule("both ends", "bothends", _both_unsaid),
     rule("all", "all | allof (?= kind|said_vs|vs)", _all),
     rule("after the game", "postgame", _after_game),
     rule("each", "each | both", _each),
@@ -117,10 +136,11 @@ KIND_RULES: tuple[Rule, ...] = (
     rule(
         "side session",
         "(in|threw|had|with) (the|hisher|a)* side (?! (is|feels|painful)) |"
-        " (^|comma|said_who) side",
+        " (^|comma|said_who) side | (?<=pitches) side (?! (is|feels|painful)) |"
+        " (?<=said_count) side (?! (is|feels|painful))",
         says_kind("bullpen"),
     ),
-    rule("warm-up", "warm", says_kind("bullpen")),
+    rule("warm-up", "warm", _warmed_up),
     rule("catch", "catch", says_kind("catch")),
     rule("live", "live", says_kind("live")),
     rule("scrimmage", "scrimmage", _open_kind),
@@ -131,6 +151,11 @@ KIND_RULES: tuple[Rule, ...] = (
     rule("someone", "someone", says_unread(UnreadReason.UNCLEAR_PERSON)),
     rule("won", "win", _game_sign),
     rule("batting practice", "bp | tryout", _open_kind),
+    rule(
+        "off for days",
+        "off (for|the|allof|everyone_of|adv)* (thing|season)",
+        says_unread(UnreadReason.UNCLEAR_DAY),
+    ),
     rule(
         "off",
         "restday (restday|comma)* | (is|said_who|said_day|^|today|had|took)"

@@ -1,6 +1,6 @@
 """What no rule explained, and must be asked about: the last line of defence against silence."""
 
-from core.reading.board import COUNTS, NO_LOG, Board
+from core.reading.board import COUNTS, NO_LOG, Board, Claim
 from core.reading.clauses import span
 from core.reading.draft import Draft
 from core.reading.entry import Unread, UnreadReason
@@ -74,6 +74,8 @@ def leftovers(board: Board, *, something_logged: bool) -> list[Unread]:
         found += _pitched_or_caught(board)
     if board.has("limit") and something_logged:
         found += _perhaps_a_name(board)
+    if not something_logged and not found:
+        found += _uncounted_outing(board) + _counts_of_an_earlier_day(board)
     return found + _unknown_amounts(board) if board.has("pitches") else found
 
 
@@ -105,7 +107,8 @@ def _smells_of_log(board: Board, at: int) -> bool:
     contrast = any(board.items[i].symbol == "but" for i in range(max(first, at - 4), at))
     if corrected or contrast:
         return True
-    of_them = at + 1 < after and board.symbol_is(at + 1, "them")
+    counted = board.has(*FIELDS)
+    of_them = counted and at + 1 < after and board.symbol_is(at + 1, "them")
     bare = all(i.symbol not in ("word",) and not i.name.isalpha() for i in board.items[first:after])
     told = any(board.free(i) and board.items[i].symbol in _TELLS for i in range(first, after))
     number = board.whole(at)
@@ -187,6 +190,35 @@ def _counts_after_talk(board: Board) -> list[Unread]:
     return found
 
 
+def _apart(board: Board, site: int, told_of: list[Claim]) -> bool:
+    """As in "shoulder good elbow meh": a word of its own follows the site, and no list goes on."""
+    if any(claim.key != "nopain" or claim.first > site for claim in told_of):
+        return False
+    follows = board.items[site + 1].symbol if site + 1 < len(board.items) else ""
+    between = range(told_of[-1].after, site)
+    listed = any(board.items[i].symbol in ("and", "or", "comma", "slash") for i in between)
+    return follows in ("word", "is", "feels", "adv", "adj") and not listed
+
+
+def _uncounted_outing(board: Board) -> list[Unread]:
+    """As in "threw a bullpen", and nothing else: how many?"""
+    return [
+        Unread(board.quote(claim.first, claim.after), UnreadReason.VAGUE)
+        for claim in board.claims
+        if claim.key == "kind"
+        and claim.value in _PRACTICE
+        and claim.first > 0
+        and any(board.symbol_is(i, "threw") for i in range(max(0, claim.first - 3), claim.first))
+    ]
+
+
+def _counts_of_an_earlier_day(board: Board) -> list[Unread]:
+    """As in "last week 40p 5cb 3ip": a log, but of which day?"""
+    symbols = [item.symbol for item in board.items]
+    counted = symbols[:2] == ["pastref", "num"] and symbols[2:3] and symbols[2] in FIELDS
+    return [Unread(board.quote(0, len(symbols)), UnreadReason.UNCLEAR_DAY)] if counted else []
+
+
 def _unexplained_sites(board: Board) -> list[Unread]:
     """As in "elbow is on fire": something is said about the arm in words that are not known."""
     found = []
@@ -198,7 +230,8 @@ def _unexplained_sites(board: Board) -> list[Unread]:
             board.free(i) and board.items[i].symbol in ("feels", "is") for i in range(first, after)
         )
         explained = ("tired", "nopain", "pain")
-        if any(c.key in explained and first <= c.first < after for c in board.claims):
+        told_of = [c for c in board.claims if c.key in explained and first <= c.first < after]
+        if told_of and not _apart(board, at, told_of):
             continue
         following = board.items[at + 1].symbol if at + 1 < after else ""
         if told and following not in ("speed", "slot"):

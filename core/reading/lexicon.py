@@ -28,6 +28,9 @@ class Lexicon:
             self._add(phrase, Meaning(symbol, name))
         for entries in self.phrases.values():
             entries.sort(key=lambda entry: -len(entry[0]))
+        self.inside = frozenset(
+            word for entries in self.phrases.values() for tail, _ in entries for word in tail
+        )
         self.numbers = tables.numbers
         self.dozen = tables.dozen
         self.compound_and = tables.compound_and
@@ -52,7 +55,12 @@ class Lexicon:
 
     def knows(self, norm: str) -> bool:
         """Whether the word is in the vocabulary or is an everyday word."""
-        return norm in self.phrases or norm in self.everyday or norm in self.numbers
+        return (
+            norm in self.phrases
+            or norm in self.everyday
+            or norm in self.numbers
+            or norm in self.inside
+        )
 
     def _corrected(self, norm: str) -> str | None:
         """The vocabulary word that an unknown word is a slip of, or None. Never for numbers."""

@@ -60,8 +60,33 @@ def _clock(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start(), match.end(), "clock time")
 
 
-def _struck_out_text(board: Board, match: re.Match[str]) -> None:
-    board.unread(match.start(), match.end(), UnreadReason.TWO_READINGS)
+def _warm_up_throws(board: Board, match: re.Match[str]) -> None:
+    """As in "62p 4ip plus 35 warmup throws": beside a game they are no part of its count."""
+    if board.has("innings", "vs", "game", "gamelike"):
+        board.no_log(match.start(), match.end(), "warm-up")
+
+
+def _negative(board: Board, match: re.Match[str]) -> None:
+    """As in "-3 pitches"; a dash at the start of a line may be a bullet."""
+    at = match.start()
+    before = board.items[at - 1].symbol if at else ""
+    spaced = not board.items[at].tight and board.items[at + 1].tight
+    bullet = before == "newline" or (at == 0 and board.has("newline"))
+    if spaced and not bullet and before != "num":
+        board.unread(at, match.end(), UnreadReason.IMPOSSIBLE)
+
+
+def _of_them_pitch(board: Board, match: re.Match[str]) -> None:
+    """As in "14 kids, 4 of them pitch": a verb."""
+    if board.items[match.end() - 1].text.lower() == "pitch":
+        board.no_log(match.start(), match.end(), "number of arms")
+
+
+def _were_hit(board: Board, match: re.Match[str]) -> None:
+    """As in "3 curves got hit": all the curves, or those that were hit?"""
+    last = board.items[match.end() - 1]
+    if last.symbol == "hit" or "hit" in board.text[last.start : last.end + 8].lower():
+        board.unread(match.start(), match.end(), UnreadReason.TWO_READINGS)
 
 
 _NOT_COUNTED = " (?! (fill|dash)* (noun|percent))"
@@ -159,7 +184,9 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     ),
     rule("speed of a pitch", "type (is|at|about|in)* num dash num", _speed_of_pitch),
     rule("speed of a pitch, at", "type (is)* at <n:num>", _speed_of_pitch),
-    rule("sets of an exercise", "num times num (?= word)", says_no_log("exercise")),
+    rule("mph of a pitch", "mph (on|of|the|is|for|at|type)* num", says_no_log("radar")),
+    rule("saw three hooks", "saw (about|the|adv|adj)* num fill* unit", says_no_log("batting line")),
+    rule("sets of an exercise", "num times num (?= word|slot|painidiom)", says_no_log("exercise")),
     rule(
         "cancelled",
         "(game|gamelike|scrimmage) (is|had|adv|the)* skipped",
@@ -172,6 +199,15 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     ),
     rule("outs in the inning", "half (ord|num) (comma|dash)* num outs", says_no_log("inning")),
     rule("height", "num quote num", says_no_log("height")),
+    rule(
+        "and 35 warm-up throws",
+        "(plus|and|with|comma|notcounting)+ (about|the|adv)* num (adj)* warm (pitches)?",
+        _warm_up_throws,
+    ),
+    rule("negative", "dash num (unit|innings)", _negative),
+    rule("4 of them pitch", "num them pitches", _of_them_pitch),
+    rule("40 something", "num (dash)? something (pitches|unit)", says_unread(UnreadReason.VAGUE)),
+    rule("curves that were hit", "num breakingtype (is)? (got|hit)", _were_hit),
     rule("idiom", "idiom", says_no_log("idiom")),
     rule("sixteens", "(the|a|in|with)+ num plural", says_no_log("age group")),
 )

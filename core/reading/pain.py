@@ -9,6 +9,7 @@ from core.reading.board import Board
 from core.reading.clauses import span
 from core.reading.entry import Pain, UnreadReason
 from core.reading.pattern import LazyPattern
+from core.reading.people import OWN_CIRCLE
 from core.reading.talk import Scope
 
 WORST = 10
@@ -20,8 +21,9 @@ _WHEN = {
     "atrest": "at rest",
 }
 _FORGIVEN = ("earlier", "someone else's")  # talk whose pain is nobody's here and now
+_SPOKEN = ("pain", "sore", "nopain", "site", "tired", "untired", "unsure", "gone", "everyone")
 _TAIL = (
-    "(in|the|hisher|adv|at|after|postgame|during|with|site|nextday|for|i|he|all|total|today"
+    "(in|the|hisher|adv|at|after|postgame|during|with|site|nextday|for|i|he|allof|total|today"
     "|left|right|throwing)*"
 )
 
@@ -40,11 +42,14 @@ _GOOD_ARM = LazyPattern(
     " (adv|after|postgame|during|today|good|now|total)*"
     " | (feels|is|threw) adv* (good|goodadj) (with|in|of) (the|hisher)? site | (total)?"
     " (good|goodadj) (of|in|with) (the)? site"
-    " | (good|pct) site"
+    " | (good|pct) site (?! (is|feels|adv)* (good|goodadj|pct))"
+    " | everyone (is|feels|adv)+ (good|goodadj|pct)"
 )
 _TIRED = LazyPattern(
     "site (is|feels|adv|a|the|he|i|had|colon|about)* tired | (adv|a)* tired (adv|the|hisher)* site"
 )
+_EXCEPT = LazyPattern("except (the|hisher|i|adv|a|left|right|throwing)* site (?! feels)")
+_SITE_LEVEL = LazyPattern("site <n:num> (?! (fill|dash)* (noun|percent|bullpen|catch|num))")
 _UNTIRED = LazyPattern(
     "(site (is|feels|adv|colon)*)? (untired (adv|total)* | negation (adv|the|hisher)*"
     " tired | negation (the|hisher|i|he|had)* site tired)"
@@ -69,7 +74,7 @@ class _Report:
 
 def read_pain(board: Board, scopes: tuple[Scope, ...]) -> None:
     """Claim what the line says about pain and tiredness."""
-    if not board.has("pain", "sore", "nopain", "site", "tired", "untired", "unsure", "gone"):
+    if not board.has(*_SPOKEN):
         return
     _forgive(board, scopes)
     _unsure(board)
@@ -90,13 +95,37 @@ def _forgive(board: Board, scopes: tuple[Scope, ...]) -> None:
             for at in range(scope.first, scope.after)
             if board.items[at].symbol in ("pain", "sore") and board.free(at)
         ]
-        if painful and scope.what in _FORGIVEN:
+        if painful and scope.what == "someone else's" and _of_own_circle(board, scope):
+            _ask_whose(board, scope)
+            continue
+        if scope.what in _FORGIVEN and (painful or _tells_of_site(board, scope)):
             painful = [at for at in range(scope.first, scope.after) if board.free(at)]
         for at in painful:
             if scope.what in _FORGIVEN:
                 board.no_log(at, at + 1, scope.what)
             else:
                 board.unread(at, at + 1, UnreadReason.UNCLEAR_PAIN)
+
+
+def _tells_of_site(board: Board, scope: Scope) -> bool:
+    """As in "last week his elbow was a 4"."""
+    return any(board.items[i].symbol == "site" for i in range(scope.first, scope.after))
+
+
+def _of_own_circle(board: Board, scope: Scope) -> bool:
+    """As in "my buddy", whose pain matters, and not "their pitcher"."""
+    return any(
+        board.items[i].symbol == "other" and board.items[i].text.lower().startswith(OWN_CIRCLE)
+        for i in range(scope.first, scope.after)
+    )
+
+
+def _ask_whose(board: Board, scope: Scope) -> None:
+    for at in range(scope.first, scope.after):
+        if board.free(at) and board.items[at].symbol in ("pain", "sore"):
+            board.unread(at, at + 1, UnreadReason.UNCLEAR_PERSON)
+        elif board.symbol_is(at, "site"):
+            board.no_log(at, at + 1, scope.what)
 
 
 def _unsure(board: Board) -> None:
@@ -134,6 +163,9 @@ def _good(board: Board, scopes: tuple[Scope, ...]) -> list[int]:
         for match in list(pattern.finditer(board.line)):
             if any(match.start() in scope for scope in scopes):
                 continue  # "hope it doesn't hurt tomorrow"
+            if _is_asked(board, match.start()):
+                board.no_log(*match.span(), "question")
+                continue
             zero = match.groupdict().get("z")
             if zero and board.items[match.start("z")].value != 0:
                 continue
@@ -144,8 +176,28 @@ def _good(board: Board, scopes: tuple[Scope, ...]) -> list[int]:
                 board.unread(match.start(), match.end(), UnreadReason.UNCLEAR_PAIN)
             elif all(board.free(i) for i in range(*match.span())):
                 sites += [i for i in range(*match.span()) if board.items[i].symbol == "site"]
-                board.claim(match.start(), match.end(), "nopain")
+                first = match.start()
+                if board.items[first].symbol == "everyone":
+                    board.claim(first, first + 1, "all")
+                    first += 1
+                board.claim(first, match.end(), "nopain")
+                _exception(board, match.end())
     return sites
+
+
+def _is_asked(board: Board, at: int) -> bool:
+    """As in "is Leo's arm ok?": a question is no statement, unless it asks to log."""
+    first, after = span(board.clause, at)
+    asked = any(board.items[i].symbol == "question" for i in range(at, after))
+    return asked and not any(board.items[i].symbol == "logthis" for i in range(first, after))
+
+
+def _exception(board: Board, at: int) -> None:
+    """As in "no pain except my elbow": what is left out of "no pain" hurts."""
+    match = _EXCEPT.compiled.match(board.line, at)
+    if match is not None:
+        place = match.end() - 1
+        board.claim(at, match.end(), "pain", (Pain(board.items[place].name),))
 
 
 def _levels(board: Board) -> list[tuple[int, int, int]]:
@@ -163,7 +215,9 @@ def _levels(board: Board) -> list[tuple[int, int, int]]:
         board.sentence[i] for i, item in enumerate(board.items) if item.symbol in ("pain", "sore")
     }
     graded = [m for m in _A_LEVEL.finditer(board.line) if board.sentence[m.start()] in painful]
-    for match in (*_LEVEL.finditer(board.line), *graded):
+    scaled = painful | {board.sentence[first] for first, _, _ in found}
+    listed = [m for m in _SITE_LEVEL.finditer(board.line) if board.sentence[m.start()] in scaled]
+    for match in (*_LEVEL.finditer(board.line), *graded, *listed):
         place = match.start("n")
         value = board.items[place].whole
         if value is not None and not any(first <= place < after for first, after, _ in found):
@@ -191,7 +245,8 @@ def _report(
     report.sites = _sites(board, first, after, report, good)
     if not report.words and not (report.levels and report.sites):
         return
-    if any(board.symbol_is(i, "gone") for i in range(first, after)):
+    gone = [i for i in range(first, after) if board.symbol_is(i, "gone")]
+    if gone and not _hurt_before(board, report, gone[0]):
         _claim_gone(board, first, after)
         return
     if not report.words and [board.items[i].name for i in report.sites] == ["arm"]:
@@ -201,6 +256,15 @@ def _report(
         _ask_for_site(board, report)
         return
     _claim_pains(board, first, after, report)
+
+
+def _hurt_before(board: Board, report: _Report, gone: int) -> bool:
+    """As in "it hurt 3 out of 10 but went away": there was pain in this outing."""
+    contrast = any(
+        board.items[i].symbol in ("but", "then", "comma")
+        for i in range(min(report.words, default=gone), gone)
+    )
+    return contrast or any(severity > 0 for _, _, severity in report.levels)
 
 
 def _claim_gone(board: Board, first: int, after: int) -> None:
@@ -275,7 +339,8 @@ def _claim_pains(board: Board, first: int, after: int, report: _Report) -> None:
         )
         severity = own[0][2] if len({one[2] for one in own}) == 1 else None
         if len({one[2] for one in own}) > 1:
-            board.unread(own[0][0], own[-1][1], UnreadReason.TWO_READINGS)
+            first, after = min(one[0] for one in own), max(one[1] for one in own)
+            board.unread(first, after, UnreadReason.TWO_READINGS)
         elif severity is not None and severity > WORST:
             board.unread(own[0][0], own[0][1], UnreadReason.IMPOSSIBLE)
             severity = None

@@ -4,7 +4,8 @@ from core.reading.board import Board
 from core.reading.entry import UnreadReason
 from core.reading.groups import FIELDS, NOUNS, TYPES
 from core.reading.lexicon import lexicon
-from core.reading.tokens import fold
+from core.reading.opponents import name_opponents
+from core.reading.roster import as_typed, bare, is_known, listed
 from core.reading.vocabulary import given_names
 
 _NO_SUBJECT_AFTER = frozenset(
@@ -20,31 +21,63 @@ _OPENS_A_RECORD = frozenset(
 )  # fmt: skip
 # After the first word of a sentence these show that it was no name ("Congrats on the win").
 _NO_RECORD = frozenset(
-    {"word", "on", "into", "to", "of", "at", "stop", "question", "the", "hisher", "i", "he", "for",
-     "comma", "them", "plan", "is_"}
+    {"word", "dot", "on", "into", "to", "of", "at", "stop", "question", "the", "hisher", "i", "he",
+     "for", "comma", "them", "plan", "is_"}
 )  # fmt: skip
 _PLAIN_RECORD = frozenset({"num", "colon", "dash", "threw", "went", "pitches"})
+OWN_CIRCLE = ("my ", "his ", "her ", "mi ", "su ")
 OWN = "(the author)"
-_LONGEST_NAME = 3  # words
-_LONGEST_OPPONENT = 4
-_SKIPPED = {"vs": ("the", "a", "colon", "dot"), "at": ("the",), "win": ("the",), "over": ("the",)}
+_RELATIVES = frozenset(
+    {"brother", "bro", "sister", "sis", "dad", "mom", "cousin", "twin", "friend", "buddy",
+     "teammate", "catcher", "coach", "uncle", "nephew"}
+)  # fmt: skip
+_ARM = frozenset({"site", "pain", "sore"})
 
 
 def name_people(board: Board) -> None:
     """Claim names as "who", names of opponents as "opponent", and the whole roster."""
     _list_numbers(board)
-    _opponents(board)
+    name_opponents(board)
     _everyone(board)
     at = 0
     while at < len(board.items):
         size = _name_at(board, at) if board.free(at) else 0
         if size and _is_subject(board, at):
-            board.claim(at, at + size, "who", as_typed(board, at, at + size))
+            _claim_name(board, at, size)
         at += max(size, 1)
+    _others_arms(board)
     if board.author != "pitcher":
         _unlisted(board)
     if any(claim.key == "who" for claim in board.claims):
         _oneself(board)
+
+
+def _claim_name(board: Board, at: int, size: int) -> None:
+    """Claim a name, with "my brother" before it; "Leo's brother" is somebody unnamed."""
+    after = at + size
+    possessive = as_typed(board, at, after) != board.quote(at, after)
+    acts = board.items[after + 1].symbol if after + 1 < len(board.items) else ""
+    relative = after < len(board.items) and board.items[after].text.lower() in _RELATIVES
+    if possessive and relative and acts in (*_PLAIN_RECORD, *_ARM, "had"):
+        board.unread(at, after + 1, UnreadReason.UNCLEAR_PERSON)
+        return
+    name = as_typed(board, at, after)
+    if board.items[at].symbol == "word" and not is_known(board, board.items[at].name):
+        name = name.removesuffix("s") if _is_plain_possessive(board, at) else name
+    company = at > 0 and board.symbol_is(at - 1, "other")
+    board.claim(at - 1 if company else at, after, "who", name)
+
+
+def _others_arms(board: Board) -> None:
+    """As in "jayden's elbow hurts", "his arm hurts" typed by a pitcher: whose arm?"""
+    named = any(claim.key == "who" for claim in board.claims)
+    for at, item in enumerate(board.items[:-1]):
+        if board.items[at + 1].symbol != "site" or not board.free(at):
+            continue
+        possessive = item.symbol == "word" and item.text.lower().endswith(("'s", "’s"))
+        his = item.symbol == "hisher" and board.author == "pitcher" and not named
+        if possessive or (his and board.has("pain", "sore")):
+            board.unread(at, at + 1, UnreadReason.UNCLEAR_PERSON)
 
 
 def _unlisted(board: Board) -> None:
@@ -63,7 +96,9 @@ def _unlisted(board: Board) -> None:
 
 def _unknown_before_count(board: Board, at: int) -> bool:
     item = board.items[at]
-    if item.symbol != "word" or not board.free(at) or not (at == 0 or _opens_piece(board, at)):
+    headed = at > 0 and board.items[at - 1].symbol in ("colon", "dash", "slash")
+    opens = at == 0 or headed or _opens_piece(board, at)
+    if item.symbol != "word" or not board.free(at) or not opens:
         return False
     number = at + 2 if board.items[at + 1].symbol in ("colon", "dash") else at + 1
     counts = number + 1 < len(board.items) and board.items[number].symbol == "num"
@@ -79,14 +114,14 @@ def _unknown_before_count(board: Board, at: int) -> bool:
 def _oneself(board: Board) -> None:
     """Beside others, "i threw 40" and "me 40" are the author's own."""
     for at, item in enumerate(board.items[:-1]):
-        if item.symbol == "i" and board.free(at) and board.items[at + 1].symbol in _PLAIN_RECORD:
+        if item.symbol != "i" or not board.free(at):
+            continue
+        beside = board.items[at + 1].symbol == "and" and any(
+            claim.key == "who" and claim.first == at + 2 for claim in board.claims
+        )
+        before = at > 1 and board.items[at - 1].symbol == "and" and not board.free(at - 2)
+        if board.items[at + 1].symbol in _PLAIN_RECORD or beside or before:
             board.claim(at, at + 1, "who", OWN)
-
-
-def as_typed(board: Board, first: int, after: int) -> str:
-    """The name without a possessive ending."""
-    quote = board.quote(first, after)
-    return quote[:-2] if quote.lower().endswith(("'s", "’s")) else quote
 
 
 def _name_at(board: Board, at: int) -> int:
@@ -96,14 +131,14 @@ def _name_at(board: Board, at: int) -> int:
         return 1
     if not item.text[:1].isalpha():
         return 0
-    listed = _listed(board, at)
-    if listed:
-        return listed if item.symbol == "word" or _double_meaning_is_name(board, at) else 0
+    size = listed(board, at)
+    if size:
+        return size if item.symbol == "word" or _double_meaning_is_name(board, at) else 0
     capital = item.text[:1].isupper() and not _is_abbreviation(board, at)
-    given = _bare(item.name) in given_names()
+    given = is_known(board, item.name) or _is_plain_possessive(board, at)
     if item.symbol != "word":
         return 1 if given and _double_meaning_is_name(board, at) else 0
-    if given or (capital and _unknown(_bare(item.name))):
+    if given or (capital and _unknown(bare(item.name))):
         return _with_surname(board, at) if _fits(board, at, given=given) else 0
     return 0
 
@@ -122,18 +157,36 @@ def _fits(board: Board, at: int, *, given: bool) -> bool:
         return True
     if board.text.isupper() and not given:
         return _opens_piece(board, at) and _record_next(board, at + 1)
+    if at > 0 and board.items[at - 1].symbol == "other":
+        return True  # "my brother Teo"
+    follows = _after_initial(board, at)
     if board.author == "pitcher":
-        return given and at + 1 < len(board.items) and board.items[at + 1].symbol in _PLAIN_RECORD
-    if _opens(board, at) and not given and board.items[at].name.endswith(("ing", "ed", "ly")):
-        return False
-    alone = at + 1 < len(board.items) and board.items[at + 1].symbol in ("dot", "newline")
+        told = follows in _PLAIN_RECORD or follows in _ARM
+        return told if given else follows in ("threw", "went") and board.items[at].name.isalpha()
+    ending = board.items[at].name.endswith(("ing", "ed", "ly"))
+    if _opens(board, at) and not given and ending:
+        return follows in ("threw", "went", "colon")
+    alone = at + 2 < len(board.items) and board.items[at + 1].symbol in ("dot", "newline")
+    if follows == "comma" and _counts_ahead(board, at + 2):
+        return True  # "Rafe, 5 innings, 71 pitches"
     if given or alone or not _opens(board, at):
         return True
     return at + 1 < len(board.items) and board.items[at + 1].symbol not in _NO_RECORD
 
 
-def _bare(norm: str) -> str:
-    return norm.removesuffix("'s")
+def _after_initial(board: Board, at: int) -> str:
+    """The symbol after a name, past an initial ("Sam O threw")."""
+    following = board.items[at + 1 : at + 3]
+    if len(following) == 2 and len(following[0].text) == 1 and following[0].text.isupper():
+        return following[1].symbol
+    return following[0].symbol if following else ""
+
+
+def _is_plain_possessive(board: Board, at: int) -> bool:
+    """As in "leos elbow": a name with the s of possession and no apostrophe."""
+    name = board.items[at].name
+    arm = at + 1 < len(board.items) and board.items[at + 1].symbol == "site"
+    return arm and name.endswith("s") and len(name) > 3 and is_known(board, name[:-1])
 
 
 def _logged_for(board: Board, at: int) -> bool:
@@ -143,7 +196,7 @@ def _logged_for(board: Board, at: int) -> bool:
 
 def _double_meaning_is_name(board: Board, at: int) -> bool:
     """A word that also means something else ("Will", "max", "Chase") is a name before a record."""
-    if _listed(board, at) and _opens_piece(board, at) and not board.items[at].text[:1].isupper():
+    if listed(board, at) and _opens_piece(board, at) and not board.items[at].text[:1].isupper():
         return True
     if board.items[at].text[:1].isupper():
         if board.items[at].symbol == "month" and at + 1 < len(board.items):
@@ -212,13 +265,22 @@ def _with_surname(board: Board, at: int) -> int:
         return 1
     if board.text[board.items[at].end : following.start] == "-":
         return 2
-    if len(following.text) == 1 and following.symbol in ("word", "plural", "radar"):
+    if len(following.text) == 1 and _is_initial(board, at):
         return 2 if _record_next(board, at + 2) or _is_mark(board, at + 2) else 1
     if following.symbol != "word" or not following.text[:1].isupper():
         return 1
     if following.text.isupper():
         return 1  # "Leo LP": an abbreviation, no surname
     return 2 if _unknown(following.name) and following.name not in given_names() else 1
+
+
+def _is_initial(board: Board, at: int) -> bool:
+    """Whether the letter after a name is an initial; "P" and "S" count, "N" may join."""
+    following = board.items[at + 1]
+    start = f"{board.items[at].text} {following.text}".casefold()
+    rostered = any(name.startswith(start) for name in board.roster)
+    joins = following.symbol == "and" and following.text == "N"
+    return rostered or joins or following.symbol in ("word", "plural", "radar", "letterc")
 
 
 def _is_mark(board: Board, at: int) -> bool:
@@ -229,97 +291,39 @@ def _unknown(norm: str) -> bool:
     return not any(norm in lexicon(lang).everyday for lang in ("en", "es"))
 
 
-def _listed(board: Board, at: int) -> int:
-    """Size of the roster name that begins here; the longest wins."""
-    if (
-        not board.roster
-        or _bare(fold(board.items[at].text.split(" ")[0])) not in board.roster_starts
-    ):
-        return 0
-    for size in range(min(_LONGEST_NAME, len(board.items) - at), 0, -1):
-        if as_typed(board, at, at + size).casefold() in board.roster:
-            return size
-    return 0
-
-
 def _is_subject(board: Board, at: int) -> bool:
     before = board.items[at - 1].symbol if at else ""
+    if before == "other" and board.items[at - 1].text.lower().startswith(OWN_CIRCLE):
+        return True  # "my brother Teo"
     if before == "of" and board.items[at].text.endswith(("'s", "’s")):
         return True  # "a third of Malik's 48"
     if board.lang == "es" and board.author != "pitcher" and before in ("to", "of"):
         return True  # "a Nico le duele", "el bullpen de Kelvin"
     if before == "at" and board.items[at - 1].text == "@" and board.items[at].tight:
         return True  # "@leo"
-    return before not in _NO_SUBJECT_AFTER or (before == "place" and _listed(board, at) > 0)
+    return before not in _NO_SUBJECT_AFTER or (before == "place" and listed(board, at) > 0)
 
 
 def _list_numbers(board: Board) -> None:
-    """As in "1." and "2)" at the start of a line."""
+    """As in "1." and "2)" at the start of a line; "44. 7 deuces" is no list."""
+    expected = 1
     for at, item in enumerate(board.items[:-1]):
         opens = at == 0 or board.items[at - 1].symbol in ("newline", "semi")
-        if opens and item.symbol == "num" and board.items[at + 1].symbol in ("dot", "close"):
+        marked = board.items[at + 1].symbol in ("dot", "close")
+        if opens and marked and item.symbol == "num" and item.whole == expected:
             board.no_log(at, at + 2, "list number")
-
-
-def _opponents(board: Board) -> None:
-    """As in "vs Gravel Hogs": the words after "vs", up to a mark, number or trade word."""
-    for at, item in enumerate(board.items):
-        if not board.free(at) or item.symbol not in ("vs", "at", "win", "over"):
-            continue
-        first = at + 1
-        while first < len(board.items) and board.items[first].symbol in _SKIPPED[item.symbol]:
-            first += 1
-        after = first + (_numbered_name(board, first) if item.symbol == "vs" else 0)
-        last = min(len(board.items), first + _LONGEST_OPPONENT)
-        while after < last and (
-            _opponent_word(board, after, item.symbol) or _joins_words(board, first, after)
-        ):
-            if _starts_record(board, after):
-                break
-            after += 1
-        if after > first:
-            board.claim(at, after, "opponent")
-
-
-def _numbered_name(board: Board, at: int) -> int:
-    """As in "vs Siete Robles": a number in words before a word is part of the name."""
-    pair = board.items[at : at + 2]
-    if len(pair) < 2 or pair[1].symbol != "word":
-        return 0
-    return 1 if pair[0].symbol == "num" and not pair[0].digits else 0
-
-
-def _opponent_word(board: Board, at: int, symbol: str) -> bool:
-    item = board.items[at]
-    capital = item.text[:1].isupper()
-    if symbol == "vs":
-        meant = capital and not board.text.isupper()
-        return item.symbol == "word" or (meant and item.symbol not in ("newline", "mention"))
-    return item.symbol == "word" and capital and not _listed(board, at)
-
-
-def _joins_words(board: Board, first: int, at: int) -> bool:
-    """As in "Lomas del Viento": a small word between two capitals."""
-    return (
-        at > first
-        and at + 1 < len(board.items)
-        and board.items[at].symbol in ("of", "the", "and")
-        and board.items[at + 1].symbol == "word"
-        and board.items[at + 1].text[:1].isupper()
-    )
-
-
-def _starts_record(board: Board, at: int) -> bool:
-    """As in "vs Brine Flats Milo: 21": the name that a record begins with is no opponent."""
-    follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
-    named = bool(_listed(board, at)) or _bare(board.items[at].name) in given_names()
-    return named and follows in ("colon", "num", "dash", "went", "threw")
+            expected += 1
 
 
 def _everyone(board: Board) -> None:
     for at, item in enumerate(board.items):
+        arms = item.symbol == "everyone" and item.text.lower().endswith(("arms", "brazos"))
+        if arms and board.items[at + 1 : at + 2] and board.items[at + 1].symbol in ("feels", "is"):
+            continue  # "all arms feel good"
         if item.symbol == "everyone" and board.free(at) and not _of_type(board, at + 1):
             board.claim(at, at + 1, "who", "everyone")
+            if at + 2 < len(board.items) and board.items[at + 1].symbol == "but":
+                _left_out(board, at + 1)
         elif item.symbol == "everyoneelse" and board.free(at):
             board.claim(at, at + 1, "who", "everyone else")
         elif item.symbol == "except" and board.free(at):
@@ -328,7 +332,9 @@ def _everyone(board: Board) -> None:
 
 def _can_be_left_out(board: Board, at: int) -> bool:
     item = board.items[at]
-    if item.symbol == "mention" or _bare(item.name) in given_names():
+    if board.items[at - 1].symbol == "but" and not item.text[:1].isupper():
+        return False
+    if item.symbol == "mention" or bare(item.name) in given_names():
         return True
     after_comma = board.items[at - 1].symbol == "comma"
     return item.symbol == "word" and (item.text[:1].isupper() or not after_comma)
@@ -343,7 +349,7 @@ def _left_out(board: Board, at: int) -> None:
     names: list[str] = []
     after = at + 1
     while after < len(board.items):
-        size = _listed(board, after) or int(_can_be_left_out(board, after))
+        size = listed(board, after) or int(_can_be_left_out(board, after))
         if size and not (names and board.items[after - 1].symbol not in ("and", "comma")):
             names.append(as_typed(board, after, after + size))
         elif board.items[after].symbol not in ("and", "comma"):

@@ -14,11 +14,36 @@ def pieces(board: Board) -> list[Piece]:
     for claim in sorted(board.claims, key=lambda one: (one.first, one.after)):
         if claim.key == NO_LOG:
             continue
-        if board.piece[claim.first] != last or claim.key == "all":
-            found.append([])
+        if board.piece[claim.first] != last or claim.key == "all" or _of_both(board, found, claim):
+            opening = _said_of_all(board, found, claim)
+            found.append(opening)
             last = board.piece[claim.first]
         found[-1].append(claim)
-    return [part for piece in found for part in _cut(piece)]
+    return [part for piece in found if piece for part in _cut(piece)]
+
+
+def _of_both(board: Board, found: list[Piece], claim: Claim) -> bool:
+    """As in "leo 30p max 20p both 4 cb"; not "leo and max both 20p"."""
+    both = claim.key == "each" and board.items[claim.first].text.lower() == "both"
+    return both and bool(found) and bool(found[-1]) and found[-1][-1].key != "who"
+
+
+def _closes_clause(board: Board, claim: Claim) -> bool:
+    last = claim.after == len(board.items)
+    return last or board.items[claim.after].symbol in ("dot", "stop", "newline", "comma", "semi")
+
+
+def _said_of_all(board: Board, found: list[Piece], claim: Claim) -> Piece:
+    """As in "Ike 18p, no spins for any of them": the claims of the clause that "them" closes."""
+    closes = claim.key == "each" and _closes_clause(board, claim)
+    if not found or not (closes or claim.key == "all"):
+        return []
+    clause = board.clause[claim.first]
+    here = [c for c in found[-1] if board.clause[c.first] == clause]
+    if any(c.key == "who" for c in here) or not here:
+        return []
+    found[-1] = [c for c in found[-1] if board.clause[c.first] != clause]
+    return here
 
 
 def _cut(piece: Piece) -> Iterator[Piece]:
@@ -31,11 +56,22 @@ def _cut(piece: Piece) -> Iterator[Piece]:
         if _adjacent(marks):
             continue
         counts_first = next(c.key for c in piece if c.key == key or c.key in COUNTS) in COUNTS
-        cuts = [i + 1 for i in marks[:-1]] if counts_first else marks[1:]
+        cuts = [i + 1 for i in marks[:-1]] if counts_first else _led(piece, marks[1:])
         for first, after in zip([0, *cuts], [*cuts, len(piece)], strict=True):
             yield from _cut(piece[first:after])
         return
     yield piece
+
+
+def _led(piece: Piece, cuts: list[int]) -> list[int]:
+    """As in "G1 Wes 62p G2 Teddy 49p": what leads the first name leads the others too."""
+    leads = piece[0].key in ("label", "day", "kind")
+    return [i - 1 if leads and i > 1 and _stands_before(piece, i) else i for i in cuts]
+
+
+def _stands_before(piece: Piece, at: int) -> bool:
+    before = piece[at - 1]
+    return before.key == piece[0].key and before.after == piece[at].first
 
 
 def _adjacent(marks: list[int]) -> bool:

@@ -76,6 +76,7 @@ def _conclude(board: Board, posted: datetime, lang: str) -> Reading:
     account_parts(board, drafts)
     concluded = [conclude(draft, posted.date(), quote(board, draft)) for draft in drafts]
     unread += [one for conclusion in concluded for one in conclusion.unread]
+    concluded = [one for one in concluded if one.entry.as_json()]
     if not concluded:
         unread = [one for one in unread if one.reason is not UnreadReason.UNCLEAR_DAY]
     unread += leftovers(board, something_logged=bool(concluded or unread))

@@ -7,6 +7,8 @@ from core.reading import groups
 from core.reading.board import Board, Rule, rule
 from core.reading.entry import UnreadReason
 
+LEAST_TOTAL = 6  # "1/4 curves" is a share; "4/20 curves" are 4 of 20
+
 
 def _share(board: Board, match: re.Match[str]) -> None:
     """As in "15% curves of 60": a share becomes a count, if it is a whole one."""
@@ -51,6 +53,10 @@ def _ratio_part(board: Board, match: re.Match[str]) -> None:
     """As in "12/65 were curves"."""
     pair = board.items[match.start("r")].pair
     assert pair is not None
+    if pair[0] < pair[1] < LEAST_TOTAL:
+        field = board.items[match.start("u")].symbol
+        board.claim(match.start(), match.end(), "share", (field, Fraction(*pair)))
+        return
     board.claim(match.start(), match.start() + 1, "pitches", max(pair))
     board.claim(match.start() + 1, match.end(), board.items[match.start("u")].symbol, min(pair))
 

@@ -77,11 +77,27 @@ def _strike_share(board: Board, match: re.Match[str]) -> None:
 
 def _type_and_strikes(board: Board, match: re.Match[str]) -> None:
     """As in "curve: 9 thrown 4 strikes"."""
-    total, strikes = board.whole(match.start("t")), board.whole(match.start("n"))
+    noun, number, part = ("u", "t", "n") if match.group("u") else ("v", "w", "m")
+    total, strikes = board.whole(match.start(number)), board.whole(match.start(part))
     if total is None or strikes is None:
         return
-    board.claim(match.start(), match.end("t"), board.items[match.start("u")].symbol, total)
-    board.claim(match.end("t"), match.end(), "breaking_strikes", strikes)
+    board.claim(match.start(), match.end(number), board.items[match.start(noun)].symbol, total)
+    board.claim(match.end(number), match.end(), "breaking_strikes", strikes)
+
+
+def _type_over_strikes(board: Board, match: re.Match[str]) -> None:
+    pair = board.items[match.start("r")].pair
+    if pair is not None:
+        at = match.start("r")
+        board.claim(match.start(), at + 1, board.items[match.start("u")].symbol, max(pair))
+        board.claim(at + 1, match.end(), "breaking_strikes", min(pair))
+
+
+def _strikes_after(board: Board, match: re.Match[str]) -> None:
+    """As in "40 p, 26 s"."""
+    value = board.whole(match.start("n"))
+    if value is not None:
+        board.claim(match.start("n"), match.end(), "strikes", value)
 
 
 _NO_NOUN = "(?! (fill|dash)* noun)"
@@ -106,9 +122,21 @@ STRIKE_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "curve: thrown, strikes",
-        "<u:breakingtype> colon <t:num> (threw|comma|total|and|with)* <n:num> (forstrikes|strikes)",
+        "<u:breakingtype> colon <t:num> (threw|comma|total|and|with)* <n:num> (forstrikes|strikes)"
+        " | <v:breakingtype> <w:num> threw (comma|total|and|with)* <m:num> (forstrikes|strikes)",
         _type_and_strikes,
     ),
+    rule(
+        "curves 11/6 thrown/strikes",
+        "<u:breakingtype> (colon)? <r:ratio> (threw (slash)?)? (strikes|forstrikes)",
+        _type_over_strikes,
+    ),
+    rule(
+        "landed 5 of 9 curves",
+        f"forstrikes <n:num> of {DET} <t:num> fill* <u:breakingtype>",
+        _type_strikes_of,
+    ),
+    rule("40 p, 26 s", "num pitches comma <n:num> plural", _strikes_after),
     rule(
         "strikes of curves",
         f"<n:num> of {DET} <t:num> fill* <u:breakingtype> (is|in|went|threw|the)*"

@@ -10,6 +10,7 @@ from core.reading.board import Board
 from core.reading.clauses import span
 from core.reading.groups import FILLERS, KINDS, NOUNS
 from core.reading.items import NUMERIC
+from core.reading.people import OWN_CIRCLE
 
 _FORWARD = {
     "plan": "plan",
@@ -20,7 +21,23 @@ _FORWARD = {
     "joke": "joke",
 }
 _BACKWARD = frozenset({"plan", "other", "spectacle", "joke"})
-_ACTS = frozenset({"threw", "had", "went", "num", "is", "finish", "hit", "running", "about", "adv"})
+_ACTS = frozenset(
+    {
+        "site",
+        "pain",
+        "sore",
+        "threw",
+        "had",
+        "went",
+        "num",
+        "is",
+        "finish",
+        "hit",
+        "running",
+        "about",
+        "adv",
+    }
+)
 _BESIDE = {"season": "total"}
 _CLAUSE = {"pastref": "earlier"}
 _MARKERS = frozenset({*_FORWARD, *_BESIDE, *_CLAUSE, "heading", "radar", "limit", "shouldbe"})
@@ -46,11 +63,20 @@ def talk_scopes(board: Board) -> tuple[Scope, ...]:
     for at, item in enumerate(board.items):
         if item.symbol == "shouldbe" and any(i.symbol == "num" for i in board.items[:at]):
             continue  # "58 pitches, should be 61" puts a number right
+        if _is_relative(board, at):
+            continue
         if not board.free(at) or _is_company(board, at) or any(at in scope for scope in scopes):
             continue
         if item.symbol in _MARKERS or _opens_question(board, at):
             scopes.append(_scope(board, at))
     return tuple(scope for scope in scopes if scope.after > scope.first)
+
+
+def _is_relative(board: Board, at: int) -> bool:
+    """As in "except Bodhi who did 15", "Leo, who threw 40": no question."""
+    before = at - 2 if at > 1 and board.items[at - 1].symbol == "comma" else at - 1
+    named = any(c.key in ("who", "except") and c.first <= before < c.after for c in board.claims)
+    return named and board.items[at].text.lower() == "who"
 
 
 def _opens_question(board: Board, at: int) -> bool:
@@ -83,6 +109,9 @@ def _is_company(board: Board, at: int) -> bool:
     following = {item.symbol for item in board.items[at + 1 : at + 3]}
     _, end = span(board.clause, at)
     threw = any(item.symbol == "threw" for item in board.items[at + 1 : end])
+    starts = at == span(board.clause, at)[0]
+    if starts and not board.items[at].text.lower().startswith(OWN_CIRCLE):
+        return False
     company = before in ("with", "to", "and", "for", "of", "at", "vs")
     return company or not (following & _ACTS or threw)
 
@@ -188,7 +217,7 @@ def _forward(board: Board, at: int) -> int:
         if about_others:
             if symbol == "i" and board.clause[place] != board.clause[at]:
                 return place
-        elif symbol in _HAPPENED:
+        elif symbol in _HAPPENED and not (symbol == "threw" and place == at + 1):
             return place
     return end
 
@@ -209,9 +238,17 @@ def _beside(board: Board, at: int) -> tuple[int, int]:
         return first, after
     before = _counts_towards(board, range(at - 1, first - 1, -1))
     if before is not None:
-        return before, 1 + (_counts_towards(board, range(at + 1, after)) or at)
+        return before, _parts_after(board, 1 + (_counts_towards(board, range(at + 1, after)) or at))
     behind = _counts_towards(board, range(at + 1, after))
     return at, at + 1 if behind is None else behind + 1
+
+
+def _parts_after(board: Board, after: int) -> int:
+    """Past the parts of a total: "530 pitches since March, 92 of them curves"."""
+    symbols = [item.symbol for item in board.items[after : after + 4]]
+    if symbols[:3] == ["comma", "num", "them"] and len(symbols) == 4 and symbols[3] in NOUNS:
+        return after + 4
+    return after
 
 
 _BETWEEN = FILLERS | {

@@ -36,16 +36,28 @@ def _unclear_people(board: Board, every: list[Draft], drafts: list[Draft]) -> li
     quotes = [
         quote(board, one)
         for one in every
-        if drafts and one.who and not one.says_something() and not one.not_pitched
+        if drafts
+        and one.who
+        and not one.says_something()
+        and not one.not_pitched
+        and not _told_later(one, drafts)
     ]
     if _somebody_unnamed(drafts, board.author):
         quotes.append(quote(board, drafts[0]))
     return [Unread(text, UnreadReason.UNCLEAR_PERSON) for text in quotes]
 
 
+def _told_later(one: Draft, drafts: list[Draft]) -> bool:
+    """As in "Walt and Yuri split it. Walt 47 pitches, Yuri 38 pitches"."""
+    return len(one.who) > 1 and set(one.who) <= {who for draft in drafts for who in draft.who}
+
+
 def _share_each(drafts: list[Draft]) -> list[Draft]:
     """As in "pens, 25 each. Finn 6 curves, Otis 5": counts stated for each before the names."""
-    if len(drafts) < 2 or drafts[0].who or not drafts[0].each or not all(d.who for d in drafts[1:]):
+    if len(drafts) < 2 or drafts[0].who or not all(d.who for d in drafts[1:]):
+        return drafts
+    of_all = any(claim.key == "all" for claim in drafts[0].claims)
+    if not drafts[0].each and not of_all:
         return drafts
     shared, *rest = drafts
     for draft in rest:

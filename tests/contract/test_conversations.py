@@ -180,6 +180,14 @@ def test_a_morning_game_without_a_day_is_asked(club: Club) -> None:
     assert "*Game, Sat 2 May*" in club.heard("mateo")[0]
 
 
+def test_a_morning_game_of_this_morning_is_not_asked(club: Club) -> None:
+    club.clock.set(club.clock.now().replace(day=3, hour=14))  # 09:00 on Sunday in Chicago
+
+    club.say("mateo", "this morning 62p 11cb 4.1ip vs Summit no pain")
+
+    assert club.heard("mateo")[0].startswith("*Game, Sun 3 May*")
+
+
 def test_a_line_without_a_kind_is_asked_and_stays_out_of_the_mix(club: Club) -> None:
     said = club.say("mateo", "62p 11cb")
 

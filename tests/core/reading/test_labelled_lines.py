@@ -15,7 +15,11 @@ TARGETS = {
     "corpus_players.jsonl": 0.95,
     "corpus_staff.jsonl": 0.87,
     "corpus_families.jsonl": 0.95,
+    "corpus_mixed.jsonl": 0.95,
+    "corpus_voices.jsonl": 0.97,
+    "corpus_dugout.jsonl": 0.95,
     "corpus_es.jsonl": 0.97,
+    "corpus_es2.jsonl": 0.97,
 }
 
 

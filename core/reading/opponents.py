@@ -1,0 +1,79 @@
+"""Whom a game was against."""
+
+from core.reading.board import Board
+from core.reading.groups import FIELDS
+from core.reading.roster import bare, is_known, listed
+from core.reading.vocabulary import given_names
+
+_LONGEST_OPPONENT = 4  # words
+_SKIPPED = {"vs": ("the", "a", "colon", "dot"), "at": ("the",), "win": ("the",), "over": ("the",)}
+
+
+def name_opponents(board: Board) -> None:
+    """As in "vs Gravel Hogs": the words after "vs", up to a mark, number or trade word."""
+    for at, item in enumerate(board.items):
+        if not board.free(at) or item.symbol not in ("vs", "at", "win", "over"):
+            continue
+        first = at + 1
+        while first < len(board.items) and board.items[first].symbol in _SKIPPED[item.symbol]:
+            first += 1
+        after = first + (_numbered_name(board, first) if item.symbol == "vs" else 0)
+        last = min(len(board.items), first + _LONGEST_OPPONENT)
+        while after < last and (
+            _opponent_word(board, after, item.symbol) or _joins_words(board, first, after)
+        ):
+            if _starts_record(board, after):
+                break
+            after += 1
+        if after > first:
+            board.claim(at, after, "opponent")
+    _closing(board)
+
+
+def _numbered_name(board: Board, at: int) -> int:
+    """As in "vs Siete Robles": a number in words before a word is part of the name."""
+    pair = board.items[at : at + 2]
+    if len(pair) < 2 or pair[1].symbol != "word":
+        return 0
+    return 1 if pair[0].symbol == "num" and not pair[0].digits else 0
+
+
+def _opponent_word(board: Board, at: int, symbol: str) -> bool:
+    item = board.items[at]
+    capital = item.text[:1].isupper()
+    if symbol == "vs":
+        meant = capital and not board.text.isupper()
+        return item.symbol in ("word", "road") or (
+            meant and item.symbol not in ("newline", "mention")
+        )
+    return item.symbol == "word" and capital and not listed(board, at)
+
+
+def _joins_words(board: Board, first: int, at: int) -> bool:
+    """As in "Lomas del Viento": a small word between two capitals."""
+    return (
+        at > first
+        and at + 1 < len(board.items)
+        and board.items[at].symbol in ("of", "the", "and")
+        and board.items[at + 1].symbol == "word"
+        and board.items[at + 1].text[:1].isupper()
+    )
+
+
+def _starts_record(board: Board, at: int) -> bool:
+    """As in "vs Brine Flats Milo: 21": the name that a record begins with is no opponent."""
+    follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
+    named = bool(listed(board, at)) or bare(board.items[at].name) in given_names()
+    return named and follows in ("colon", "num", "dash", "went", "threw")
+
+
+def _closing(board: Board) -> None:
+    """As in "Milo - 2 innings - 33 pitches - Tin Roosters": a team after the last dash."""
+    dashes = [i for i, item in enumerate(board.items) if item.symbol == "dash" and not item.tight]
+    if len(dashes) < 2 or not board.has(*FIELDS):
+        return
+    first = dashes[-1] + 1
+    name = board.items[first:]
+    words = all(item.symbol == "word" and item.text[:1].isupper() for item in name)
+    if 2 <= len(name) <= _LONGEST_OPPONENT and words and not is_known(board, name[0].name):
+        board.claim(first, len(board.items), "opponent")
