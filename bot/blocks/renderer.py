@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 from sqlmodel import Session, col, select
 
+from bot.blocks.alerts import alert_parts
 from bot.blocks.answer import answer_parts, asked_again_parts, broken_text, counts_parts
 from bot.blocks.arm import guardian_text, staff_text, unreached_text, withdrawn_text
 from bot.blocks.asked import asked_text
@@ -59,6 +60,9 @@ class Renderer:
 
     def __call__(self, session: Session, row: OutboxMessage) -> Rendered | None:
         """What the message says now; none when there is nothing to say."""
+        if row.kind == NoticeKind.ALERT:
+            parts = alert_parts(session, row)
+            return as_message(parts) if parts else None
         line = session.get(Line, row.line_id) if row.line_id is not None else None
         if line is None:
             return None

@@ -30,6 +30,7 @@ from core.ledger.notices import Heard, Notice, owed
 from core.ledger.orders import Order, obey, order_here, take_back
 from core.ledger.question import REFUSALS, Question, QuestionCode
 from core.ledger.twins import with_joins
+from core.ledger.watch import watch_line
 from core.ledger.whom import EVERYONE
 from core.model import Line, LineState, Person, Team, key
 from core.reading import Reading, read
@@ -147,7 +148,7 @@ def _hear_overtaken(
 def _owed_now(session: Session, line: Line, place: Place, now: datetime) -> list[Notice]:
     author = find_person(session, line.workspace_id, line.author_slack_id)
     crew = load_crew(session, author, place.team) if author else None
-    return owed(session, _heard(line, place, now, crew))
+    return [*owed(session, _heard(line, place, now, crew)), *watch_line(session, line, now)]
 
 
 def _hear(
@@ -184,7 +185,7 @@ def _hear(
         or _in_words(decision, posted, first),
         by_scorekeeper=_by_scorekeeper(decision, crew),
     )
-    return [*owed(session, heard), *hints(line, now)]
+    return [*owed(session, heard), *hints(line, now), *watch_line(session, line, now)]
 
 
 def _ordered(order: Order) -> Decision:

@@ -48,6 +48,7 @@ class NoticeKind(StrEnum):
     KEPT_BACK = "kept back"
     CLEARANCE = "clearance"
     THROWN_ON_HOLD = "thrown on hold"
+    ALERT = "alert"
     STRANGER = "stranger"
     #: Told to whoever pressed a button that could do nothing.
     REFUSED = "refused"

@@ -1,5 +1,6 @@
 """What is stored: people, their teams' calendar, the pitching record, and owed messages."""
 
+from core.model.alerts import Alert, AlertSeen, AlertState, ThresholdSetting
 from core.model.base import Stored, key
 from core.model.calendar import CoachLimit, Season, SeasonKind, TeamEvent
 from core.model.health import Clearance, Hold
@@ -30,6 +31,9 @@ from core.model.record import (
 
 __all__ = [
     "STAFF_ROLES",
+    "Alert",
+    "AlertSeen",
+    "AlertState",
     "AuditAction",
     "AuditEntry",
     "BreakingPitch",
@@ -56,6 +60,7 @@ __all__ = [
     "Stored",
     "Team",
     "TeamEvent",
+    "ThresholdSetting",
     "Workspace",
     "key",
 ]
