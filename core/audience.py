@@ -62,6 +62,8 @@ class Told(StrEnum):
     LOG_CHANNEL = "log channel"
     #: The pitcher himself, or the guardians of one below account age.
     PITCHER_OR_GUARDIANS = "pitcher or guardians"
+    #: Where he has an account of his own, and the pitches were his own choice.
+    PITCHER = "pitcher"
 
 
 class Occasion(StrEnum):
@@ -85,6 +87,9 @@ class Occasion(StrEnum):
     KEPT_BACK = "kept back"
     CLEARANCE = "a clinician's clearance on record"
     THROWN_ON_HOLD = "throwing while on hold"
+    ALERT_FOR_STAFF = "an alert for the staff"
+    ALERT_OWN_CHOICE = "an alert about the pitcher's own choice of pitches"
+    ALERT_HEALTH = "an alert about health and rest"
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,6 +122,9 @@ TELL: tuple[TellRow, ...] = (
     TellRow(Occasion.KEPT_BACK, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.CLEARANCE, (Told.STAFF_CHANNEL, Told.GUARDIANS), waits_for_morning=True),
     TellRow(Occasion.THROWN_ON_HOLD, (Told.STAFF_CHANNEL, Told.GUARDIANS)),
+    TellRow(Occasion.ALERT_FOR_STAFF, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.ALERT_OWN_CHOICE, (Told.STAFF_CHANNEL, Told.PITCHER), waits_for_morning=True),
+    TellRow(Occasion.ALERT_HEALTH, (Told.STAFF_CHANNEL, Told.GUARDIANS), waits_for_morning=True),
 )
 
 

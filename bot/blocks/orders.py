@@ -1,20 +1,39 @@
-"""The answer to what a line set or lifted: a limit of the coach's, a clinician's clearance."""
+"""The answer to what a line set or lifted: limits, thresholds, a clearance; and to a list."""
 
 from sqlmodel import Session, select
 
+from bot.blocks.alerts import list_text, settings_said
 from bot.blocks.buttons import undo_line
 from bot.blocks.holds import clearances_said
 from bot.blocks.message import Part
 from bot.wording import limits as say
-from core.model import CoachLimit, Line, Pitcher, key
+from core.ledger.crew import load_crew
+from core.ledger.settings import listed_here
+from core.model import CoachLimit, Line, Person, Pitcher, Team, key
 
 
 def order_parts(session: Session, line: Line) -> list[Part]:
     """What a line set, or that it lifted a limit."""
-    texts = [*clearances_said(session, line), *_limits(session, line)]
+    listed = _list(session, line)
+    if listed:
+        return [Part(listed)]
+    texts = [
+        *clearances_said(session, line),
+        *settings_said(session, line),
+        *_limits(session, line),
+    ]
     if not texts:
         return [Part(say.LIFTED)]
     return [*(Part(text) for text in texts), Part("", (undo_line(line),))]
+
+
+def _list(session: Session, line: Line) -> str:
+    author = session.get(Person, line.author_id) if line.author_id is not None else None
+    if author is None:
+        return ""
+    here = session.get(Team, line.team_id) if line.team_id is not None else None
+    found = listed_here(session, line, load_crew(session, author, here))
+    return list_text(session, *found) if found is not None else ""
 
 
 def _limits(session: Session, line: Line) -> list[str]:

@@ -5,6 +5,7 @@ from datetime import datetime
 
 from sqlmodel import Session, col, select
 
+from bot.blocks.alerts import alert_parts
 from bot.blocks.answer import answer_parts, asked_again_parts, broken_text, counts_parts
 from bot.blocks.arm import guardian_text, staff_text, unreached_text, withdrawn_text
 from bot.blocks.asked import asked_text
@@ -67,6 +68,9 @@ class Renderer:
         if row.kind in CLOCK_KINDS:
             told = by_the_clock(session, row, self._books, now)
             return as_message(told) if any(part.text for part in told) else None
+        if row.kind == NoticeKind.ALERT:
+            alert = alert_parts(session, row)
+            return as_message(alert) if alert else None
         line = session.get(Line, row.line_id) if row.line_id is not None else None
         if line is None:
             return None

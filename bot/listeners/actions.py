@@ -7,6 +7,7 @@ from typing import Any
 
 from slack_bolt import Ack, App, BoltContext
 
+from bot.blocks.alerts import SEEN
 from bot.blocks.buttons import CHOOSE, UNDO
 from bot.listeners.desk import Desk, presser
 from bot.outbox import owe
@@ -14,6 +15,7 @@ from core.ledger import Notice, NoticeKind
 from core.ledger.answers import Answer
 from core.ledger.by_hand import ByHandError, Hand, Refusal, choose, undo
 from core.ledger.question import Question, QuestionCode
+from core.ledger.seen import mark_seen
 from core.model import Line
 
 Work = Callable[[Hand], list[Notice]]
@@ -33,6 +35,16 @@ def register(app: App, desk: Desk) -> None:
         line_id = carried_by(body)["line"]
         press(desk, body, context, line_id, lambda hand: undo(hand, line_id))
         ack()
+
+    @app.action(re.compile(rf"^{SEEN}\."))
+    def seen(ack: Ack, body: dict[str, Any], context: BoltContext) -> None:
+        alert_id = int(carried_by(body)["alert"])
+        press(desk, body, context, NO_LINE, lambda hand: mark_seen(hand, alert_id))
+        ack()
+
+
+#: An alert belongs to no line; a refusal, which only a forged button can meet, is not told.
+NO_LINE = 0
 
 
 def carried_by(body: dict[str, Any]) -> dict[str, Any]:

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from datetime import date
 
+from bot.wording.thresholds import setting_unclear
 from bot.wording.words import day, innings, listed, safe
 from core.ledger.question import Question, QuestionCode
 from core.reading import Detail, UnreadReason
@@ -41,6 +42,8 @@ def question(asked: Question) -> str:
         return _HELD.format(about=safe(asked.about))
     if asked.code is QuestionCode.SURE:
         return _sure(asked)
+    if asked.code is QuestionCode.SETTING_UNCLEAR:
+        return setting_unclear(asked.reason, asked.about)
     if asked.code is QuestionCode.CLEARANCE_UNCLEAR:
         return _CLEARANCE[asked.reason].format(about=safe(asked.about))
     about = safe(asked.about)

@@ -5,11 +5,11 @@ from datetime import date, timedelta
 from sqlmodel import Session, col, select
 
 from core.ledger.apply import Change, audit
+from core.ledger.settings import pain_threshold
 from core.model import AuditAction, Clearance, Feeling, Hold, Line, Outing, PainReport, Pitcher, key
 from core.pain import Report, stops_throwing
 from core.pain.holds import (
     AGAIN_WITHIN,
-    PAIN_THRESHOLD,
     ClearedBy,
     Held,
     HoldReason,
@@ -45,7 +45,7 @@ def _raise(change: Change, report: PainReport) -> None:
         stops=stops(report, pitcher),
         be_seen=urgency(change.line.text) is not None and report.severity != 0,
         earlier=_earlier(change.session, report, pitcher),
-        threshold=PAIN_THRESHOLD,
+        threshold=pain_threshold(change.session, report.pitcher_id),
     )
     if reason is None:
         return

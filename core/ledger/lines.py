@@ -34,6 +34,7 @@ from core.ledger.question import REFUSALS, Question, QuestionCode
 from core.ledger.rest_days import rest_days
 from core.ledger.spoken import spoken
 from core.ledger.twins import lines_that_depend_on, with_joins
+from core.ledger.watch import watch_line
 from core.ledger.whom import EVERYONE
 from core.model import Line, LineState, Person, Team, key
 from core.reading import Reading, read
@@ -172,7 +173,12 @@ def _owed_now(
 
 
 def _told(session: Session, heard: Heard) -> list[Notice]:
-    return [*owed(session, heard), *rest_days(session, heard)]
+    """Every message that follows from a line as it stands now."""
+    return [
+        *owed(session, heard),
+        *rest_days(session, heard),
+        *watch_line(session, heard.line, heard.now),
+    ]
 
 
 def _hear(

@@ -57,6 +57,7 @@ class NoticeKind(StrEnum):
     SPIN = "spin reminder"
     SPIN_REPS = "spin reps"
     SPIN_SILENT = "spin silent"
+    ALERT = "alert"
     STRANGER = "stranger"
     #: Told to whoever pressed a button that could do nothing.
     REFUSED = "refused"

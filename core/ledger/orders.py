@@ -1,20 +1,23 @@
-"""What a line sets beside the log: a limit of the coach's, or a clinician's clearance."""
+"""What a line sets beside the log: the coach's limits and thresholds, a clearance."""
 
 from sqlmodel import Session
 
-from core.ledger import clearing, limits
+from core.ledger import clearing, limits, settings
 from core.ledger.apply import Change
 from core.ledger.crew import Crew
 from core.ledger.spoken import spoken
 from core.model import Line
 
-Order = limits.Order | clearing.Clearing
+Order = limits.Order | clearing.Clearing | settings.Setting
 
 
 def order_here(session: Session, line: Line, crew: Crew) -> Order | None:
-    """The order in a line; a clearance is taken in a direct message or the staff channel."""
-    cleared = clearing.clearing_here(session, line, crew)
-    return cleared or limits.order_here(spoken(session, line), line, crew)
+    """The order in a line; all but a limit are taken in a direct message or the staff channel."""
+    return (
+        clearing.clearing_here(session, line, crew)
+        or limits.order_here(spoken(session, line), line, crew)
+        or settings.setting_here(session, line, crew)
+    )
 
 
 def obey(change: Change, order: Order, by_person: int) -> None:
@@ -25,9 +28,12 @@ def obey(change: Change, order: Order, by_person: int) -> None:
             limits.obey(change, order, by_person)
         case clearing.Clearing():
             clearing.record_clearance(change, order, by_person)
+        case settings.Setting():
+            settings.set_thresholds(change, order, by_person)
 
 
 def take_back(change: Change) -> None:
     """Withdraw whatever a line set."""
     limits.take_back(change)
     clearing.take_back_clearance(change)
+    settings.take_back_settings(change)

@@ -33,6 +33,8 @@ class QuestionCode(StrEnum):
     ONLY_ADULTS = "only adults"
     #: A clearance whose `reason` (name, day, older, limit) is missing or cannot be read.
     CLEARANCE_UNCLEAR = "clearance unclear"
+    #: A threshold (`reason`) that does not take the typed value, or whose team is not clear.
+    SETTING_UNCLEAR = "setting unclear"
     NOT_READ = "not read"
     #: Pain that could not be laid to a pitcher's record: the staff hear of it all the same.
     PAIN_UNPLACED = "pain unplaced"

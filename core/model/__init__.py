@@ -1,5 +1,6 @@
 """What is stored: people, their teams' calendar, the pitching record, and owed messages."""
 
+from core.model.alerts import Alert, AlertSeen, AlertState, ThresholdSetting
 from core.model.base import Stored, key
 from core.model.calendar import CoachLimit, Season, SeasonKind, TeamEvent
 from core.model.health import Clearance, Hold
@@ -31,6 +32,9 @@ from core.model.schedule import Reminder, ScheduleKind, TeamSchedule
 
 __all__ = [
     "STAFF_ROLES",
+    "Alert",
+    "AlertSeen",
+    "AlertState",
     "AuditAction",
     "AuditEntry",
     "BreakingPitch",
@@ -60,6 +64,7 @@ __all__ = [
     "Team",
     "TeamEvent",
     "TeamSchedule",
+    "ThresholdSetting",
     "Workspace",
     "key",
 ]

@@ -1,0 +1,233 @@
+"""Alerts: the figures, the threshold, and the outings behind them; kindly to a pitcher.
+
+A count is told as a count. None of these says what a number means for an arm.
+"""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from bot.wording.pain import NOT_A_DOCTOR
+from bot.wording.words import counted, day, listed, safe, sentences
+from core.alerts import Key
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """One alert as its message tells it; `figures` as stored, shares in percent."""
+
+    key: Key
+    pitcher: str
+    figures: Mapping[str, float]
+    on: date | None = None
+    by_dugout: bool = False
+
+    @property
+    def share(self) -> str:
+        """The share as a whole percent; with a decimal where rounding would hide the crossing."""
+        number, limit = self.figures["value"], self.figures["limit"]
+        return f"{number:.1f} %" if round(number) == limit else f"{number:.0f} %"
+
+    def number(self, name: str) -> int:
+        """One figure, whole."""
+        return int(self.figures[name])
+
+
+def _of_typed(told: Told, what: str) -> str:
+    games = counted(told.number("games"), "game")
+    return (
+        f"{told.number('of')} of {told.number('typed')} typed pitches in the last {games} were "
+        f"{what}, {told.share}"
+    )
+
+
+def _mix(told: Told) -> str:
+    called = " The dugout calls the pitches." if told.by_dugout else ""
+    limit = told.number("limit")
+    return f"{_of_typed(told, 'breaking balls')}. The line is {limit} %.{called}"
+
+
+def _low_mix(told: Told) -> str:
+    limit = told.number("limit")
+    return f"{_of_typed(told, 'breaking balls')}. The lower line is {limit} %."
+
+
+def _changeup(told: Told) -> str:
+    return f"{_of_typed(told, 'changeups')}. The line is {told.number('limit')} %."
+
+
+def _game(told: Told) -> str:
+    of = f" of {told.number('pitches')} pitches" if "pitches" in told.figures else ""
+    called = " The dugout calls the pitches." if told.by_dugout else ""
+    limit = told.number("limit")
+    line = f"{limit} in this game alert whatever is set" if told.number("always") else (
+        f"The line is {limit} in a game"
+    )  # fmt: skip
+    breaking = counted(told.number("breaking"), "breaking ball")
+    return f"{breaking}{of} in one game{_on(told)}. {line}.{called}"
+
+
+def _on(told: Told) -> str:
+    return f" ({day(told.on)})" if told.on else ""
+
+
+def _pain(told: Told) -> str:
+    days = counted(told.number("value"), "day")
+    return (
+        f"{days} with a report of pain or soreness within 14 days. Please have a licensed "
+        f"clinician check this before any more throwing. {NOT_A_DOCTOR}"
+    )
+
+
+def _tired(told: Told) -> str:
+    days = counted(told.number("value"), "day")
+    return (
+        f"{days} with a tired arm within 14 days. Doctors' advice for young pitchers is to stop "
+        f"when the arm is tired and to tell an adult. {NOT_A_DOCTOR}"
+    )
+
+
+def _week(told: Told) -> str:
+    pitches = counted(told.number("value"), "pitch", "pitches")
+    return (
+        f"{pitches} within 7 days. The coach's line is {told.number('limit')}. League and local "
+        "rules govern rest."
+    )
+
+
+def _more(told: Told) -> str:
+    unknown = told.number("unknown")
+    days = f" ({counted(unknown, 'day')} of 28 unknown)" if unknown else ""
+    return (
+        f"{counted(told.number('value'), 'throw')} within 7 days, more than usual: the three weeks "
+        f"before had {told.number('before')} a week on average{days}."
+    )
+
+
+def _spins(told: Told) -> str:
+    reps = counted(told.number("value"), "spin rep")
+    return f"{reps} in one session{_on(told)}. The line is {told.number('limit')}."
+
+
+def _effort(told: Told) -> str:
+    return (
+        f"spin reps at {told.number('value')} % effort{_on(told)}. The line is "
+        f"{told.number('limit')} %."
+    )
+
+
+def _silent(told: Told) -> str:
+    days = counted(told.number("value"), "day")
+    return f"{days} in season without any line. What was thrown is unknown; it may not be rest."
+
+
+def _months(told: Told) -> str:
+    return (
+        f"games in {told.number('value')} of the last twelve months. The line is "
+        f"{told.number('limit')}; months without competitive pitching are advised."
+    )
+
+
+SAID: Mapping[Key, tuple[str, Callable[[Told], str]]] = {
+    Key.MIX: ("Mix over the line.", _mix),
+    Key.LOW_MIX: ("Mix under the lower line.", _low_mix),
+    Key.CHANGEUP: ("Few changeups.", _changeup),
+    Key.GAME_BREAKING: ("Many breaking balls in one game.", _game),
+    Key.PAIN_REPORTS: ("Reports of pain.", _pain),
+    Key.TIRED_REPORTS: ("Reports of a tired arm.", _tired),
+    Key.WEEK_PITCHES: ("Pitches in 7 days.", _week),
+    Key.MORE_THROWS: ("More throws than usual.", _more),
+    Key.SPIN_REPS: ("Many spin reps.", _spins),
+    Key.SPIN_EFFORT: ("Spin reps at high effort.", _effort),
+    Key.SILENT_DAYS: ("No line.", _silent),
+    Key.MONTHS: ("Months with games.", _months),
+}
+
+
+def to_staff(told: Told, outings: Sequence[str], seen_by: Sequence[str], *, returned: bool) -> str:
+    """An alert as the staff read it."""
+    title, words = SAID[told.key]
+    seen = f"Seen by {listed([safe(name) for name in seen_by])}." if seen_by else ""
+    return sentences(
+        [
+            f"*{title}* {safe(told.pitcher)}: {words(told)}",
+            *(f"• {one}" for one in outings),
+            BACK if returned else "",
+            seen,
+        ]
+    )
+
+
+def to_guardian(told: Told, *, returned: bool) -> str:
+    """An alert about health and rest as a parent reads it."""
+    title, words = SAID[told.key]
+    text = f"*{title}* {safe(told.pitcher)}: {words(told)} The coaches have been told."
+    return sentences([text, BACK if returned else ""])
+
+
+def to_pitcher(told: Told, *, returned: bool) -> str:
+    """A mix that was the pitcher's own choice, in his own terms and kindly."""
+    if told.key is Key.MIX:
+        text = (
+            f"{told.number('of')} of your last {told.number('typed')} typed game pitches were "
+            f"breaking balls, {told.share}. Coach's line for you is {told.number('limit')} %. Next "
+            "time more fastball and changeup."
+        )
+    else:
+        of = f" of your {told.number('pitches')} pitches" if "pitches" in told.figures else ""
+        text = (
+            f"{counted(told.number('breaking'), 'breaking ball')}{of} in one game{_on(told)} is a "
+            "lot. Next time more fastball and changeup."
+        )
+    return sentences([text, BACK if returned else ""])
+
+
+BACK = "_Back within the line since._"
+SEEN = "Seen"
+
+
+def taken_back(key: Key, pitcher: str) -> str:
+    """An alert whose reason a correction undid."""
+    title = SAID[key][0].rstrip(".").casefold()
+    return (
+        f"Taken back: “{title}” no longer holds for {safe(pitcher)} by the record as it stands now."
+    )
+
+
+def taken_back_for_pitcher() -> str:
+    """The same for the pitcher himself."""
+    return "Taken back: by the record as it stands now your mix is within the coach's line."
+
+
+def outing(on: date, pitches: int | None, breaking: int | None, kind: str) -> str:
+    """One outing behind an alert."""
+    count = "not counted" if pitches is None else counted(pitches, "pitch", "pitches")
+    balls = f", {counted(breaking, 'breaking ball')}" if breaking is not None else ""
+    return f"{day(on)}, {kind}: {count}{balls}"
+
+
+@dataclass(frozen=True, slots=True)
+class Listed:
+    """One alert in a list."""
+
+    on: date
+    title: str
+    pitcher: str
+    state: str
+    seen: tuple[str, ...]
+
+
+def listing(whom: str, rows: Sequence[Listed]) -> str:
+    """The alerts of a team or a pitcher, newest first."""
+    if not rows:
+        return f"No alert has been raised for {safe(whom)}."
+    told = [
+        f"• {day(one.on)}: {safe(one.pitcher)}, {one.title.rstrip('.').casefold()} ({one.state}"
+        f"{_seen(one.seen)})"
+        for one in rows
+    ]
+    return sentences([f"*Alerts for {safe(whom)}, newest first*", *told])
+
+
+def _seen(names: Sequence[str]) -> str:
+    return f"; seen by {listed([safe(name) for name in names])}" if names else ""

@@ -1,0 +1,84 @@
+"""Thresholds as the staff read and set them: what each means, and what it is set to."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from bot.wording.words import safe, sentences
+from core.alerts import THRESHOLDS, Key, Threshold, threshold
+
+
+@dataclass(frozen=True, slots=True)
+class SetNow:
+    """What a line set: for whom (empty: the team), and the value before and after."""
+
+    key: Key
+    whom: str
+    before: int | None
+    after: int | None
+
+
+def value(row: Threshold, number: int | None) -> str:
+    """A value with its unit: "20 %", "2 in 14 days", "off"."""
+    return "off" if number is None else f"{number} {row.unit}"
+
+
+def setting_unclear(key: str, typed: str) -> str:
+    """A refusal in one sentence that says what is accepted."""
+    if key == "team":
+        return (
+            "I set nothing: you coach more than one team, so write it in that team's staff channel."
+        )
+    row = threshold(Key(key))
+    words = " or “default”" if not row.may_be_off else ", “off” or “default”"
+    return (
+        f"I set nothing: “{safe(row.key)}” takes a whole number from {row.low} to {row.high} "
+        f"({row.unit}){words}, not “{safe(typed)}”."
+    )
+
+
+def confirmed(now: SetNow) -> str:
+    """What a line set, with what it means and what it was before."""
+    row = threshold(now.key)
+    whom = f"for {safe(now.whom)}" if now.whom else "for the team"
+    return (
+        f"Set {whom}: {row.key} {value(row, now.after)} (before: {value(row, now.before)}; "
+        f"default: {value(row, row.at_first)}). {row.meaning}"
+    )
+
+
+TAKEN_BACK = "Taken back: what this line set no longer holds; what was set before does."
+
+
+def listing(
+    whom: str, limits: Mapping[Key, int | None], team: Mapping[Key, int | None] | None
+) -> str:
+    """Every threshold with its value, its default and its meaning; how to set one."""
+    rows = [_row(row, limits, team) for row in THRESHOLDS]
+    return sentences(
+        [
+            f"*Thresholds for {safe(whom)}*",
+            *rows,
+            "Set one with “set mix 18%”, “set mix 18% for Leo”, “set mix off”, “set mix default "
+            "for Leo”. Defaults are common practice unless a row names a source; none of them says "
+            "what an arm bears.",
+        ]
+    )
+
+
+def _row(
+    row: Threshold, limits: Mapping[Key, int | None], team: Mapping[Key, int | None] | None
+) -> str:
+    own = team is not None and team[row.key] != limits[row.key]
+    of_team = f", team: {value(row, team[row.key])}" if own and team is not None else ""
+    default = value(row, row.at_first)
+    return (
+        f"• {row.key}: *{value(row, limits[row.key])}* (default: {default}{of_team}). {row.meaning}"
+    )
+
+
+def history(rows: Sequence[tuple[str, str, str, str]]) -> str:
+    """What was set, when and by whom: (day, name, what, whom), newest first."""
+    if not rows:
+        return "Nothing has been changed yet."
+    told = [f"• {when}: {safe(by)} set {what} {safe(whom)}" for when, by, what, whom in rows]
+    return sentences(["*Changes, newest first*", *told])

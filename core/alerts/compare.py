@@ -1,0 +1,55 @@
+"""What stands now against what is stored: raised once, taken back, armed again."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from core.alerts.crossings import WINDOWS, Crossing
+from core.alerts.thresholds import Key
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """A stored alert: its id, threshold, episode, and whether it stands."""
+
+    id: int
+    key: Key
+    episode: str
+    stands: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Changes:
+    """What to do: raise new alerts, bring known ones up to date, close those that are gone."""
+
+    raised: tuple[Crossing, ...]
+    standing: tuple[tuple[int, Crossing], ...]
+    gone: tuple[int, ...]
+
+
+def compare(known: Iterable[Known], found: Iterable[Crossing]) -> Changes:
+    """The changes that lead from the stored alerts of a pitcher to what stands now.
+
+    A threshold over a window has at most one alert at a time, whatever the day its run began;
+    one that is gone and comes back on the same outing or in the same run is the same alert.
+    """
+    rows = list(known)
+    raised: list[Crossing] = []
+    standing: list[tuple[int, Crossing]] = []
+    for crossing in found:
+        row = _same(rows, crossing)
+        if row is None:
+            raised.append(crossing)
+        else:
+            standing.append((row.id, crossing))
+    kept = {row_id for row_id, _ in standing}
+    gone = tuple(row.id for row in rows if row.stands and row.id not in kept)
+    return Changes(tuple(raised), tuple(standing), gone)
+
+
+def _same(rows: list[Known], crossing: Crossing) -> Known | None:
+    of_key = [row for row in rows if row.key is crossing.key]
+    if crossing.key in WINDOWS:
+        for row in of_key:
+            if row.stands:
+                return row
+    return next((row for row in of_key if row.episode == crossing.episode), None)

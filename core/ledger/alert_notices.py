@@ -1,0 +1,75 @@
+"""Who hears of an alert: the rows of the audience table, applied to one pitcher and team."""
+
+from dataclasses import replace
+from datetime import datetime
+from zoneinfo import ZoneInfo
+
+from sqlmodel import Session
+
+from core.alerts import Key, threshold
+from core.audience import Told, has_own_account, who_is_told
+from core.ledger.clearance import age_on
+from core.ledger.notices import Notice, NoticeKind, quiet_until
+from core.ledger.people import guardians_of
+from core.model import Alert, AlertState, Person, PitchCaller, Pitcher, Team, key
+
+
+def notices_of(
+    session: Session, alert: Alert, pitcher: Pitcher, team: Team, now: datetime, *, is_new: bool
+) -> list[Notice]:
+    """The messages of one alert; where it changed, those that people see already are edited.
+
+    An alert that stands again after it was taken back is edited too, not sent a second time.
+    """
+    row = who_is_told(threshold(Key(alert.key)).told)
+    later = quiet_until(now, team.time_zone) if row.waits_for_morning else now
+    shown = not is_new and alert.state != AlertState.STANDING
+    notices: list[Notice] = []
+    if Told.STAFF_CHANNEL in row.told:
+        notices.append(replace(staff_notice(alert, team, now), only_if_shown=shown))
+    if Told.GUARDIANS in row.told:
+        notices += [
+            _notice(alert, _slot(alert, person), person.slack_id, later, shown, key(person))
+            for person in guardians_of(session, {key(pitcher)})
+            if person.slack_id is not None
+        ]
+    himself = _himself(session, pitcher, team, now) if Told.PITCHER in row.told else None
+    if himself is not None and himself.slack_id is not None:
+        slot = _slot(alert, himself)
+        notices.append(_notice(alert, slot, himself.slack_id, later, shown, key(himself)))
+    return notices
+
+
+def staff_notice(alert: Alert, team: Team, now: datetime) -> Notice:
+    """The alert's message in the staff channel, brought up to date where it stands already."""
+    slot = f"{NoticeKind.ALERT}/{key(alert)}/team/{key(team)}"
+    return _notice(alert, slot, team.staff_channel, now, shown=True)
+
+
+def _slot(alert: Alert, person: Person) -> str:
+    return f"{NoticeKind.ALERT}/{key(alert)}/person/{key(person)}"
+
+
+def _notice(
+    alert: Alert, slot: str, to: str, at: datetime, shown: bool, person_id: int | None = None
+) -> Notice:
+    return Notice(
+        slot=slot,
+        kind=NoticeKind.ALERT,
+        destination=to,
+        not_before=at,
+        team_id=alert.team_id,
+        person_id=person_id,
+        only_if_shown=shown,
+    )
+
+
+def _himself(session: Session, pitcher: Pitcher, team: Team, now: datetime) -> Person | None:
+    """The pitcher's own account, where the pitches are his own choice and he may have one."""
+    if pitcher.pitch_caller != PitchCaller.PITCHER or pitcher.person_id is None:
+        return None
+    today = now.astimezone(ZoneInfo(team.time_zone)).date()
+    age = age_on(pitcher.birth_date, today)
+    if not has_own_account(age, team.account_age):
+        return None
+    return session.get(Person, pitcher.person_id)

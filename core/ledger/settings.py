@@ -1,0 +1,167 @@
+"""Thresholds as the staff set them by a line; the line's deletion takes the setting back."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from sqlmodel import Session, col, select
+
+from core.alerts.thresholds import DEFAULTS, Key
+from core.audience import Relation
+from core.ledger.apply import Change, audit
+from core.ledger.crew import Crew
+from core.ledger.question import Question, QuestionCode
+from core.ledger.who import Arm, find, near
+from core.model import (
+    STAFF_ROLES,
+    AuditAction,
+    Line,
+    Membership,
+    PitcherTeam,
+    Team,
+    ThresholdSetting,
+    key,
+)
+from core.reading.settings import ListOrder, SettingOrder, list_order, setting_order
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """A setting, or a list, with the teams and the pitcher it is about, or what stands against."""
+
+    order: SettingOrder | ListOrder
+    teams: tuple[int, ...] = ()
+    arm: Arm | None = None
+    question: Question | None = None
+
+
+def setting_here(session: Session, line: Line, crew: Crew) -> Setting | None:
+    """The setting or list in a line, in a direct message or the staff channel; else none."""
+    in_staff_channel = crew.here is not None and crew.here.staff_channel == line.channel
+    order = setting_order(line.text) or list_order(line.text)
+    if order is None or not (line.direct or in_staff_channel):
+        return None
+    teams = _coached(session, crew)
+    if not teams:
+        return Setting(order, question=Question(QuestionCode.ONLY_STAFF))
+    arm: Arm | None = None
+    if order.who:
+        arms = crew.related(Relation.STAFF)
+        found = find(order.who, arms)
+        if len(found) != 1:
+            code = QuestionCode.TWO_PEOPLE if found else QuestionCode.UNKNOWN_NAME
+            names = tuple(one.name for one in found or near(order.who, arms))
+            return Setting(order, question=Question(code, about=order.who, choices=names))
+        arm = found[0]
+        teams &= set(crew.teams_of[arm.pitcher_id])
+    question = _unclear(order, teams, arm)
+    return Setting(order, tuple(sorted(teams)), arm, question)
+
+
+def _coached(session: Session, crew: Crew) -> set[int]:
+    """The teams that the author coaches; the channel's alone where the line stands in one."""
+    rows = select(Membership.team_id).where(
+        Membership.person_id == key(crew.person), col(Membership.role).in_(STAFF_ROLES)
+    )
+    teams = set(session.exec(rows))
+    return teams & {key(crew.here)} if crew.here is not None else teams
+
+
+def _unclear(order: SettingOrder | ListOrder, teams: set[int], arm: Arm | None) -> Question | None:
+    if isinstance(order, ListOrder):
+        return None
+    code = QuestionCode.SETTING_UNCLEAR
+    if order.unclear:
+        return Question(code, about=order.unclear, reason=str(order.key))
+    if arm is None and len(teams) > 1:
+        return Question(code, reason="team")
+    return None
+
+
+def set_thresholds(change: Change, setting: Setting, by_person: int) -> None:
+    """Put what a line sets on file, one row for each team."""
+    order = setting.order
+    if setting.question is not None or isinstance(order, ListOrder):
+        return
+    pitcher_id = setting.arm.pitcher_id if setting.arm is not None else None
+    for team_id in setting.teams:
+        before = limits_of(change.session, team_id, pitcher_id)[order.key]
+        row = ThresholdSetting(
+            workspace_id=change.line.workspace_id,
+            team_id=team_id,
+            pitcher_id=pitcher_id,
+            key=order.key,
+            value=order.value,
+            is_default=order.is_default,
+            line_id=key(change.line),
+            set_by=by_person,
+            set_at=change.at,
+        )
+        change.session.add(row)
+        change.session.flush()
+        after = limits_of(change.session, team_id, pitcher_id)[order.key]
+        audit(change, row, AuditAction.RECORDED, {"value": before}, {"value": after})
+
+
+def take_back_settings(change: Change) -> None:
+    """Withdraw what a line set; what was set before holds again."""
+    of_line = select(ThresholdSetting).where(
+        ThresholdSetting.line_id == key(change.line), col(ThresholdSetting.withdrawn_at).is_(None)
+    )
+    for row in change.session.exec(of_line).all():
+        row.withdrawn_at = change.at
+        change.session.add(row)
+        at = {"withdrawn_at": change.at.isoformat()}
+        audit(change, row, AuditAction.WITHDRAWN, {"withdrawn_at": None}, at)
+
+
+def limits_of(session: Session, team_id: int, pitcher_id: int | None) -> dict[Key, int | None]:
+    """Every threshold as it holds in a team: for one pitcher, or for the team at large."""
+    rows = history_of(session, team_id)
+    limits = dict(DEFAULTS)
+    for whose in (None, pitcher_id) if pitcher_id is not None else (None,):
+        newest = {Key(row.key): row for row in rows if row.pitcher_id == whose}
+        limits |= {name: row.value for name, row in newest.items() if not row.is_default}
+    return limits
+
+
+def history_of(session: Session, team_id: int) -> list[ThresholdSetting]:
+    """What was set in a team and not taken back, oldest first."""
+    rows = select(ThresholdSetting).where(
+        ThresholdSetting.team_id == team_id, col(ThresholdSetting.withdrawn_at).is_(None)
+    )
+    return list(session.exec(rows.order_by(col(ThresholdSetting.id))))
+
+
+def pain_threshold(session: Session, pitcher_id: int) -> int:
+    """The pain (of 10) from which this arm is put on hold: the lowest of the pitcher's teams."""
+    teams = select(PitcherTeam.team_id).where(PitcherTeam.pitcher_id == pitcher_id)
+    found = [limits_of(session, team, pitcher_id)[Key.PAIN] for team in session.exec(teams).all()]
+    return min((one for one in found if one is not None), default=DEFAULTS[Key.PAIN] or 1)
+
+
+def set_by_line(session: Session, line: Line) -> list[ThresholdSetting]:
+    """The settings of a line, withdrawn ones too."""
+    rows = select(ThresholdSetting).where(ThresholdSetting.line_id == key(line))
+    return list(session.exec(rows.order_by(col(ThresholdSetting.id))))
+
+
+def watched_by(session: Session, settings: Iterable[ThresholdSetting]) -> set[int]:
+    """The pitchers whose alerts these settings may change."""
+    found: set[int] = set()
+    for row in settings:
+        if row.pitcher_id is not None:
+            found.add(row.pitcher_id)
+            continue
+        of_team = select(PitcherTeam.pitcher_id).where(PitcherTeam.team_id == row.team_id)
+        found |= set(session.exec(of_team))
+    return found
+
+
+def listed_here(
+    session: Session, line: Line, crew: Crew
+) -> tuple[ListOrder, Team, Arm | None] | None:
+    """The list that a line asks for, of which team, of which pitcher."""
+    setting = setting_here(session, line, crew)
+    if setting is None or not isinstance(setting.order, ListOrder) or not setting.teams:
+        return None
+    return setting.order, session.get_one(Team, setting.teams[0]), setting.arm

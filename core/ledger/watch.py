@@ -1,0 +1,197 @@
+"""Alerts on the record: what stands is compared with what is stored, in the line's transaction."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date, datetime
+from zoneinfo import ZoneInfo
+
+from sqlmodel import Session, col, select
+
+from core.alerts import Changes, Crossing, Felt, Key, Known, Pitched, Record, compare, crossings
+from core.ledger.alert_notices import notices_of
+from core.ledger.history import standing_outings
+from core.ledger.notices import Notice
+from core.ledger.people import teams_of
+from core.ledger.settings import limits_of, set_by_line, watched_by
+from core.model import (
+    Alert,
+    AlertState,
+    Feeling,
+    Line,
+    Outing,
+    PainReport,
+    Pitcher,
+    PitcherTeam,
+    Season,
+    SeasonKind,
+    Team,
+    key,
+)
+
+HURTS = frozenset({Feeling.PAIN, Feeling.SORE})
+SEASONS = frozenset({SeasonKind.IN_SEASON, SeasonKind.FALL})
+
+
+def watch_line(session: Session, line: Line, now: datetime) -> list[Notice]:
+    """Look again at every pitcher whom a line says something about, or whose thresholds it set."""
+    pitchers: set[int] = watched_by(session, set_by_line(session, line))
+    for table in (Outing, PainReport):
+        of_line = select(table.pitcher_id).where(table.line_id == key(line))
+        pitchers |= set(session.exec(of_line))
+    return watch(session, pitchers, now)
+
+
+def watch_everyone(session: Session, now: datetime) -> list[tuple[str, list[Notice]]]:
+    """Look again at every pitcher, for what moves with the calendar alone: for each workspace,
+    what must be told. Calling it again changes nothing; once a local day is enough.
+    """
+    by_workspace: dict[str, set[int]] = {}
+    for row in session.exec(select(Pitcher).where(col(Pitcher.consent_on).is_not(None))):
+        by_workspace.setdefault(row.workspace_id, set()).add(key(row))
+    return [(name, watch(session, ids, now)) for name, ids in sorted(by_workspace.items())]
+
+
+def watch(session: Session, pitcher_ids: Iterable[int], now: datetime) -> list[Notice]:
+    """Raise, bring up to date and take back the alerts of these pitchers; `now` is UTC."""
+    notices: list[Notice] = []
+    for pitcher_id in sorted(pitcher_ids):
+        pitcher = session.get_one(Pitcher, pitcher_id)
+        for team in teams_of(session, {pitcher_id}):
+            notices += _watch_in(session, pitcher, team, now)
+    return notices
+
+
+@dataclass(frozen=True, slots=True)
+class _Watched:
+    """One pitcher on one team, with what the thresholds go by."""
+
+    pitcher: Pitcher
+    team: Team
+    record: Record
+    limits: dict[Key, int | None]
+    now: datetime
+    today: date
+
+
+def _watch_in(session: Session, pitcher: Pitcher, team: Team, now: datetime) -> list[Notice]:
+    watched = _Watched(
+        pitcher=pitcher,
+        team=team,
+        record=_record(session, pitcher, team),
+        limits=limits_of(session, key(team), key(pitcher)),
+        now=now,
+        today=now.astimezone(ZoneInfo(team.time_zone)).date(),
+    )
+    rows = session.exec(
+        select(Alert)
+        .where(Alert.team_id == key(team), Alert.pitcher_id == key(pitcher))
+        .order_by(col(Alert.id))
+    ).all()
+    known = [
+        Known(key(row), Key(row.key), row.episode, row.state == AlertState.STANDING) for row in rows
+    ]
+    found = crossings(watched.record, watched.limits, watched.today)
+    changed = _apply(session, watched, {key(row): row for row in rows}, compare(known, found))
+    session.flush()
+    return [
+        notice
+        for alert, is_new in changed
+        for notice in notices_of(session, alert, pitcher, team, now, is_new=is_new)
+    ]
+
+
+def _apply(
+    session: Session, watched: _Watched, rows: dict[int, Alert], changes: Changes
+) -> list[tuple[Alert, bool]]:
+    """Store the changes; gives the alerts whose message changes, and whether each is new."""
+    changed = [(_raise(session, watched, crossing), True) for crossing in changes.raised]
+    for row_id, crossing in changes.standing:
+        if _bring_up(rows[row_id], crossing, watched.now):
+            changed.append((rows[row_id], False))
+    for row_id in changes.gone:
+        row = rows[row_id]
+        row.state, row.changed_at = _gone(row, watched), watched.now
+        changed.append((row, False))
+    session.add_all(row for row, _ in changed)
+    return changed
+
+
+def _raise(session: Session, watched: _Watched, crossing: Crossing) -> Alert:
+    row = Alert(
+        workspace_id=watched.team.workspace_id,
+        team_id=key(watched.team),
+        pitcher_id=key(watched.pitcher),
+        key=crossing.key,
+        episode=crossing.episode,
+        figures=_figures(crossing),
+        outings=list(crossing.found.outings),
+        raised_on=watched.today,
+        raised_at=watched.now,
+        changed_at=watched.now,
+    )
+    session.add(row)
+    session.flush()
+    return row
+
+
+def _bring_up(row: Alert, crossing: Crossing, now: datetime) -> bool:
+    """Give a known alert the figures of now; whether that changes anything."""
+    figures, outings = _figures(crossing), list(crossing.found.outings)
+    if (row.state, row.figures, row.outings) == (AlertState.STANDING, figures, outings):
+        return False
+    row.state, row.figures, row.outings = AlertState.STANDING, figures, outings
+    row.changed_at = now
+    return True
+
+
+def _figures(crossing: Crossing) -> dict[str, float]:
+    return dict(crossing.found.as_json())
+
+
+def _gone(row: Alert, watched: _Watched) -> AlertState:
+    """Whether an alert came back by itself, or by the record as it is now never held."""
+    then = crossings(watched.record, watched.limits, row.raised_on)
+    windowed = not row.episode.startswith("outing/")
+    held = any(one.key == row.key and (windowed or one.episode == row.episode) for one in then)
+    return AlertState.RETURNED if held else AlertState.TAKEN_BACK
+
+
+def _record(session: Session, pitcher: Pitcher, team: Team) -> Record:
+    seasons = session.exec(select(Season).where(Season.team_id == key(team))).all()
+    reports = session.exec(
+        select(PainReport)
+        .where(PainReport.pitcher_id == key(pitcher), col(PainReport.withdrawn_at).is_(None))
+        .order_by(col(PainReport.on), col(PainReport.id))
+    ).all()
+    return Record(
+        outings=tuple(_pitched(row) for row in standing_outings(session, key(pitcher))),
+        felt=tuple(
+            Felt(row.on, row.feeling in HURTS)
+            for row in reports
+            if row.feeling in HURTS or row.feeling == Feeling.TIRED
+        ),
+        seasons=tuple((one.starts_on, one.ends_on) for one in seasons if one.kind in SEASONS),
+        build_ups=tuple(
+            (one.starts_on, one.ends_on) for one in seasons if one.kind == SeasonKind.BUILD_UP
+        ),
+    )
+
+
+def _pitched(row: Outing) -> Pitched:
+    """An outing as the thresholds see it; while its kind or day waits it is no game."""
+    kind = "waiting" if row.waiting else row.kind
+    return Pitched(key(row), row.on, kind, row.pitches, row.breaking, row.changeup, row.effort)
+
+
+def standing_alerts(session: Session, team_id: int, pitcher_id: int | None) -> list[Alert]:
+    """The newest alerts of a team or of one pitcher in it, newest first, at most thirty."""
+    rows = select(Alert).where(Alert.team_id == team_id)
+    if pitcher_id is not None:
+        rows = rows.where(Alert.pitcher_id == pitcher_id)
+    return list(session.exec(rows.order_by(col(Alert.id).desc()).limit(30)))
+
+
+def pitchers_of(session: Session, team_id: int) -> set[int]:
+    """The pitchers of a team."""
+    links = select(PitcherTeam.pitcher_id).where(PitcherTeam.team_id == team_id)
+    return set(session.exec(links))
