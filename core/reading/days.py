@@ -101,6 +101,12 @@ def _ahead(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start(), match.end(), "day ahead")
 
 
+def _cause(board: Board, match: re.Match[str]) -> None:
+    """As in "shoulder is tight after yesterday's game": when it came from, not when it is."""
+    if any(claim.key in ("pain", "tired") for claim in board.claims):
+        board.no_log(match.start(), match.end(), "day of the cause")
+
+
 def _today(board: Board, match: re.Match[str]) -> None:
     _claim(board, match, board.posted.date())
 
@@ -113,6 +119,11 @@ def is_day(claim: Claim) -> bool:
 _NOT_COUNTED = "(?! (fill|dash)* (unit|innings|percent|mph|balls|forstrikes))"
 
 DAY_RULES: tuple[Rule, ...] = (
+    rule(
+        "after yesterday's game",
+        "after (the|hisher|last)* (weekday|sat|yesterday|daybefore) (anygame|bullpen|catch|live)",
+        _cause,
+    ),
     rule(
         "tired from saturday",
         "said_arm (after|adv)* from (the|hisher|last)* (weekday|sat|yesterday|daybefore|game)",

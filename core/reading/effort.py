@@ -29,7 +29,10 @@ def _fixed(percent: int) -> Handler:
     return apply
 
 
-_NO_SHARE = "(?! (fill|of|them|is|in)* (noun|num|firstpitch|first|word stat))"
+_NO_SHARE = (
+    "(?! (fill|of|them|is|in)* (noun|firstpitch|first|word stat)"
+    " | (fill|them|is)* (of|in) (fill)* num)"
+)
 _LEAD = "(at|about|the|is|adv|with|in|a)*"
 
 EFFORT_RULES: tuple[Rule, ...] = (

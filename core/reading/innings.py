@@ -97,6 +97,10 @@ def _third_inning_or_part(board: Board, match: re.Match[str]) -> None:
         _part(board, match)
 
 
+def _one_out(board: Board, match: re.Match[str]) -> None:
+    board.claim(match.start(), match.end(), "outs", 1)
+
+
 def _small(board: Board, match: re.Match[str]) -> None:
     """As in "pitched two", "went 4": innings when small, unless the noun follows."""
     item = board.items[match.start("n")]
@@ -154,6 +158,9 @@ def read_catchers(board: Board) -> None:
         if not board.symbol_is(at, "catching") or item.symbol != "catching":
             continue
         first, after = span(board.sentence, at)
+        told = next((i for i in range(at, after) if board.items[i].symbol == "colon"), at)
+        if any(board.items[i].symbol in ("threw", "went") for i in range(at, told)):
+            continue  # "caught game 1, pitched game 2: 45p 3ip"
         opens = at == first or not any(board.items[i].value is not None for i in range(first, at))
         headed = any(board.items[i].symbol == "colon" for i in range(at, after))
         for claim in board.claims:
@@ -171,7 +178,8 @@ INNINGS_RULES: tuple[Rule, ...] = (
     rule(
         "innings behind the plate", "<n:num> adj* innings (in|the|at|adv|of|for)* catching", _caught
     ),
-    rule("caught five", "catching (the|adj|last)* <n:num> " + _NOT_COUNTED, _caught_small),
+    rule("got one out", "had (the|adv)* oneout", _one_out),
+    rule("caught five", "catching (the|adj|last|allof)* <n:num> " + _NOT_COUNTED, _caught_small),
     rule("in the field", "num adj* innings (in|the|at|of)* fielding", says_no_log("fielding")),
     rule(
         "in the field, before",

@@ -28,7 +28,7 @@ _TAIL = (
 )
 
 _NO_PAIN = LazyPattern(
-    "(negation (the|a|adj|throwing|site|hisher|is|i|left|right)* painful"
+    "(negation (the|a|adj|throwing|site|hisher|is|i|left|right|feels|had)* painful"
     " ((or|and|comma|slash) (negation)? (throwing|site)* painful)*"
     " | nopain | painful (colon|is|dash|at|painscale)* (none|<z:num> (painscale)? (?!"
     " (fill|dash)* (noun|percent)))"
@@ -49,7 +49,7 @@ _TIRED = LazyPattern(
     "site (is|feels|adv|a|the|he|i|had|colon|about)* tired | (adv|a)* tired (adv|the|hisher)* site"
 )
 _EXCEPT = LazyPattern("except (the|hisher|i|adv|a|left|right|throwing)* site (?! feels)")
-_SITE_LEVEL = LazyPattern("site <n:num> (?! (fill|dash)* (noun|percent|bullpen|catch|num))")
+_SITE_LEVEL = LazyPattern("site <n:num> (?! (fill|dash)* (noun|percent|bullpen|catch))")
 _UNTIRED = LazyPattern(
     "(site (is|feels|adv|colon)*)? (untired (adv|total)* | negation (adv|the|hisher)*"
     " tired | negation (the|hisher|i|he|had)* site tired)"
@@ -216,7 +216,9 @@ def _levels(board: Board) -> list[tuple[int, int, int]]:
     }
     graded = [m for m in _A_LEVEL.finditer(board.line) if board.sentence[m.start()] in painful]
     scaled = painful | {board.sentence[first] for first, _, _ in found}
-    listed = [m for m in _SITE_LEVEL.finditer(board.line) if board.sentence[m.start()] in scaled]
+    listed = list(_SITE_LEVEL.finditer(board.line))
+    if len(listed) < 2:
+        listed = [m for m in listed if board.sentence[m.start()] in scaled]
     for match in (*_LEVEL.finditer(board.line), *graded, *listed):
         place = match.start("n")
         value = board.items[place].whole
@@ -251,6 +253,11 @@ def _report(
         return
     if not report.words and [board.items[i].name for i in report.sites] == ["arm"]:
         _ask(board, report.levels[0][0], report.levels[0][1])  # "arm 8/10" may be praise
+        return
+    if not report.sites and report.levels and not any(level for _, _, level in report.levels):
+        board.claim(report.words[0], report.words[0] + 1, "nopain")
+        for start, end, _ in report.levels:
+            board.claim(start, end, "severity")
         return
     if not report.sites:
         _ask_for_site(board, report)

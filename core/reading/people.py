@@ -161,7 +161,7 @@ def _fits(board: Board, at: int, *, given: bool) -> bool:
         return True  # "my brother Teo"
     follows = _after_initial(board, at)
     if board.author == "pitcher":
-        told = follows in _PLAIN_RECORD or follows in _ARM
+        told = follows in _PLAIN_RECORD or follows in _ARM or _and_i(board, at)
         return told if given else follows in ("threw", "went") and board.items[at].name.isalpha()
     ending = board.items[at].name.endswith(("ing", "ed", "ly"))
     if _opens(board, at) and not given and ending:
@@ -172,6 +172,11 @@ def _fits(board: Board, at: int, *, given: bool) -> bool:
     if given or alone or not _opens(board, at):
         return True
     return at + 1 < len(board.items) and board.items[at + 1].symbol not in _NO_RECORD
+
+
+def _and_i(board: Board, at: int) -> bool:
+    """As in "Leo and i each threw 20"."""
+    return [item.symbol for item in board.items[at + 1 : at + 3]] == ["and", "i"]
 
 
 def _after_initial(board: Board, at: int) -> str:
