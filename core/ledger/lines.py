@@ -28,8 +28,9 @@ from core.ledger.fields import snapshot
 from core.ledger.hints import hints, stranger
 from core.ledger.holds import raise_holds
 from core.ledger.messages import Deleted, Edited, Said, newer
-from core.ledger.notices import Heard, Notice, NoticeKind, news_of_pain, owed
+from core.ledger.notices import Heard, Notice, NoticeKind
 from core.ledger.orders import Order, obey, order_here, take_back
+from core.ledger.owed import news_of_pain, owed
 from core.ledger.question import REFUSALS, Question, QuestionCode
 from core.ledger.rest_days import rest_days
 from core.ledger.spoken import spoken

@@ -1,0 +1,318 @@
+"""What a line as it stands now calls for: which messages, and to whom they go."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from datetime import datetime, timedelta
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from sqlmodel import Session, select
+
+from core.audience import Occasion, Told, who_is_told
+from core.ledger.answers import GONE
+from core.ledger.care import LOOKED_AT_BY_FAMILY, LOOKED_AT_BY_STAFF
+from core.ledger.holds import is_thrown_on_hold
+from core.ledger.notices import (
+    MORNING,
+    PITCHED,
+    SILENT_STATES,
+    TOLD_FEELINGS,
+    Heard,
+    Notice,
+    NoticeKind,
+    quiet_until,
+)
+from core.ledger.people import guardians_of, teams_of
+from core.ledger.question import REFUSALS, QuestionCode
+from core.model import (
+    Clearance,
+    Feeling,
+    JoinedAs,
+    Line,
+    Outing,
+    PainReport,
+    Pitcher,
+    Team,
+    key,
+)
+
+
+def owed(session: Session, heard: Heard) -> list[Notice]:
+    """Every message that the line as it stands now calls for, and to whom it goes.
+
+    A message that is called for no more is still named, to bring it up to date where it
+    is shown already.
+    """
+    line = heard.line
+    answer = _answer(heard)
+    notices = [answer, _asked_again(heard, answer)]
+    if line.deleted_at is None:
+        notices.append(_reaction(heard))
+    return [
+        *notices,
+        *_counts(session, heard),
+        *_arm(session, heard),
+        *_hold(session, heard),
+        *_about_line(heard),
+        *_gone(session, heard),
+        *_danger(session, heard),
+    ]
+
+
+def _gone(session: Session, heard: Heard) -> list[Notice]:
+    """The staff hear who said that pain is gone: nobody's word ends it unseen."""
+    pitchers = {
+        answer["pitcher_id"]
+        for answer in heard.line.answers
+        if answer["code"] == QuestionCode.PAIN_FREE and answer["value"] == GONE
+    }
+    wanted = heard.line.deleted_at is None
+    return _tell(session, heard, Occasion.PAIN_GONE, NoticeKind.PAIN_GONE, pitchers, wanted)
+
+
+def _danger(session: Session, heard: Heard) -> list[Notice]:
+    """An adult is asked to look at words of danger; never the one whom the line names."""
+    reasons = [q["reason"] for q in heard.line.questions if q["code"] == QuestionCode.DANGER]
+    if LOOKED_AT_BY_STAFF in reasons:
+        return _to_staff(heard, NoticeKind.DANGER, heard.teams, wanted=True)
+    if LOOKED_AT_BY_FAMILY not in reasons or heard.line.author_id is None:
+        return []
+    own = select(Pitcher.id).where(Pitcher.person_id == heard.line.author_id)
+    pitchers = {one for one in session.exec(own) if one is not None}
+    occasion = Occasion.DANGER_NAMING_STAFF
+    return _tell(session, heard, occasion, NoticeKind.DANGER, pitchers, wanted=True)
+
+
+def _answer(heard: Heard) -> Notice:
+    line = heard.line
+    staff_channel = any(team.staff_channel == line.channel for team in heard.teams)
+    in_place = staff_channel or line.direct
+    return Notice(
+        slot=f"answer/{key(line)}",
+        kind=NoticeKind.ANSWER,
+        destination=line.channel if in_place else line.author_slack_id,
+        not_before=heard.now,
+        line_id=key(line),
+        person_id=line.author_id,
+        thread_ts=_thread(line, staff_channel),
+        only_if_shown=not heard.in_words or line.deleted_at is not None,
+    )
+
+
+def _thread(line: Line, staff_channel: bool) -> str | None:
+    if staff_channel:
+        return line.thread_ts or line.ts
+    # A thread of the log channel is none of the author's direct conversation.
+    return line.thread_ts if line.direct else None
+
+
+def _asked_again(heard: Heard, answer: Notice) -> Notice:
+    """The open questions of a line once more, at 08:00 of the day after it was posted."""
+    line = heard.line
+    open_questions = any(question["code"] not in REFUSALS for question in line.questions)
+    zone = ZoneInfo(heard.time_zone)
+    next_day = line.posted_at.astimezone(zone).date() + timedelta(days=1)
+    return replace(
+        answer,
+        slot=f"again/{key(line)}",
+        kind=NoticeKind.ASKED_AGAIN,
+        not_before=datetime.combine(next_day, MORNING, zone).astimezone(heard.now.tzinfo),
+        only_if_shown=not open_questions or line.deleted_at is not None,
+    )
+
+
+NOT_IN_A_THREAD = frozenset(
+    {NoticeKind.PAIN, NoticeKind.PAIN_WITHDRAWN, NoticeKind.PAIN_GONE, NoticeKind.DANGER}
+)
+
+
+def _reaction(heard: Heard) -> Notice:
+    line = heard.line
+    return Notice(
+        slot=f"reaction/{key(line)}",
+        kind=NoticeKind.REACTION,
+        destination=line.channel,
+        not_before=heard.now,
+        line_id=key(line),
+        only_if_shown=line.state in SILENT_STATES,
+    )
+
+
+def _counts(session: Session, heard: Heard) -> list[Notice]:
+    """What the staff read of game counts: a scorekeeper's whole line, else rules gone over.
+
+    Whether a rule was gone over is seen when the message is rendered; without one it is dropped.
+    """
+    outings = session.exec(select(Outing).where(Outing.line_id == key(heard.line))).all()
+    pitched = [outing for outing in outings if outing.kind in PITCHED]
+    standing = any(outing.withdrawn_at is None for outing in pitched)
+    pitchers = {outing.pitcher_id for outing in outings}
+    counted, broken = Occasion.COUNTED_BY_SCOREKEEPER, Occasion.RULE_BROKEN
+    by_scorekeeper = standing and heard.by_scorekeeper
+    by_others = standing and not heard.by_scorekeeper
+    return [
+        *_tell(session, heard, counted, NoticeKind.STAFF_COUNTS, pitchers, by_scorekeeper),
+        *_tell(session, heard, broken, NoticeKind.RULE_BROKEN, pitchers, by_others),
+        *_twice(session, heard, outings),
+    ]
+
+
+def _twice(session: Session, heard: Heard, outings: Sequence[Outing]) -> list[Notice]:
+    """The staff see both counts of an outing that was logged twice, where they differ.
+
+    The answer to the line that was there first is brought up to date.
+    """
+    joined = [outing for outing in outings if outing.joins is not None]
+    firsts = [session.get_one(Outing, outing.joins).line_id for outing in joined]
+    twins = {o.pitcher_id for o in outings if o.joined_as == JoinedAs.SAME}
+    notices = [
+        Notice(
+            slot=f"answer/{line_id}",
+            kind=NoticeKind.ANSWER,
+            destination="",
+            not_before=heard.now,
+            line_id=line_id,
+            only_if_shown=True,
+        )
+        for line_id in firsts
+    ]
+    kind = NoticeKind.TWO_COUNTS
+    return notices + _tell(session, heard, Occasion.TWO_COUNTS, kind, twins, bool(twins))
+
+
+def _arm(session: Session, heard: Heard) -> list[Notice]:
+    """What follows from pain, soreness and tiredness, reports taken back included."""
+    of_line = select(PainReport).where(PainReport.line_id == key(heard.line))
+    reports = [one for one in session.exec(of_line) if one.feeling in TOLD_FEELINGS]
+    pain = {one.pitcher_id for one in reports if one.feeling == Feeling.PAIN}
+    milder = {one.pitcher_id for one in reports} - pain
+    standing = {one.pitcher_id for one in reports if one.withdrawn_at is None}
+    notices = _tell(
+        session, heard, Occasion.SORE_OR_TIRED, NoticeKind.PAIN, milder, bool(milder & standing)
+    )
+    # One message for each reader and line: where both are told, the pain's row decides.
+    by_slot = {notice.slot: notice for notice in notices}
+    for notice in _tell(
+        session, heard, Occasion.PAIN, NoticeKind.PAIN, pain, bool(pain & standing)
+    ):
+        by_slot[notice.slot] = notice
+    gone = bool(reports) and not standing
+    withdrawn = NoticeKind.PAIN_WITHDRAWN
+    taken_back = _tell(session, heard, Occasion.PAIN_WITHDRAWN, withdrawn, pain, gone)
+    told = [*by_slot.values(), *taken_back]
+    return [replace(notice, anew=notice.kind in heard.news) for notice in told]
+
+
+def news_of_pain(
+    before: Iterable[dict[str, Any]], after: Iterable[dict[str, Any]]
+) -> frozenset[NoticeKind]:
+    """What an edit brings that adults must not miss: pain that is new, worse or taken back."""
+    was, now = _pains(before), _pains(after)
+    news: set[NoticeKind] = set()
+    if any(name not in was or severity > was[name] for name, severity in now.items()):
+        news.add(NoticeKind.PAIN)
+    if was and not now:
+        news.add(NoticeKind.PAIN_WITHDRAWN)
+    return frozenset(news)
+
+
+def _pains(entries: Iterable[dict[str, Any]]) -> dict[str, int]:
+    return {
+        f"{entry['slot']}/{name}": felt["severity"] or 0
+        for entry in entries
+        for name, felt in entry["felt"].items()
+        if felt["feeling"] == Feeling.PAIN
+    }
+
+
+def _hold(session: Session, heard: Heard) -> list[Notice]:
+    """What adults hear of a clearance that a line recorded, and of throwing during a hold."""
+    of_line = select(Clearance).where(Clearance.line_id == key(heard.line))
+    clearances = session.exec(of_line).all()
+    pitchers = {row.pitcher_id for row in clearances}
+    stands = any(row.withdrawn_at is None for row in clearances)
+    outings = session.exec(select(Outing).where(Outing.line_id == key(heard.line))).all()
+    held = {row.pitcher_id for row in outings if is_thrown_on_hold(session, row)}
+    threw = {row.pitcher_id for row in outings}
+    occasion, kind = Occasion.THROWN_ON_HOLD, NoticeKind.THROWN_ON_HOLD
+    return [
+        *_tell(session, heard, Occasion.CLEARANCE, NoticeKind.CLEARANCE, pitchers, stands),
+        *_tell(session, heard, occasion, kind, held, wanted=True),
+        *_tell(session, heard, occasion, kind, threw - held, wanted=False),
+    ]
+
+
+def _about_line(heard: Heard) -> list[Notice]:
+    """What the staff of the channel hear of a line that is on nobody's record."""
+    notices = []
+    for code, kind in (
+        (QuestionCode.PAIN_UNPLACED, NoticeKind.PAIN_UNPLACED),
+        (QuestionCode.NO_CONSENT, NoticeKind.KEPT_BACK),
+    ):
+        wanted = any(question["code"] == code for question in heard.line.questions)
+        notices += _to_staff(heard, kind, heard.teams, wanted)
+    return notices
+
+
+def _tell(
+    session: Session,
+    heard: Heard,
+    occasion: Occasion,
+    kind: NoticeKind,
+    pitchers: set[int],
+    wanted: bool,
+) -> list[Notice]:
+    """The messages of one row of the audience table about these pitchers."""
+    if not pitchers:
+        return []
+    row = who_is_told(occasion)
+    notices: list[Notice] = []
+    if Told.STAFF_CHANNEL in row.told:
+        notices += _to_staff(heard, kind, teams_of(session, pitchers), wanted)
+    if Told.GUARDIANS in row.told:
+        at = quiet_until(heard.now, heard.time_zone) if row.waits_for_morning else heard.now
+        notices += _to_guardians(session, heard, kind, pitchers, at, wanted)
+    return notices
+
+
+def _to_staff(heard: Heard, kind: NoticeKind, teams: Sequence[Team], wanted: bool) -> list[Notice]:
+    line = heard.line
+    return [
+        Notice(
+            slot=f"{kind}/{key(line)}/team/{key(team)}",
+            kind=kind,
+            destination=team.staff_channel,
+            not_before=heard.now,
+            line_id=key(line),
+            team_id=key(team),
+            only_if_shown=not wanted,
+        )
+        for team in teams
+        # In the staff channel itself the thread under the line tells the staff; but pain must
+        # not hide in a thread.
+        if kind in NOT_IN_A_THREAD or team.staff_channel != line.channel
+    ]
+
+
+def _to_guardians(
+    session: Session,
+    heard: Heard,
+    kind: NoticeKind,
+    pitchers: set[int],
+    at: datetime,
+    wanted: bool,
+) -> list[Notice]:
+    line = heard.line
+    return [
+        Notice(
+            slot=f"{kind}/{key(line)}/person/{key(person)}",
+            kind=kind,
+            destination=person.slack_id,
+            not_before=at,
+            line_id=key(line),
+            person_id=key(person),
+            only_if_shown=not wanted,
+        )
+        for person in guardians_of(session, pitchers)
+        if person.slack_id is not None and key(person) != line.author_id
+    ]
