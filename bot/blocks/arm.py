@@ -128,7 +128,7 @@ def _staff_report(session: Session, report: ArmReport, author: str, author_id: i
         [
             report.first,
             say.to_staff(report.pitcher.name, report.sites, report.on, author, report.stops),
-            holds.hold_for_staff(report.hold) if report.hold else "",
+            holds.hold_for_staff(report.pitcher.name, report.hold) if report.hold else "",
             say.seen_before(report.earlier),
             say.families_told(told) if report.is_pain else "",
             say.pass_on(missing, bool(guardians)) if report.is_pain else "",

@@ -8,7 +8,10 @@ from core.pain.holds import HoldReason
 from core.pain.status import ArmStatus, ClinicianLimit, LimitKind
 from core.reading.urgent import Urgency
 
-EXAMPLE = "“cleared Leo by Dr. Reyes 5/20, no breaking balls until 6/1”"
+
+def _example(pitcher: str) -> str:
+    return f"“cleared {safe(pitcher)} by Dr. Reyes 5/20, no breaking balls until 6/1”"
+
 
 #: Said first, before anything else, where the words of a line call for it.
 FIRST: dict[Urgency | None, str] = {
@@ -27,12 +30,12 @@ _REASONS = {
 }
 
 
-def hold_for_staff(reason: HoldReason) -> str:
+def hold_for_staff(pitcher: str, reason: HoldReason) -> str:
     """Why an arm is on hold and how a hold ends, for the staff."""
     return (
         f"*On hold* ({_REASONS[reason]}): no throwing until a coach or a guardian records a "
-        f"licensed clinician's clearance with name and date, for example {EXAMPLE}. Nothing else "
-        "ends it."
+        f"licensed clinician's clearance with name and date, for example {_example(pitcher)}. "
+        "Nothing else ends it."
     )
 
 
@@ -40,7 +43,7 @@ def hold_for_family(pitcher: str) -> str:
     """How a hold ends, for the family."""
     return (
         f"{safe(pitcher)} is on hold: no throwing until a licensed clinician has looked at it and "
-        f"an adult writes me the clinician's name and the date, for example {EXAMPLE}."
+        f"an adult writes me the clinician's name and the date, for example {_example(pitcher)}."
     )
 
 

@@ -1,0 +1,65 @@
+"""Who is told of what, as one table that a parent could read; every cell allowed or refused."""
+
+import pytest
+
+from core.alerts import THRESHOLDS, Key
+from core.audience import Occasion, Told, who_is_told
+
+STAFF, FAMILY, HIMSELF = Told.STAFF_CHANNEL, Told.GUARDIANS, Told.PITCHER
+#: For each occasion: the staff, the guardians, the pitcher himself; and whether families sleep.
+TABLE: dict[Occasion, tuple[bool, bool, bool, bool]] = {
+    Occasion.PAIN: (True, True, False, False),
+    Occasion.PAIN_WITHDRAWN: (True, True, False, True),
+    Occasion.PAIN_UNPLACED: (True, False, False, False),
+    Occasion.DANGER: (True, False, False, False),
+    Occasion.DANGER_NAMING_STAFF: (False, True, False, False),
+    Occasion.SORE_OR_TIRED: (True, False, False, False),
+    Occasion.COUNTED_BY_SCOREKEEPER: (True, False, False, False),
+    Occasion.RULE_BROKEN: (True, False, False, False),
+    Occasion.TWO_COUNTS: (True, False, False, False),
+    Occasion.KEPT_BACK: (True, False, False, False),
+    Occasion.CLEARANCE: (True, True, False, True),
+    Occasion.THROWN_ON_HOLD: (True, True, False, False),
+    Occasion.ALERT_FOR_STAFF: (True, False, False, False),
+    Occasion.ALERT_OWN_CHOICE: (True, False, True, True),
+    Occasion.ALERT_HEALTH: (True, True, False, True),
+}
+
+
+@pytest.mark.parametrize("occasion", Occasion)
+@pytest.mark.parametrize("reader", Told)
+def test_who_is_told_of_what(occasion: Occasion, reader: Told) -> None:
+    told = dict(zip((STAFF, FAMILY, HIMSELF), TABLE[occasion], strict=False))
+
+    assert (reader in who_is_told(occasion).told) is told[reader]
+
+
+@pytest.mark.parametrize("occasion", Occasion)
+def test_which_messages_let_families_sleep(occasion: Occasion) -> None:
+    assert who_is_told(occasion).waits_for_morning is TABLE[occasion][3]
+
+
+def test_whatever_goes_to_a_pitcher_alone_waits_for_the_morning_and_goes_to_the_staff_too() -> None:
+    for occasion in Occasion:
+        row = who_is_told(occasion)
+        if HIMSELF in row.told:
+            assert row.waits_for_morning
+            assert STAFF in row.told
+
+
+def test_pain_holds_and_clearances_are_never_told_to_a_pitcher_alone() -> None:
+    for occasion in (Occasion.PAIN, Occasion.THROWN_ON_HOLD, Occasion.CLEARANCE):
+        assert HIMSELF not in who_is_told(occasion).told
+
+
+@pytest.mark.parametrize(
+    ("occasion", "keys"),
+    [
+        (Occasion.ALERT_OWN_CHOICE, {Key.MIX, Key.GAME_BREAKING, Key.URGENT_BREAKING}),
+        (Occasion.ALERT_HEALTH, {Key.PAIN_REPORTS, Key.TIRED_REPORTS, Key.WEEK_PITCHES}),
+    ],
+)
+def test_a_family_hears_of_health_and_rest_and_a_pitcher_of_his_own_choice(
+    occasion: Occasion, keys: set[Key]
+) -> None:
+    assert {row.key for row in THRESHOLDS if row.told is occasion} == keys
