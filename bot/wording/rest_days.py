@@ -55,5 +55,5 @@ def _coach(child: ChildRest) -> str:
         if activity in words
     ]
     if not said:
-        return "What else is fine on a rest day, the coach can tell you."
+        return "What else is allowed on a rest day, the coach can tell you."
     return f"On a rest day the coach says, {'; '.join(said)}. For the rest, ask the coach."
