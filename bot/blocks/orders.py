@@ -9,7 +9,8 @@ from bot.blocks.message import Part
 from bot.wording import limits as say
 from core.ledger.crew import load_crew
 from core.ledger.settings import listed_here
-from core.model import CoachLimit, Line, Person, Pitcher, Team, key
+from core.model import CoachLimit, Line, OutingBook, Person, Pitcher, Team, key
+from core.rulebooks import load_books
 
 
 def order_parts(session: Session, line: Line) -> list[Part]:
@@ -21,6 +22,7 @@ def order_parts(session: Session, line: Line) -> list[Part]:
         *clearances_said(session, line),
         *settings_said(session, line),
         *_limits(session, line),
+        *_books(session, line),
     ]
     if not texts:
         return [Part(say.LIFTED)]
@@ -34,6 +36,19 @@ def _list(session: Session, line: Line) -> str:
     here = session.get(Team, line.team_id) if line.team_id is not None else None
     found = listed_here(session, line, load_crew(session, author, here))
     return list_text(session, *found) if found is not None else ""
+
+
+def _books(session: Session, line: Line) -> list[str]:
+    rows = session.exec(select(OutingBook).where(OutingBook.line_id == key(line))).all()
+    return [
+        say.book_named(
+            session.get_one(Pitcher, row.pitcher_id).name,
+            row.on,
+            load_books([row.rule_book])[0].title,
+        )
+        for row in rows
+        if row.withdrawn_at is None
+    ]
 
 
 def _limits(session: Session, line: Line) -> list[str]:

@@ -7,6 +7,14 @@ from bot.wording.words import counted, day, safe
 LIFTED = "Lifted: no limit of the coach's stands for that pitcher any more. The rule books' do."
 
 
+def book_named(pitcher: str, on: date, title: str) -> str:
+    """A rule book that was named for one outing."""
+    return (
+        f"Rule book for {safe(pitcher)} on {day(on)}: {safe(title)}, beside the others. Where they "
+        "differ, the stricter one stands."
+    )
+
+
 def limit_set(pitcher: str, pitches: int, first: date, last: date | None) -> str:
     """A limit as it stands now."""
     if last is None:

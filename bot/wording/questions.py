@@ -83,6 +83,8 @@ _BARE = {
     "changed.",
     QuestionCode.LIMIT_UNCLEAR: "I set no limit: “{about}” is not clear. Write for example “limit "
     "Leo 45 until 5/20” (1 to 200 pitches a day).",
+    QuestionCode.BOOK_UNCLEAR: "I set no rule book: “{about}” is not clear. Write for example "
+    "“book little-league for Leo on sat”.",
     QuestionCode.PAIN_FREE: "A report of pain of {about} is still open. Is the pain gone, at rest "
     "and when throwing? Only a yes here ends it; a licensed clinician should have checked it.",
     QuestionCode.PAIN_OPEN: "Good to hear. The report of pain of {about} stays open until a parent "
@@ -113,6 +115,8 @@ _SENTENCES = {
     **_BARE,
     QuestionCode.WHO: "Who is this about: {choices}? Add the name to the line.",
     QuestionCode.TWO_PEOPLE: "“{about}” fits {choices}. Write the full name.",
+    QuestionCode.BOOK_UNCLEAR: "I set no rule book: “{about}” is not clear. Write for example "
+    "“book little-league for Leo on sat”; the books are {choices}.",
     QuestionCode.UNKNOWN_NAME: "I know no pitcher called “{about}”. Did you mean {choices}?",
 }
 

@@ -1,4 +1,4 @@
-"""Which rule books bind a pitcher on a day: teams, seasons, events, his own, the coach's."""
+"""Which rule books bind a pitcher on a day: teams, seasons, events, his own, an outing's."""
 
 from collections.abc import Callable
 from datetime import date
@@ -6,7 +6,7 @@ from datetime import date
 from sqlmodel import Session, col, select
 
 from core.ledger.people import teams_of
-from core.model import CoachLimit, Pitcher, Season, SeasonKind, Team, TeamEvent, key
+from core.model import CoachLimit, OutingBook, Pitcher, Season, SeasonKind, Team, TeamEvent, key
 from core.rest.coach import coach_limits
 from core.rulebooks import RuleBook
 
@@ -42,7 +42,14 @@ def _names(session: Session, pitcher: Pitcher, on: date) -> tuple[str, ...]:
         for team in teams_of(session, {key(pitcher)})
         for name in _of_team(session, team, on, has_own_books=bool(own))
     ]
-    return tuple(dict.fromkeys(names + own))
+    named = session.exec(
+        select(OutingBook.rule_book).where(
+            OutingBook.pitcher_id == key(pitcher),
+            OutingBook.on == on,
+            col(OutingBook.withdrawn_at).is_(None),
+        )
+    )
+    return tuple(dict.fromkeys([*names, *own, *named]))
 
 
 def _of_team(session: Session, team: Team, on: date, *, has_own_books: bool) -> list[str]:

@@ -2,20 +2,21 @@
 
 from sqlmodel import Session
 
-from core.ledger import clearing, limits, settings
+from core.ledger import clearing, limits, outing_books, settings
 from core.ledger.apply import Change
 from core.ledger.crew import Crew
 from core.ledger.spoken import spoken
 from core.model import Line
 
-Order = limits.Order | clearing.Clearing | settings.Setting
+Order = limits.Order | outing_books.Naming | clearing.Clearing | settings.Setting
 
 
 def order_here(session: Session, line: Line, crew: Crew) -> Order | None:
-    """The order in a line; all but a limit are taken in a direct message or the staff channel."""
+    """The order in a line; most are taken only in a direct message or the staff channel."""
     return (
         clearing.clearing_here(session, line, crew)
         or limits.order_here(spoken(session, line), line, crew)
+        or outing_books.naming_here(spoken(session, line), line, crew)
         or settings.setting_here(session, line, crew)
     )
 
@@ -26,6 +27,8 @@ def obey(change: Change, order: Order, by_person: int) -> None:
     match order:
         case limits.Order():
             limits.obey(change, order, by_person)
+        case outing_books.Naming():
+            outing_books.name_book(change, order, by_person)
         case clearing.Clearing():
             clearing.record_clearance(change, order, by_person)
         case settings.Setting():
@@ -35,5 +38,6 @@ def obey(change: Change, order: Order, by_person: int) -> None:
 def take_back(change: Change) -> None:
     """Withdraw whatever a line set."""
     limits.take_back(change)
+    outing_books.take_back_books(change)
     clearing.take_back_clearance(change)
     settings.take_back_settings(change)

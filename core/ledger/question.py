@@ -29,6 +29,7 @@ class QuestionCode(StrEnum):
     #: A limit that somebody else than the staff wanted to set.
     ONLY_STAFF = "only staff"
     LIMIT_UNCLEAR = "limit unclear"
+    BOOK_UNCLEAR = "book unclear"
     #: A clearance that somebody else than an adult of that pitcher wanted to record.
     ONLY_ADULTS = "only adults"
     #: A clearance whose `reason` (name, day, older, limit) is missing or cannot be read.

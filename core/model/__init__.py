@@ -2,7 +2,7 @@
 
 from core.model.alerts import Alert, AlertSeen, AlertState, ThresholdSetting
 from core.model.base import Stored, key
-from core.model.calendar import CoachLimit, Season, SeasonKind, TeamEvent
+from core.model.calendar import CoachLimit, OutingBook, Season, SeasonKind, TeamEvent
 from core.model.health import Clearance, Hold
 from core.model.message import MessageState, OutboxMessage
 from core.model.people import (
@@ -50,6 +50,7 @@ __all__ = [
     "MessageState",
     "OutboxMessage",
     "Outing",
+    "OutingBook",
     "PainReport",
     "Person",
     "PitchCaller",

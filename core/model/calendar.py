@@ -58,3 +58,16 @@ class CoachLimit(Stored, table=True):
     line_id: int = Field(foreign_key="line.id", index=True)
     set_by: int = Field(foreign_key="person.id")
     withdrawn_at: datetime | None = None
+
+
+class OutingBook(Stored, table=True):
+    """A rule book that the staff named for one pitcher's outing on one day."""
+
+    id: int | None = Field(default=None, primary_key=True)
+    workspace_id: str = Field(foreign_key="workspace.id", index=True)
+    pitcher_id: int = Field(foreign_key="pitcher.id", index=True)
+    on: date
+    rule_book: str
+    line_id: int = Field(foreign_key="line.id", index=True)
+    set_by: int = Field(foreign_key="person.id")
+    withdrawn_at: datetime | None = None

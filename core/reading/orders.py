@@ -1,6 +1,7 @@
-"""What the staff set by a line: a limit of their own for one pitcher.
+"""What the staff set by a line: a limit of their own, or a rule book, for one pitcher.
 
-"limit Mateo 45", "limit Mateo 45 sat", "limit Leo to 30 until 5/20", "no limit for Mateo".
+"limit Mateo 45", "limit Mateo 45 sat", "limit Leo to 30 until 5/20", "no limit for Mateo";
+"book little-league for Leo on sat".
 """
 
 import re
@@ -21,6 +22,38 @@ _LIFT = re.compile(
 )
 _UNTIL = re.compile(r"\b(until|till|through|thru|til)\b", re.IGNORECASE)
 MOST = 200
+
+
+_BOOK = re.compile(
+    r"^\s*(?:rule ?)?book (?P<book>[a-z][a-z0-9-]+) for (?P<who>.+?) on (?P<when>.+?)\s*$",
+    re.IGNORECASE,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class BookOrder:
+    """A rule book that binds one pitcher's outing on a day, beside the others.
+
+    `unclear` quotes what could not be read: then nothing is set.
+    """
+
+    who: str
+    book: str
+    on: date
+    unclear: str = ""
+
+
+def book_order(text: str, posted: datetime) -> BookOrder | None:
+    """The book named for an outing in a line, or none; `posted` is local wall-clock time."""
+    found = _BOOK.match(text)
+    if found is None:
+        return None
+    today = posted.date()
+    days = upcoming_days(found["when"], today)
+    book, who = found["book"].lower(), found["who"].strip()
+    if days is None or len(days) != 1:
+        return BookOrder(who, book, today, unclear=found["when"])
+    return BookOrder(who, book, days[0])
 
 
 @dataclass(frozen=True, slots=True)

@@ -212,3 +212,29 @@ def test_a_family_reads_no_load(club: Club) -> None:
     club.tell_bot("carmen", "how many did Leo throw friday")
 
     assert "Last 7 days" not in club.heard("carmen")[-1]
+
+
+def test_one_outing_may_name_its_own_book_beside_the_others(club: Club) -> None:
+    answer = staff_answer(club, "book missouri-high-school for Mateo on sunday")
+    assert "is not clear" not in answer
+    assert answer.startswith("Rule book for Mateo Cruz on Sun 3 May:")
+
+    assert "could not be worked out" in staff_answer(club, "can Mateo throw sunday")
+    assert "Up to" in staff_answer(club, "can Mateo throw monday") or "up to" in staff_answer(
+        club, "can Mateo throw monday"
+    )
+
+
+def test_a_book_that_nobody_knows_is_refused_with_those_that_are_known(club: Club) -> None:
+    answer = staff_answer(club, "book made-up for Mateo on sunday")
+
+    assert "“made-up” is not clear" in answer
+    assert "pitch-smart" in answer
+
+
+def test_deleting_the_line_takes_the_outings_book_back(club: Club) -> None:
+    said = club.say("dana", "book pitch-smart-2014 for Mateo on sunday", club.staff)
+    club.delete(said)
+
+    assert "could not be" not in staff_answer(club, "can Mateo throw sunday")
+    assert club.ws.replies(club.staff, said)[0].text == "Taken back: this line no longer counts."
