@@ -180,6 +180,9 @@ class Assembler:
             return current.has_outing() and (
                 current.label != claim.value or claim.value == "another"
             )
+        if claim.key == "day" and current.pains and not current.has_outing():
+            apart = self.board.sentence[claim.first] != self.board.sentence[current.claims[0].first]
+            return apart and bool(outing and current.days) and claim.value not in current.days
         if not (outing and current.has_outing()):
             return False
         if claim.key == "day":

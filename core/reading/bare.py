@@ -166,6 +166,7 @@ BARE_RULES: tuple[Rule, ...] = (
         f" <n:num> {_AFTER}",
         _pitches,
     ),
+    rule("name (number)", "said_who open <n:num> close", _pitches),
     rule(
         "number for a name",
         "<n:num> (ish)? (for|of)? (the)? said_who (?! (colon|dash)* (num|said_count))",

@@ -43,6 +43,8 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
         unread.append(Unread(quote, UnreadReason.UNKNOWN_KIND))
     if draft.kind in ("bullpen", "catch") and kind == draft.kind and "outs" in counts:
         unread.append(Unread(quote, UnreadReason.UNKNOWN_KIND))
+    if draft.pains and draft.who == ("everyone",):
+        unread.append(Unread(quote, UnreadReason.UNCLEAR_PAIN))  # "... except Sam (arm sore)"
     if draft.pains and draft.no_pain and draft.days and not counts:
         unread.append(Unread(quote, UnreadReason.UNCLEAR_PAIN))  # "no pain today, sore yesterday"
     day = draft.days[0] if draft.days and draft.days[0] != posted else None
@@ -62,6 +64,8 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
 
 def _pain(draft: Draft) -> tuple[Pain, ...] | None:
     """Pain as told; "no pain" only when nothing in the line speaks against it."""
+    if draft.who == ("everyone",) and draft.pains:
+        return None
     unclear = any(claim.value is UnreadReason.UNCLEAR_PAIN for claim in draft.claims)
     return tuple(draft.pains) or (() if draft.no_pain and not unclear else None)
 

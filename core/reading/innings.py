@@ -97,6 +97,14 @@ def _third_inning_or_part(board: Board, match: re.Match[str]) -> None:
         _part(board, match)
 
 
+def _per_inning(board: Board, match: re.Match[str]) -> None:
+    """As in "averaged 14 pitches an inning"; without that word it could be the count."""
+    if board.has("radar"):
+        board.no_log(match.start(), match.end(), "by inning")
+    else:
+        board.unread(match.start(), match.end(), UnreadReason.TWO_READINGS)
+
+
 def _one_out(board: Board, match: re.Match[str]) -> None:
     board.claim(match.start(), match.end(), "outs", 1)
 
@@ -189,6 +197,7 @@ INNINGS_RULES: tuple[Rule, ...] = (
     rule("after three innings", "(after|before|ord) num adj* innings", says_no_log("inning")),
     rule("inning three", "half num", says_no_log("inning")),
     rule("innings 3 and 4", "innings num (and|dash|to|comma) num", says_no_log("inning")),
+    rule("14 pitches an inning", "num unit a innings (?! and)", _per_inning),
     rule("62 pitches over 5", "pitches over <n:num> " + _NOT_COUNTED, _through),
     rule("length of a game", "num innings game", _length_of_game),
     rule("the last two", "threw (the|hisher)* last <n:num> " + _NOT_COUNTED, _small),

@@ -100,6 +100,13 @@ def _both_unsaid(board: Board, match: re.Match[str]) -> None:
 
 
 def _off(board: Board, match: re.Match[str]) -> None:
+    """A day off; "off all week", "off till friday", "off for 3 days" are more than one day."""
+    following = board.items[match.end() : match.end() + 3]
+    words = {word for item in following for word in item.text.lower().split()}
+    many = words & {"week", "weeks", "weekend", "days", "semana", "dias", "month"}
+    if board.items[match.end() - 1].symbol == "off" and (many or words & {"till", "til", "until"}):
+        board.unread(match.start(), match.end(), UnreadReason.TWO_READINGS)
+        return
     board.claim(match.start(), match.end(), "off")
 
 
@@ -123,6 +130,7 @@ KIND_RULES: tuple[Rule, ...] = (
         "notcounting (the|hisher|a)* (warm|bullpen|catch)",
         says_no_log("not counted"),
     ),
+    rule("all threw", "(?<=said_who) allof (?= threw|had|said_count|bullpen|catch)", _each),
     rule("both ends", "bothends", _both_unsaid),
     rule("all", "all | allof (?= kind|said_vs|vs)", _all),
     rule("after the game", "postgame", _after_game),
@@ -151,11 +159,6 @@ KIND_RULES: tuple[Rule, ...] = (
     rule("someone", "someone", says_unread(UnreadReason.UNCLEAR_PERSON)),
     rule("won", "win", _game_sign),
     rule("batting practice", "bp | tryout", _open_kind),
-    rule(
-        "off for days",
-        "off (for|the|allof|everyone_of|adv)* (thing|season)",
-        says_unread(UnreadReason.UNCLEAR_DAY),
-    ),
     rule(
         "off",
         "restday (restday|comma)* | (is|said_who|said_day|^|today|had|took)"

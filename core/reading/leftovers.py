@@ -45,9 +45,15 @@ _THROWING_SITES = frozenset(
 
 def account_parts(board: Board, drafts: list[Draft]) -> None:
     """Numbers that add up to a stated pitch count are its parts, inning by inning."""
-    for draft in drafts:
+    ends = [draft.claims[0].first for draft in drafts[1:] if draft.claims] + [len(board.items)]
+    for draft, end in zip(drafts, ends, strict=False):
         total = draft.counts.get("pitches")
-        loose = [at for at in board.free_numbers() if board.items[at].symbol == "num"]
+        start = draft.claims[0].first if len(drafts) > 1 and draft.claims else 0
+        loose = [
+            at
+            for at in board.free_numbers()
+            if board.items[at].symbol == "num" and start <= at < end
+        ]
         values = [board.whole(at) for at in loose] + _running_counts(board)
         if total is not None and loose and len(values) > 1 and sum(v or 0 for v in values) == total:
             for at in loose:
@@ -72,7 +78,7 @@ def leftovers(board: Board, *, something_logged: bool) -> list[Unread]:
         found += _unexplained_sites(board)
     if board.has("catching"):
         found += _pitched_or_caught(board)
-    if board.has("limit") and something_logged:
+    if something_logged:
         found += _perhaps_a_name(board)
     if not something_logged and not found:
         found += _uncounted_outing(board) + _counts_of_an_earlier_day(board)
@@ -142,18 +148,34 @@ def _pitched_or_caught(board: Board) -> list[Unread]:
 
 
 def _perhaps_a_name(board: Board) -> list[Unread]:
-    """As in "leo 45, max 30": beside a name, "max" at the start of a piece may be a name too."""
+    """As in "leo 45, max 30", "Will left early, 22 p": a word that may be a name too."""
     named = any(claim.key == "who" for claim in board.claims)
     return [
         Unread(item.text, UnreadReason.UNCLEAR_PERSON)
         for at, item in enumerate(board.items)
-        if named
-        and item.symbol == "limit"
-        and item.text.lower() in given_names()
-        and at > 0
+        if item.name in given_names()
+        and (_is_limit_or_name(board, at) if named else _opens_with_name(board, at))
         and not any(c.key in ("who", "except") and c.first <= at < c.after for c in board.claims)
-        and (board.piece[at] != board.piece[at - 1] or board.items[at - 1].symbol in ("and", "num"))
     ]
+
+
+def _is_limit_or_name(board: Board, at: int) -> bool:
+    starts = at > 0 and (
+        board.piece[at] != board.piece[at - 1] or board.items[at - 1].symbol in ("and", "num")
+    )
+    return starts and board.items[at].symbol == "limit"
+
+
+def _opens_with_name(board: Board, at: int) -> bool:
+    """A capital at the start of an adult's line, and a word that can be a name."""
+    follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
+    return (
+        at == 0
+        and board.author != "pitcher"
+        and board.items[at].text[:1].isupper()
+        and board.items[at].symbol in ("limit", "modal", "word", "month", "ask")
+        and follows not in ("num", "colon", "is")
+    )
 
 
 def _unknown_amounts(board: Board) -> list[Unread]:

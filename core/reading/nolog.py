@@ -204,6 +204,11 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         "(plus|and|with|comma|notcounting)+ (about|the|adv)* num (adj)* warm (pitches)?",
         _warm_up_throws,
     ),
+    rule(
+        "120 pitches between 4 guys",
+        "num (unit|total|today|adv|fill)* between (the|allof)* num thing",
+        says_no_log("total"),
+    ),
     rule("negative", "dash num (unit|innings)", _negative),
     rule("4 of them pitch", "num them pitches", _of_them_pitch),
     rule("40 something", "num (dash)? something (pitches|unit)", says_unread(UnreadReason.VAGUE)),

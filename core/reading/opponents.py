@@ -17,6 +17,9 @@ def name_opponents(board: Board) -> None:
         first = at + 1
         while first < len(board.items) and board.items[first].symbol in _SKIPPED[item.symbol]:
             first += 1
+        said_to = item.text.lower() == "al" and first < len(board.items)
+        if said_to and is_known(board, board.items[first].name):
+            continue  # "al Leo le duele"
         after = first + (_numbered_name(board, first) if item.symbol == "vs" else 0)
         last = min(len(board.items), first + _LONGEST_OPPONENT)
         while after < last and (

@@ -243,6 +243,9 @@ def _report(
     report.words = [
         i for i in range(first, after) if board.symbol_is(i, "pain") or board.symbol_is(i, "sore")
     ]
+    for at in [word for word in report.words if _is_asked(board, word)]:
+        _ask(board, at, at + 1)  # "is his elbow sore?"
+        report.words.remove(at)
     report.levels = [one for one in levels if first <= one[0] < after and board.free(one[0])]
     report.sites = _sites(board, first, after, report, good)
     if not report.words and not (report.levels and report.sites):

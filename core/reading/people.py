@@ -17,7 +17,7 @@ _OPENS_A_RECORD = frozenset(
      "finish", "warm", "ratio", "notpitched", "notthrown", "vague", "site", "said_day", "frac",
      "running", "each", "both", "through", "after", "sore", "tired", "side", "modal", "today",
      "yesterday", "weekday", "sat", "pain", "nopain", "innings", "pitches", "curve", "last",
-     "said_vs", "vs", "of", "gamelike", "idiom", "faced", "at"}
+     "said_vs", "vs", "of", "gamelike", "idiom", "faced", "at", "painidiom", "left"}
 )  # fmt: skip
 # After the first word of a sentence these show that it was no name ("Congrats on the win").
 _NO_RECORD = frozenset(
@@ -162,6 +162,7 @@ def _fits(board: Board, at: int, *, given: bool) -> bool:
     follows = _after_initial(board, at)
     if board.author == "pitcher":
         told = follows in _PLAIN_RECORD or follows in _ARM or _and_i(board, at)
+        told = told or (board.lang == "es" and _hurts(board, at))
         return told if given else follows in ("threw", "went") and board.items[at].name.isalpha()
     ending = board.items[at].name.endswith(("ing", "ed", "ly"))
     if _opens(board, at) and not given and ending:
@@ -172,6 +173,11 @@ def _fits(board: Board, at: int, *, given: bool) -> bool:
     if given or alone or not _opens(board, at):
         return True
     return at + 1 < len(board.items) and board.items[at + 1].symbol not in _NO_RECORD
+
+
+def _hurts(board: Board, at: int) -> bool:
+    """As in "a Nico le duele": pain is told right after the name."""
+    return any(item.symbol in _ARM for item in board.items[at + 1 : at + 3])
 
 
 def _and_i(board: Board, at: int) -> bool:
@@ -302,7 +308,8 @@ def _is_subject(board: Board, at: int) -> bool:
         return True  # "my brother Teo"
     if before == "of" and board.items[at].text.endswith(("'s", "’s")):
         return True  # "a third of Malik's 48"
-    if board.lang == "es" and board.author != "pitcher" and before in ("to", "of"):
+    told_of = board.lang == "es" and (board.author != "pitcher" or _hurts(board, at))
+    if told_of and (before in ("to", "of") or board.items[at - 1].text.lower() == "al"):
         return True  # "a Nico le duele", "el bullpen de Kelvin"
     if before == "at" and board.items[at - 1].text == "@" and board.items[at].tight:
         return True  # "@leo"

@@ -48,6 +48,38 @@ def _lines(board: Board) -> Iterator[tuple[int, int]]:
 
 
 def _header(board: Board, first: int, after: int) -> _Header | None:
+    """Column names side by side or with a stroke between them."""
+    return _stroked(board, first, after) or _side_by_side(board, first, after)
+
+
+def _stroked(board: Board, first: int, after: int) -> _Header | None:
+    """As in "(ip/pitches/cb) Chad 3.1/53/8", "Pens (pitches-curves): Arlo 25-6"."""
+    for at in range(first, after):
+        if board.items[at].value is not None:
+            return None
+        places = [at]
+        while (following := _next_column(board, places[-1], after)) is not None:
+            places.append(following)
+        if board.items[at].symbol in _COLUMNS and len(places) > 1:
+            end = places[-1] + 1
+            while end < after and board.items[end].symbol in ("close", "colon", "dash"):
+                end += 1
+            fields = tuple(_COLUMNS[board.items[place].symbol] for place in places)
+            return _Header(at, end, fields) if end < len(board.items) else None
+    return None
+
+
+def _next_column(board: Board, at: int, after: int) -> int | None:
+    """The column name past a stroke; the hyphen of "(IP-pitches)" is no item."""
+    stroke = at + 1 < after and board.items[at + 1].symbol in ("slash", "dash")
+    following = at + 2 if stroke else at + 1
+    if following >= after or board.items[following].symbol not in _COLUMNS:
+        return None
+    hyphen = board.text[board.items[at].end : board.items[following].start] == "-"
+    return following if stroke or hyphen else None
+
+
+def _side_by_side(board: Board, first: int, after: int) -> _Header | None:
     """Two or more column names side by side, ended by a colon or the end of the line."""
     places: list[int] = []
     end = after
@@ -66,9 +98,13 @@ def _header(board: Board, first: int, after: int) -> _Header | None:
 
 
 def _parts(board: Board, first: int, after: int) -> Iterator[tuple[int, int]]:
-    """The rows that follow a header on its own line, parted by commas."""
+    """The rows that follow a header on its own line, parted by commas or by the next name."""
     for at in range(first, after):
-        if board.items[at].symbol in ("comma", "semi", "dot", "stop"):
+        number = at > first and board.items[at - 1].symbol in ("num", "ratio")
+        if number and board.items[at].text[:1].isalpha():
+            yield first, at
+            first = at
+        elif board.items[at].symbol in ("comma", "semi", "dot", "stop"):
             yield first, at
             first = at + 1
     if first < after:

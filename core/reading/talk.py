@@ -113,7 +113,14 @@ def _is_company(board: Board, at: int) -> bool:
     if starts and not board.items[at].text.lower().startswith(OWN_CIRCLE):
         return False
     company = before in ("with", "to", "and", "for", "of", "at", "vs")
+    if board.lang == "es" and before == "to" and _hurts(board, at):
+        return False  # "a mi hermano le duele el codo"
     return company or not (following & _ACTS or threw)
+
+
+def _hurts(board: Board, at: int) -> bool:
+    """Whether pain is told of somebody named here: "le duele" follows."""
+    return any(item.symbol in ("pain", "sore") for item in board.items[at + 1 : at + 4])
 
 
 def _scope(board: Board, at: int) -> Scope:

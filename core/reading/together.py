@@ -15,6 +15,7 @@ def bring_together(board: Board, all_drafts: list[Draft], unread: list[Unread]) 
     if len(drafts) > 1 and _only_off(drafts[0]) and not drafts[0].who and drafts[1].off:
         del drafts[0]  # "no throwing, everyone had the day off"
     _share_trailing(board, drafts)
+    unread += _share_leading_no_pain(board, drafts)
     unread += _elliptic_counts(board, drafts)
     unread += _unclear_people(board, all_drafts, drafts)
     several = [one for draft in drafts for one in _multiplied(board, draft, unread)]
@@ -52,6 +53,23 @@ def _told_later(one: Draft, drafts: list[Draft]) -> bool:
     return len(one.who) > 1 and set(one.who) <= {who for draft in drafts for who in draft.who}
 
 
+def _share_leading_no_pain(board: Board, drafts: list[Draft]) -> list[Unread]:
+    """As in "arms are all good, Leo 58, Max 24": said before any name, of several: of all?"""
+    if len({draft.who for draft in drafts}) < 2 or not drafts[0].no_pain:
+        return []
+    first = drafts[0].claims[0]
+    names = [claim.first for claim in drafts[0].claims if claim.key == "who"]
+    if first.key != "nopain" or not names or board.clause[names[0]] == board.clause[first.first]:
+        return []
+    words = board.quote(first.first, first.after).lower().split()
+    if not {"arms", "all", "everyone", "brazos", "todos"} & set(words):
+        drafts[0].no_pain = False
+        return [Unread(board.quote(first.first, first.after), UnreadReason.UNCLEAR_PERSON)]
+    for draft in drafts:
+        draft.no_pain = True
+    return []
+
+
 def _share_each(drafts: list[Draft]) -> list[Draft]:
     """As in "pens, 25 each. Finn 6 curves, Otis 5": counts stated for each before the names."""
     if len(drafts) < 2 or drafts[0].who or not all(d.who for d in drafts[1:]):
@@ -79,7 +97,8 @@ def _merged(drafts: list[Draft]) -> list[Draft]:
     kept: list[Draft] = []
     for draft in drafts:
         earlier = [one for one in kept if one.who == draft.who and draft.who]
-        if earlier and not earlier[-1].has_outing() and draft.has_outing():
+        other_day = earlier and earlier[-1].pains and set(earlier[-1].days) ^ set(draft.days)
+        if earlier and not earlier[-1].has_outing() and draft.has_outing() and not other_day:
             draft = _with_arm_of(earlier[-1], draft)
             kept[kept.index(earlier[-1])] = draft
         elif earlier and _adds_to(earlier[-1], draft):
