@@ -21,6 +21,8 @@ HALF_HOUR = timedelta(minutes=30)
 NO_REST = frozenset({"off", "catch"})
 #: No book asks for more rest days than this after one outing; older lines remind nobody.
 LONGEST = timedelta(days=14)
+#: For so long after it left a message may still be looked up, and is kept true.
+STILL_READ = timedelta(days=8)
 
 
 def rest_days(session: Session, heard: Heard) -> list[Notice]:
@@ -35,8 +37,9 @@ def rest_days(session: Session, heard: Heard) -> list[Notice]:
     outings = session.exec(select(Outing).where(Outing.line_id == line_id)).all()
     hurt = session.exec(select(PainReport.pitcher_id).where(PainReport.line_id == line_id))
     pitchers = sorted({*(outing.pitcher_id for outing in outings), *hurt})
+    about = {period_of(outing) for outing in outings}
     for notice in [
-        *(notice for pitcher_id in pitchers for notice in _shown(session, heard, pitcher_id)),
+        *(one for pitcher_id in pitchers for one in _known(session, heard, pitcher_id, about)),
         *(notice for outing in outings for notice in _new(session, heard, outing)),
     ]:
         by_slot.setdefault(notice.slot, notice)
@@ -68,8 +71,11 @@ def period_of(outing: Outing) -> str:
     return f"outing/{outing.joins or key(outing)}"
 
 
-def _shown(session: Session, heard: Heard, pitcher_id: int) -> Iterator[Notice]:
-    """The messages about a pitcher that may still be read, to bring them up to date."""
+def _known(session: Session, heard: Heard, pitcher_id: int, about: set[str]) -> Iterator[Notice]:
+    """The messages about these outings, and those about the pitcher that may still be read.
+
+    Another one that waits is rendered when it leaves, and needs nobody to say so.
+    """
     slots = (
         select(Reminder.slot)
         .join(OutboxMessage, col(OutboxMessage.slot) == col(Reminder.slot))
@@ -77,7 +83,8 @@ def _shown(session: Session, heard: Heard, pitcher_id: int) -> Iterator[Notice]:
             Reminder.kind == NoticeKind.REST_DAYS,
             Reminder.pitcher_id == pitcher_id,
             OutboxMessage.workspace_id == heard.line.workspace_id,
-            col(OutboxMessage.not_before) >= heard.now - LONGEST,
+            col(OutboxMessage.ts).is_not(None) | col(Reminder.period).in_(about),
+            col(OutboxMessage.not_before) >= heard.now - STILL_READ,
         )
         .distinct()
     )
