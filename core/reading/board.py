@@ -11,7 +11,7 @@ from datetime import datetime
 
 from core.reading.entry import UnreadReason
 from core.reading.items import NUMERIC, Item
-from core.reading.pattern import CLAIMED, LazyPattern, code
+from core.reading.pattern import CLAIMED, FIRST_CODE, LazyPattern, code, mask
 from core.reading.tokens import fold
 
 NO_LOG = "no log"
@@ -64,14 +64,14 @@ class Board:
     _codes: list[str] = field(default_factory=list)
     _free: list[bool] = field(default_factory=list)
     _line: str | None = None
-    present: set[str] = field(default_factory=set)  # codes, for the rules
+    present: int = 0  # one bit for each symbol that the line holds or has held, for the rules
     symbols: frozenset[str] = frozenset()
 
     def __post_init__(self) -> None:
         self._codes = [code(item.symbol) for item in self.items]
         self.roster_starts = frozenset(fold(name.split(" ")[0]) for name in self.roster)
         self.symbols = frozenset(item.symbol for item in self.items)
-        self.present = set(self._codes)
+        self.present = mask(self._codes)
         self._free = [True] * len(self.items)
 
     @property
@@ -94,7 +94,7 @@ class Board:
         """Lay a claim on items first..after-1."""
         self.claims.append(Claim(first, after, key, value, about, weak))
         said = code(_SAID.get(key, CLAIMED))
-        self.present.add(said)
+        self.present |= 1 << ord(said) - FIRST_CODE
         self._codes[first:after] = [said] * (after - first)
         self._free[first:after] = [False] * (after - first)
         self._line = None
@@ -164,32 +164,38 @@ def rule(name: str, pattern: str, apply: Handler) -> Rule:
     return Rule(name, LazyPattern(pattern), apply)
 
 
-_WANTED: dict[int, frozenset[str]] = {}  # by table: the tables are made once, at import
+@dataclass(frozen=True, slots=True)
+class _Table:
+    """A table of rules with what a line must hold for each; 0 when a rule asks for nothing."""
+
+    wanted: int
+    rows: tuple[tuple[int, re.Pattern[str], Handler], ...]
 
 
-def _wanted(rules: tuple[Rule, ...]) -> frozenset[str]:
-    """Symbols of which a line must hold one for any rule of the table; empty when unknown."""
-    found = _WANTED.get(id(rules))
+_TABLES: dict[int, _Table] = {}  # by table: the tables are made once, at import
+
+
+def _table(rules: tuple[Rule, ...]) -> _Table:
+    found = _TABLES.get(id(rules))
     if found is None:
-        needs = [one.pattern.needs for one in rules]
-        found = frozenset().union(*needs) if all(needs) else frozenset()
-        _WANTED[id(rules)] = found
+        rows = tuple((mask(r.pattern.needs), r.pattern.compiled, r.apply) for r in rules)
+        every = all(needs for needs, _, _ in rows)
+        wanted = mask(frozenset().union(*(r.pattern.needs for r in rules))) if every else 0
+        found = _TABLES[id(rules)] = _Table(wanted, rows)
     return found
 
 
 def run(board: Board, rules: tuple[Rule, ...]) -> None:
     """Apply each rule wherever it fits, in the order of the table."""
-    present = board.present
-    wanted = _wanted(rules)
-    if wanted and wanted.isdisjoint(present):
+    table = _table(rules)
+    if table.wanted and not table.wanted & board.present:
         return
-    for one in rules:
-        pattern = one.pattern
-        if pattern.needs and pattern.needs.isdisjoint(present):
+    for needs, pattern, apply in table.rows:
+        if needs and not needs & board.present:
             continue
-        for match in pattern.compiled.finditer(board.line):
+        for match in pattern.finditer(board.line):
             if board.still_reads(match.start(), match.group()):
-                one.apply(board, match)
+                apply(board, match)
 
 
 def says_no_log(what: str) -> Handler:

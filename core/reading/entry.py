@@ -91,6 +91,10 @@ class Entry:
     tired: bool | None = None
     day_named: bool = False  # the line names a day for it, the posted day included
 
+    def says_something(self) -> bool:
+        """Whether any key is stated."""
+        return self != (_DAY_ALONE if self.day_named else _NOTHING)
+
     def as_json(self) -> dict[str, object]:
         """The stated keys alone, by their names in the line format (`except`, ISO dates)."""
         out: dict[str, object] = {}
@@ -112,6 +116,7 @@ class Reading:
     lang: str
 
 
+_NOTHING, _DAY_ALONE = Entry(), Entry(day_named=True)
 _UNSTATED: dict[str, object] = {"except_": (), "about": False}
 
 

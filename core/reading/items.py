@@ -1,8 +1,8 @@
 """Tokens to items: phrases become symbols with a meaning, numbers get their value."""
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from core.reading.lexicon import Lexicon, Meaning
 from core.reading.tokens import Form, Token, number_value
@@ -27,8 +27,7 @@ _MARK_SYMBOLS = {
 }  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
-class Item:
+class Item(NamedTuple):
     """One unit of meaning. `value` of a number; `pair` of a/b; `name` of a site, day or word."""
 
     symbol: str

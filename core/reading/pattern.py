@@ -12,6 +12,7 @@ from functools import cached_property
 CLAIMED = "claimed"  # the symbol of an item that a rule has already used
 
 _EVERYDAY = ("num", "comma", "dot", "the", "is", "a", "of", "into", "on", "adv", "pitches", "threw")
+FIRST_CODE = 0xE000  # the private use area of Unicode
 _CODES: dict[str, str] = {}
 _GROUPS: dict[str, str] = {}
 
@@ -20,8 +21,16 @@ def code(symbol: str) -> str:
     """The character that stands for a symbol."""
     found = _CODES.get(symbol)
     if found is None:
-        found = _CODES[symbol] = chr(0xE000 + len(_CODES))
+        found = _CODES[symbol] = chr(FIRST_CODE + len(_CODES))
     return found
+
+
+def mask(codes: Iterable[str]) -> int:
+    """One bit for each code: whether two lines of symbols share one is then a single step."""
+    bits = 0
+    for char in codes:
+        bits |= 1 << ord(char) - FIRST_CODE
+    return bits
 
 
 def group(name: str, symbols: Iterable[str]) -> None:

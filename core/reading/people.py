@@ -3,6 +3,7 @@
 from core.reading.board import Board
 from core.reading.entry import UnreadReason
 from core.reading.groups import FIELDS, NOUNS, TYPES
+from core.reading.items import NUMERIC
 from core.reading.lexicon import lexicon
 from core.reading.opponents import name_opponents
 from core.reading.roster import as_typed, bare, is_known, listed
@@ -25,6 +26,10 @@ _NO_RECORD = frozenset(
      "for", "comma", "them", "plan", "is_"}
 )  # fmt: skip
 _PLAIN_RECORD = frozenset({"num", "colon", "dash", "threw", "went", "pitches"})
+_NO_NAMES = NUMERIC | frozenset(
+    {"comma", "dot", "colon", "dash", "open", "close", "slash", "stop", "question", "semi", "plus",
+     "newline", "mark", "pitches", "curve", "innings", "arrow", "quote", "star", "askmark"}
+)  # fmt: skip
 OWN_CIRCLE = ("my ", "his ", "her ", "mi ", "su ")
 OWN = "(the author)"
 _RELATIVES = frozenset(
@@ -129,15 +134,15 @@ def _name_at(board: Board, at: int) -> int:
     item = board.items[at]
     if item.symbol == "mention":
         return 1
-    if not item.text[:1].isalpha():
+    if item.symbol in _NO_NAMES:
         return 0
     size = listed(board, at)
     if size:
         return size if item.symbol == "word" or _double_meaning_is_name(board, at) else 0
-    capital = item.text[:1].isupper() and not _is_abbreviation(board, at)
     given = is_known(board, item.name) or _is_plain_possessive(board, at)
     if item.symbol != "word":
         return 1 if given and _double_meaning_is_name(board, at) else 0
+    capital = item.text[:1].isupper() and not _is_abbreviation(board, at)
     if given or (capital and _unknown(bare(item.name))):
         return _with_surname(board, at) if _fits(board, at, given=given) else 0
     return 0

@@ -47,7 +47,7 @@ def read(
     lang: Literal["en", "es"] | None = None,
 ) -> Reading:
     """Read one typed line. `posted` is local wall-clock time. Never raises on any text."""
-    return explain(text, posted, author, roster=roster, lang=lang)[0]
+    return _work_through(text, posted, author, roster, lang)[0]
 
 
 def explain(
@@ -59,15 +59,23 @@ def explain(
     lang: Literal["en", "es"] | None = None,
 ) -> tuple[Reading, tuple[Accounted, ...]]:
     """A reading, and what became of each number of the line."""
+    reading, board = _work_through(text, posted, author, roster, lang)
+    return reading, account(board) if board is not None else ()
+
+
+def _work_through(
+    text: str, posted: datetime, author: str, roster: Sequence[str], lang: str | None
+) -> tuple[Reading, Board | None]:
+    """The reading and the board worked through; no board when the line is too long."""
     if len(text) > LONGEST_LINE:
-        return Reading((), (Unread(text, UnreadReason.TOO_LONG),), lang or "en"), ()
+        return Reading((), (Unread(text, UnreadReason.TOO_LONG),), lang or "en"), None
     tokens = tokenize(text)
     spoken = lang or tell_language(tokens)
     numbers = sum(token.form in _NUMBERS for token in tokens)
     if numbers > MOST_NUMBERS or len(tokens) > MOST_TOKENS:
-        return Reading((), (Unread(text, UnreadReason.TOO_LONG),), spoken), ()
+        return Reading((), (Unread(text, UnreadReason.TOO_LONG),), spoken), None
     board = lay_out(text, tokens, posted, author, roster, spoken)
-    return _conclude(board, posted, spoken), account(board)
+    return _conclude(board, posted, spoken), board
 
 
 def _conclude(board: Board, posted: datetime, lang: str) -> Reading:
@@ -76,7 +84,7 @@ def _conclude(board: Board, posted: datetime, lang: str) -> Reading:
     account_parts(board, drafts)
     concluded = [conclude(draft, posted.date(), quote(board, draft)) for draft in drafts]
     unread += [one for conclusion in concluded for one in conclusion.unread]
-    concluded = [one for one in concluded if one.entry.as_json()]
+    concluded = [one for one in concluded if one.entry.says_something()]
     if not concluded:
         unread = [one for one in unread if one.reason is not UnreadReason.UNCLEAR_DAY]
     unread += leftovers(board, something_logged=bool(concluded or unread))

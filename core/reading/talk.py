@@ -41,6 +41,7 @@ _ACTS = frozenset(
 _BESIDE = {"season": "total"}
 _CLAUSE = {"pastref": "earlier"}
 _MARKERS = frozenset({*_FORWARD, *_BESIDE, *_CLAUSE, "heading", "radar", "limit", "shouldbe"})
+_OPENERS = frozenset({"is", "are", "do", "does", "am"})
 _HAPPENED = frozenset({"threw", "finish", "went", "today", "yesterday"})
 
 
@@ -61,6 +62,8 @@ def talk_scopes(board: Board) -> tuple[Scope, ...]:
     """Runs of items that are talk, each with the name of what it is."""
     scopes = [*_questions(board)]
     for at, item in enumerate(board.items):
+        if item.symbol not in _MARKERS and item.name not in _OPENERS:
+            continue
         if item.symbol == "shouldbe" and any(i.symbol == "num" for i in board.items[:at]):
             continue  # "58 pitches, should be 61" puts a number right
         if _is_relative(board, at):
@@ -81,8 +84,9 @@ def _is_relative(board: Board, at: int) -> bool:
 
 def _opens_question(board: Board, at: int) -> bool:
     """As in "is 3 days enough after 45 pitches", with no question mark."""
-    opens = at == 0 or board.sentence[at] != board.sentence[at - 1] or _greeted(board, at)
-    return opens and board.items[at].name in ("is", "are", "do", "does", "am")
+    if board.items[at].name not in _OPENERS:
+        return False
+    return at == 0 or board.sentence[at] != board.sentence[at - 1] or _greeted(board, at)
 
 
 def _greeted(board: Board, at: int) -> bool:

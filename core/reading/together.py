@@ -107,7 +107,7 @@ def _merged(drafts: list[Draft]) -> list[Draft]:
             earlier[-1].no_pain = earlier[-1].no_pain or draft.no_pain
             earlier[-1].tired = draft.tired if draft.tired is not None else earlier[-1].tired
         else:
-            kept.append(replace(draft, pains=list(draft.pains), counts=dict(draft.counts)))
+            kept.append(draft)
     return kept
 
 
@@ -169,7 +169,11 @@ def _multiplied(board: Board, draft: Draft, unread: list[Unread]) -> Iterator[Dr
         reason = UnreadReason.UNCLEAR_PERSON if person else UnreadReason.TWO_READINGS
         unread.append(Unread(quote(board, draft), reason))
         return
+    if not several:
+        yield draft
+        return
     for who in draft.who or (None,):
         for day in draft.days or (None,):
             names, days = (who,) if who else (), (day,) if day else ()
-            yield replace(draft, who=names, days=days) if several else draft
+            pains, counts = list(draft.pains), dict(draft.counts)
+            yield replace(draft, who=names, days=days, pains=pains, counts=counts)

@@ -2,9 +2,10 @@
 
 import re
 import unicodedata
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+from functools import lru_cache
+from typing import NamedTuple
 
 
 class Form(StrEnum):
@@ -23,8 +24,7 @@ class Form(StrEnum):
     NEWLINE = "newline"
 
 
-@dataclass(frozen=True, slots=True)
-class Token:
+class Token(NamedTuple):
     """One piece of the line; `norm` is lower case without accents."""
 
     form: Form
@@ -118,6 +118,7 @@ def fold(word: str) -> str:
     return "".join(char for char in decomposed if not unicodedata.combining(char))
 
 
+@lru_cache(maxsize=4096)
 def number_value(norm: str) -> Fraction:
     """The value of a NUMBER token's text: "62", "4.1", "2/3", "4 1/3", "4½", "1,200"."""
     if norm.isdigit():
