@@ -162,8 +162,10 @@ _NOT_COUNTED = "(?! (fill|dash)* (noun|percent|num))"
 
 def read_catchers(board: Board) -> None:
     """As in "Catchers today: Nico 4 inn, Sam 3 inn": all innings under that heading are caught."""
-    for at, item in enumerate(board.items):
-        if not board.symbol_is(at, "catching") or item.symbol != "catching":
+    if not board.has("catching"):
+        return
+    for at in range(len(board.items)):
+        if not board.symbol_is(at, "catching"):
             continue
         first, after = span(board.sentence, at)
         told = next((i for i in range(at, after) if board.items[i].symbol == "colon"), at)

@@ -105,9 +105,15 @@ def _single(tokens: list[Token], at: int) -> Item:
 
 
 def _phrase(norms: list[str], at: int, words: Lexicon) -> tuple[Meaning, int] | None:
-    for tail, meaning in words.phrases.get(norms[at], ()):
+    phrases = words.phrases.get(norms[at])
+    if phrases is None:
+        return None
+    following = norms[at + 1] if at + 1 < len(norms) else ""
+    for tail, meaning in phrases:
+        if tail and tail[0] != following:
+            continue
         after = at + 1 + len(tail)
-        if not tail or tuple(norms[at + 1 : after]) == tail:
+        if len(tail) < 2 or tuple(norms[at + 1 : after]) == tail:
             if meaning.symbol == "oneout" and norms[after : after + 1] == ["of"]:
                 continue  # "1 out of 10"
             if norms[at].isdigit() and meaning.symbol == "good" and _counted(norms, after, words):

@@ -28,14 +28,14 @@ class Lexicon:
             self._add(phrase, Meaning(symbol, name))
         for entries in self.phrases.values():
             entries.sort(key=lambda entry: -len(entry[0]))
-        self.inside = frozenset(
-            word for entries in self.phrases.values() for tail, _ in entries for word in tail
-        )
         self.numbers = tables.numbers
         self.dozen = tables.dozen
         self.compound_and = tables.compound_and
         self.dozens_after = tables.dozens_after
         self.everyday = tables.everyday
+        inside = (word for rows in self.phrases.values() for tail, _ in rows for word in tail)
+        self._known = frozenset(self.phrases) | self.everyday | frozenset(self.numbers)
+        self._known |= frozenset(inside)
         self._correctable = tuple(
             word
             for word, entries in self.phrases.items()
@@ -55,12 +55,7 @@ class Lexicon:
 
     def knows(self, norm: str) -> bool:
         """Whether the word is in the vocabulary or is an everyday word."""
-        return (
-            norm in self.phrases
-            or norm in self.everyday
-            or norm in self.numbers
-            or norm in self.inside
-        )
+        return norm in self._known
 
     def _corrected(self, norm: str) -> str | None:
         """The vocabulary word that an unknown word is a slip of, or None. Never for numbers."""

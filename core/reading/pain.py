@@ -250,7 +250,7 @@ def _report(
     report.sites = _sites(board, first, after, report, good)
     if not report.words and not (report.levels and report.sites):
         return
-    gone = [i for i in range(first, after) if board.symbol_is(i, "gone")]
+    gone = [i for i in range(first, after) if board.has("gone") and board.symbol_is(i, "gone")]
     if gone and not _hurt_before(board, report, gone[0]):
         _claim_gone(board, first, after)
         return

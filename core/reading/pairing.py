@@ -13,6 +13,8 @@ from core.reading.groups import FIELDS, FILLERS, NOUNS, OTHER_NOUNS
 from core.reading.innings import innings_outs
 
 _LINKS = frozenset({"colon", "eq", "dash"})
+_COUNTABLE = NOUNS | {"num", "frac"}
+_JOINS = FILLERS | _LINKS | {"of"}
 LONGEST_RUN = 60
 
 
@@ -33,18 +35,18 @@ def pair_counts(board: Board) -> None:
 
 def _runs(board: Board) -> list[list[int]]:
     """Places of numbers and nouns, run by run."""
-    runs: list[list[int]] = [[]]
+    runs: list[list[int]] = []
+    run: list[int] = []
     for at, item in enumerate(board.items):
-        if board.free(at) and (item.symbol in NOUNS or item.symbol in ("num", "frac")):
-            runs[-1].append(at)
-            if len(runs[-1]) >= LONGEST_RUN:
-                runs.append([])
-        elif not (
-            board.free(at)
-            and (item.symbol in FILLERS or item.symbol in _LINKS or item.symbol == "of")
-        ):
-            runs.append([])
-    return [run for run in runs if len(run) > 1]
+        free = board.free(at)
+        if free and item.symbol in _COUNTABLE:
+            run.append(at)
+        elif free and item.symbol in _JOINS:
+            continue
+        if run and (not free or item.symbol not in _COUNTABLE or len(run) >= LONGEST_RUN):
+            runs.append(run)
+            run = []
+    return [run for run in (*runs, run) if len(run) > 1]
 
 
 def best_pairs(board: Board, run: list[int]) -> list[Pair]:

@@ -48,7 +48,10 @@ def _said_of_all(board: Board, found: list[Piece], claim: Claim) -> Piece:
 
 def _cut(piece: Piece) -> Iterator[Piece]:
     """Cut "mon pen 20 wed pen 25" before each marker, "20 monday 25 tuesday" after each."""
+    keys = [claim.key for claim in piece]
     for key in ("who", "day", "label", "kind"):
+        if keys.count(key) < 2:
+            continue
         marks = [i for i, claim in enumerate(piece) if claim.key == key]
         values = {str(piece[i].value) for i in marks}
         if len(values) < 2 or not any(claim.key in COUNTS for claim in piece):

@@ -37,9 +37,12 @@ class Token(NamedTuple):
 
 _TOKEN = re.compile(
     r"""
-      (?P<mention> <@[A-Z0-9]+(?:\|[^>\n]{0,80})?> )
-    | (?P<skip> <(?:https?:|mailto:|[\#!])[^>\n]{0,400}> | https?://[^\s]{1,400}
-              | :[a-z][a-z0-9_+-]{1,40}: )
+      (?P<space> [^\S\n]+ )
+    | (?P<link> https?://[^\s]{1,400} )
+    | (?P<initials> (?:[A-Z]\.){2,} )
+    | (?P<word> [^\W\d_½⅓⅔¼¾]+(?:['’`´][^\W\d_]+)* )
+    | (?P<mention> <@[A-Z0-9]+(?:\|[^>\n]{0,80})?> )
+    | (?P<skip> <(?:https?:|mailto:|[\#!])[^>\n]{0,400}> | :[a-z][a-z0-9_+-]{1,40}: )
     | (?P<entity> &(?:amp|lt|gt); )
     | (?P<date> \d{4}-\d{1,2}-\d{1,2}(?!\d) | (?<![\d/])\d{1,2}/\d{1,2}/\d{2,4}(?![\d/]) )
     | (?P<clock> (?<!\d)\d{1,2}:\d{2}(?!\d)(?:\s?[ap]\.?\s?m\b\.?)? | (?<![\d.])\d{1,2}\s?[ap]m\b )
@@ -53,13 +56,12 @@ _TOKEN = re.compile(
                | (?:\d+|(?<![.\d]))\.\d+(?!\d*\.\d) )
     | (?P<ratio> (?<![\d/.])\d{1,3}\s?/\s?\d{1,3}(?![\d/]) )
     | (?P<integer> \d+ )
-    | (?P<initials> (?:[A-Z]\.){2,} )
-    | (?P<word> [^\W\d_]+(?:['’`´][^\W\d_]+)* )
     | (?P<newline> \n )
     | (?P<mark> \S )
     """,
     re.VERBOSE,
 )
+_LEFT_OUT = frozenset({"space", "link", "skip"})
 _FORMS = {form.value: form for form in Form} | {
     "integer": Form.NUMBER,
     "initials": Form.WORD,
@@ -89,8 +91,10 @@ def tokenize(text: str) -> list[Token]:
     previous_end = 0
     for match in _TOKEN.finditer(text):
         name = match.lastgroup or "mark"
+        if name in _LEFT_OUT:
+            continue
         start, end = match.span()
-        if name == "skip" or _is_spelling_hyphen(text, start, end):
+        if name == "mark" and _is_spelling_hyphen(text, start, end):
             continue
         tokens.append(
             _token(_FORMS[name], match.group(), start, end, start == previous_end and start > 0)
