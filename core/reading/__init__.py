@@ -7,6 +7,7 @@ How a line flows, and where to look:
     items       tokens to items: a symbol, and the value of a number
     clauses     sentences, clauses and pieces
     board       the items, and the claims that rules lay on them; pattern holds their language
+    roster      known names; opponents: whom a game was against
     people, talk, pain, nolog, corrections, effort, days, bare, strikes, shares, counts, innings,
     pairing, tables, kinds
                 the recognisers: each claims what it explains, surest first (reader has the order)

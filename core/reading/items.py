@@ -50,7 +50,9 @@ class Item(NamedTuple):
 
 def itemize(tokens: list[Token], words: Lexicon) -> list[Item]:
     """Turn tokens into items, the longest phrase first."""
-    norms = [_known_norm(token, words) for token in tokens]
+    norms = [
+        _known_norm(token, words) if token.form is Form.WORD else token.norm for token in tokens
+    ]
     items: list[Item] = []
     at = 0
     while at < len(tokens):
@@ -132,7 +134,7 @@ def _counted(norms: list[str], at: int, words: Lexicon) -> bool:
 def _known_norm(token: Token, words: Lexicon) -> str:
     """The word as the vocabulary spells it: without 's, and with a slip put right."""
     norm = token.norm
-    if token.form is not Form.WORD or words.knows(norm):
+    if words.knows(norm):
         return norm
     if norm.endswith("'s") and words.knows(norm[:-2]):
         return norm[:-2]

@@ -11,6 +11,10 @@ _SKIPPED = {"vs": ("the", "a", "colon", "dot"), "at": ("the",), "win": ("the",),
 
 def name_opponents(board: Board) -> None:
     """As in "vs Gravel Hogs": the words after "vs", up to a mark, number or trade word."""
+    if board.has("dash"):
+        _closing(board)
+    if not board.has("vs", "at", "win", "over"):
+        return
     for at, item in enumerate(board.items):
         if not board.free(at) or item.symbol not in ("vs", "at", "win", "over"):
             continue
@@ -30,7 +34,6 @@ def name_opponents(board: Board) -> None:
             after += 1
         if after > first:
             board.claim(at, after, "opponent")
-    _closing(board)
 
 
 def _numbered_name(board: Board, at: int) -> int:

@@ -41,16 +41,19 @@ _ARM = frozenset({"site", "pain", "sore"})
 
 def name_people(board: Board) -> None:
     """Claim names as "who", names of opponents as "opponent", and the whole roster."""
-    _list_numbers(board)
+    if board.has("dot", "close"):
+        _list_numbers(board)
     name_opponents(board)
-    _everyone(board)
+    if board.has("everyone", "everyoneelse", "except"):
+        _everyone(board)
     at = 0
     while at < len(board.items):
         size = _name_at(board, at) if board.free(at) else 0
         if size and _is_subject(board, at):
             _claim_name(board, at, size)
         at += max(size, 1)
-    _others_arms(board)
+    if board.has("site"):
+        _others_arms(board)
     if board.author != "pitcher":
         _unlisted(board)
     if any(claim.key == "who" for claim in board.claims):
