@@ -188,6 +188,7 @@ INNINGS_RULES: tuple[Rule, ...] = (
     rule(
         "innings behind the plate", "<n:num> adj* innings (in|the|at|adv|of|for)* catching", _caught
     ),
+    rule("with 2 outs", "(?<!innings) with (num outs | oneout)", says_no_log("inning")),
     rule("got one out", "had (the|adv)* oneout", _one_out),
     rule("caught five", "catching (the|adj|last|allof)* <n:num> " + _NOT_COUNTED, _caught_small),
     rule("in the field", "num adj* innings (in|the|at|of)* fielding", says_no_log("fielding")),

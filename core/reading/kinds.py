@@ -152,6 +152,11 @@ KIND_RULES: tuple[Rule, ...] = (
     rule("catch", "catch", says_kind("catch")),
     rule("live", "live", says_kind("live")),
     rule("scrimmage", "scrimmage", _open_kind),
+    rule(
+        "caught a game",
+        "catching (the|a|allof|adj)* (game|twogames|gamelike)",
+        says_no_log("caught"),
+    ),
     rule("game", "game | gamelike | twogames", says_kind("game")),
     rule("not pitched", "notpitched", _not_pitched),
     rule("skipped", "(?<=said_who) skipped", _not_pitched),

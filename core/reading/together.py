@@ -172,6 +172,9 @@ def _multiplied(board: Board, draft: Draft, unread: list[Unread]) -> Iterator[Dr
     if not several:
         yield draft
         return
+    if len(draft.days) > 1 and draft.pains and not draft.each:
+        unread.append(Unread(quote(board, draft), UnreadReason.UNCLEAR_PAIN))
+        return  # "sore sunday but fine today"
     for who in draft.who or (None,):
         for day in draft.days or (None,):
             names, days = (who,) if who else (), (day,) if day else ()
