@@ -3,15 +3,31 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import Any, TypeVar
 
 from sqlmodel import Session, select
 
 from core.ledger.crew import Crew
 from core.ledger.fields import as_columns
-from core.model import AuditAction, AuditEntry, Line, Outing, PainReport, key
+from core.model import (
+    AuditAction,
+    AuditEntry,
+    Clearance,
+    CoachLimit,
+    Line,
+    Outing,
+    OutingBook,
+    PainReport,
+    ThresholdSetting,
+    key,
+)
 
+#: What is read from a line, and what a line sets beside the log.
 Row = Outing | PainReport
+Setting = CoachLimit | OutingBook | Clearance | ThresholdSetting
+READINGS: tuple[type[Row], ...] = (Outing, PainReport)
+SETTINGS: tuple[type[Setting], ...] = (CoachLimit, OutingBook, Clearance, ThresholdSetting)
+_Any = TypeVar("_Any", bound=Row | Setting)
 #: Column values by row slot, as JSON holds them.
 Readings = dict[str, dict[str, Any]]
 
@@ -47,7 +63,7 @@ def apply_reading(
             else:
                 _insert(change, table, slot, fields, crew)
         for slot in stored.keys() - is_now.keys():
-            _withdraw(change, stored[slot])
+            withdraw_row(change, stored[slot])
 
 
 def keep_overtaken(change: Change, reading: Iterable[dict[str, Any]], crew: Crew) -> bool:
@@ -58,7 +74,7 @@ def keep_overtaken(change: Change, reading: Iterable[dict[str, Any]], crew: Crew
     known = {row.slot for row in _rows(change, PainReport)}
     new = {slot: fields for slot, fields in _reports(reading).items() if slot not in known}
     for slot, fields in new.items():
-        _withdraw(change, _insert(change, PainReport, slot, fields, crew))
+        withdraw_row(change, _insert(change, PainReport, slot, fields, crew))
     return bool(new)
 
 
@@ -77,8 +93,19 @@ def correct_row(change: Change, row: Row, fields: Mapping[str, Any]) -> None:
 
 def withdraw_rows(change: Change) -> None:
     """Take everything that was read from a line out of the record; the rows stay."""
-    for row in [*_rows(change, Outing), *_rows(change, PainReport)]:
-        _withdraw(change, row)
+    _withdraw_all(change, READINGS)
+
+
+def withdraw_settings(change: Change) -> None:
+    """Take back whatever a line set; what held before holds again."""
+    _withdraw_all(change, SETTINGS)
+
+
+def keep_row(change: Change, row: Row | Setting, said: Mapping[str, Any]) -> None:
+    """Put a new row of a line on file; `said` are the columns that the audit keeps."""
+    change.session.add(row)
+    change.session.flush()
+    audit(change, row, AuditAction.RECORDED, {}, said)
 
 
 def _outings(readings: Iterable[dict[str, Any]]) -> Readings:
@@ -93,7 +120,13 @@ def _reports(readings: Iterable[dict[str, Any]]) -> Readings:
     }
 
 
-def _rows(change: Change, table: type[Row]) -> list[Row]:
+def _withdraw_all(change: Change, tables: Iterable[type[Row | Setting]]) -> None:
+    for table in tables:
+        for row in _rows(change, table):
+            withdraw_row(change, row)
+
+
+def _rows(change: Change, table: type[_Any]) -> list[_Any]:
     of_line = select(table).where(table.line_id == key(change.line))
     return list(change.session.scalars(of_line))
 
@@ -113,9 +146,7 @@ def _insert(
     if table is Outing:
         columns["team_id"] = crew.team_for(pitcher_id)
     row = table(**columns)
-    change.session.add(row)
-    change.session.flush()
-    audit(change, row, AuditAction.RECORDED, {}, fields)
+    keep_row(change, row, fields)
     return row
 
 
@@ -133,7 +164,8 @@ def _correct(change: Change, row: Row, was: Mapping[str, Any], is_now: Mapping[s
     audit(change, row, AuditAction.CORRECTED, before, changed)
 
 
-def _withdraw(change: Change, row: Row) -> None:
+def withdraw_row(change: Change, row: Row | Setting) -> None:
+    """Take a row out of the record; it stays on file, and a second time changes nothing."""
     if row.withdrawn_at is not None:
         return
     before, row.withdrawn_at = _withdrawal(row), change.at
@@ -141,7 +173,7 @@ def _withdraw(change: Change, row: Row) -> None:
     audit(change, row, AuditAction.WITHDRAWN, before, _withdrawal(row))
 
 
-def _withdrawal(row: Row) -> dict[str, Any]:
+def _withdrawal(row: Row | Setting) -> dict[str, Any]:
     return {"withdrawn_at": _as_json(row.withdrawn_at)}
 
 

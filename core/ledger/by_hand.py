@@ -14,12 +14,11 @@ from sqlmodel import Session, col, select
 
 from core.audience import Subject, may_log
 from core.ledger.answers import BY_HAND, Answer
-from core.ledger.apply import Change, correct_row, withdraw_rows
+from core.ledger.apply import Change, correct_row, withdraw_rows, withdraw_settings
 from core.ledger.clearance import may_clear
 from core.ledger.crew import find_person, load_crew
 from core.ledger.lines import hear_again, owed_after
 from core.ledger.notices import Notice
-from core.ledger.orders import take_back
 from core.ledger.question import QuestionCode
 from core.model import Line, LineState, Outing, Person, Pitcher, key
 
@@ -124,7 +123,7 @@ def undo(hand: Hand, line_id: int) -> list[Notice]:
     line.state, line.questions = LineState.UNDONE, []
     hand.session.add(line)
     withdraw_rows(_change(hand, line))
-    take_back(_change(hand, line))
+    withdraw_settings(_change(hand, line))
     hand.session.flush()
     return owed_after(hand.session, line, hand.now)
 

@@ -3,15 +3,15 @@
 from dataclasses import dataclass
 from datetime import date
 
-from sqlmodel import Session, col, select
+from sqlmodel import Session
 
 from core.audience import Relation
-from core.ledger.apply import Change, audit
+from core.ledger.apply import Change, keep_row
 from core.ledger.clearance import ADULT, age_on, arm_status
 from core.ledger.crew import Crew
 from core.ledger.question import Question, QuestionCode
 from core.ledger.who import Arm, find, near
-from core.model import AuditAction, Clearance, Line, Pitcher, key
+from core.model import Clearance, Line, Pitcher, key
 from core.reading.clearing import ClearanceOrder, clearance_order
 
 
@@ -30,10 +30,9 @@ def clearing_here(session: Session, line: Line, crew: Crew) -> Clearing | None:
     Only the staff, a guardian, or an adult pitcher of himself may record one; everybody else
     is answered in the same words, whatever name was typed.
     """
-    in_staff_channel = crew.here is not None and crew.here.staff_channel == line.channel
     today = crew.local(line.posted_at).date()
     order = clearance_order(line.text, crew.local(line.posted_at))
-    if order is None or not (line.direct or in_staff_channel):
+    if order is None or not crew.takes_orders(line):
         return None
     arms = find(order.who, crew.arms) if order.who else []
     if not order.is_sure and not arms:
@@ -89,19 +88,5 @@ def record_clearance(change: Change, clearing: Clearing, by_person: int) -> None
         recorded_by=by_person,
         said_at=line.posted_at,
     )
-    change.session.add(row)
-    change.session.flush()
-    after = {"clinician": row.clinician, "on": row.on.isoformat(), "limits": row.limits}
-    audit(change, row, AuditAction.RECORDED, {}, after)
-
-
-def take_back_clearance(change: Change) -> None:
-    """Withdraw the clearance that a line recorded; what it ended stands again."""
-    of_line = select(Clearance).where(
-        Clearance.line_id == key(change.line), col(Clearance.withdrawn_at).is_(None)
-    )
-    for row in change.session.exec(of_line).all():
-        row.withdrawn_at = change.at
-        change.session.add(row)
-        at = {"withdrawn_at": change.at.isoformat()}
-        audit(change, row, AuditAction.WITHDRAWN, {"withdrawn_at": None}, at)
+    said = {"clinician": row.clinician, "on": row.on.isoformat(), "limits": row.limits}
+    keep_row(change, row, said)

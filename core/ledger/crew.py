@@ -13,6 +13,7 @@ from core.ledger.who import Arm
 from core.model import (
     STAFF_ROLES,
     GuardianLink,
+    Line,
     Membership,
     Person,
     Pitcher,
@@ -57,6 +58,10 @@ class Crew:
     def is_staff(self) -> bool:
         """Whether the author coaches any pitcher in sight."""
         return bool(self.related(Relation.STAFF))
+
+    def takes_orders(self, line: Line) -> bool:
+        """Whether a line stands where the bot is spoken to: a direct message, the staff channel."""
+        return line.direct or (self.here is not None and self.here.staff_channel == line.channel)
 
     def local_arms(self) -> list[Arm]:
         """The pitchers of the team whose channel this is; everybody in sight elsewhere."""

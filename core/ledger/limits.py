@@ -5,11 +5,11 @@ from dataclasses import dataclass
 from sqlmodel import col, select
 
 from core.audience import Relation
-from core.ledger.apply import Change, audit
+from core.ledger.apply import Change, keep_row, withdraw_row
 from core.ledger.crew import Crew
 from core.ledger.question import Question, QuestionCode
-from core.ledger.who import Arm, find, near
-from core.model import AuditAction, CoachLimit, Line, key
+from core.ledger.who import Arm, find_one
+from core.model import CoachLimit, Line, key
 from core.reading.orders import LimitOrder, limit_order
 
 
@@ -35,17 +35,12 @@ def order_here(text: str, line: Line, crew: Crew) -> Order | None:
         return Order(order, None, Question(QuestionCode.ONLY_STAFF))
     if order.unclear:
         return Order(order, None, Question(QuestionCode.LIMIT_UNCLEAR, about=order.unclear))
-    found = find(order.who, arms)
-    if len(found) == 1:
-        return Order(order, found[0])
-    code = QuestionCode.TWO_PEOPLE if found else QuestionCode.UNKNOWN_NAME
-    names = tuple(arm.name for arm in found or near(order.who, arms))
-    return Order(order, None, Question(code, about=order.who, choices=names))
+    one = find_one(order.who, arms)
+    return Order(order, one) if isinstance(one, Arm) else Order(order, None, one)
 
 
 def obey(change: Change, order: Order, by_person: int) -> None:
-    """Bring the limits that a line set to what it says now."""
-    take_back(change)
+    """Set or lift the limit that a line speaks of."""
     if order.arm is None:
         return
     pitcher_id = order.arm.pitcher_id
@@ -61,31 +56,10 @@ def obey(change: Change, order: Order, by_person: int) -> None:
         line_id=key(change.line),
         set_by=by_person,
     )
-    change.session.add(row)
-    change.session.flush()
-    audit(change, row, AuditAction.RECORDED, {}, {"pitches": row.pitches})
-
-
-def take_back(change: Change) -> None:
-    """Withdraw the limits that a line set."""
-    of_line = select(CoachLimit).where(CoachLimit.line_id == key(change.line))
-    for row in change.session.exec(of_line.where(col(CoachLimit.withdrawn_at).is_(None))):
-        _withdraw(change, row)
+    keep_row(change, row, {"pitches": row.pitches})
 
 
 def _lift(change: Change, pitcher_id: int) -> None:
     of_pitcher = select(CoachLimit).where(CoachLimit.pitcher_id == pitcher_id)
     for row in change.session.exec(of_pitcher.where(col(CoachLimit.withdrawn_at).is_(None))):
-        _withdraw(change, row)
-
-
-def _withdraw(change: Change, row: CoachLimit) -> None:
-    row.withdrawn_at = change.at
-    change.session.add(row)
-    audit(
-        change,
-        row,
-        AuditAction.WITHDRAWN,
-        {"withdrawn_at": None},
-        {"withdrawn_at": change.at.isoformat()},
-    )
+        withdraw_row(change, row)

@@ -16,7 +16,14 @@ from sqlmodel import Session, col, func, select
 
 from core.audience import Relation
 from core.ledger.answers import Answer, Answers
-from core.ledger.apply import Change, apply_reading, keep_overtaken, note_text, withdraw_rows
+from core.ledger.apply import (
+    Change,
+    apply_reading,
+    keep_overtaken,
+    note_text,
+    withdraw_rows,
+    withdraw_settings,
+)
 from core.ledger.asked.from_line import asked_here
 from core.ledger.care import with_care, with_open_pain
 from core.ledger.claim import Place, claim, find_line, find_place
@@ -29,7 +36,7 @@ from core.ledger.hints import hints, stranger
 from core.ledger.holds import raise_holds
 from core.ledger.messages import Deleted, Edited, Said, newer
 from core.ledger.notices import Heard, Notice, NoticeKind
-from core.ledger.orders import Order, obey, order_here, take_back
+from core.ledger.orders import Order, obey, order_here
 from core.ledger.owed import news_of_pain, owed
 from core.ledger.question import REFUSALS, Question, QuestionCode
 from core.ledger.rest_days import rest_days
@@ -97,7 +104,7 @@ def withdraw(session: Session, deleted: Deleted, now: datetime) -> list[Notice]:
     line.deleted_at = now
     session.add(line)
     withdraw_rows(_change(session, line, now))
-    take_back(_change(session, line, now))
+    withdraw_settings(_change(session, line, now))
     session.flush()
     owed_now = _owed_now(session, line, place, now, news_of_pain(line.entries, ()))
     return [*owed_now, *_hear_dependants(session, line, now)]
@@ -207,7 +214,7 @@ def _hear(
     if order is not None:
         obey(change, order, key(place.person))
     else:
-        take_back(change)
+        withdraw_settings(change)
     session.flush()
     heard = replace(
         _heard(line, place, now, crew),

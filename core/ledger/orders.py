@@ -1,9 +1,9 @@
-"""What a line sets beside the log: the coach's limits and thresholds, a clearance."""
+"""What a line sets beside the log: the coach's limits, books and thresholds, a clearance."""
 
 from sqlmodel import Session
 
 from core.ledger import clearing, limits, outing_books, settings
-from core.ledger.apply import Change
+from core.ledger.apply import Change, withdraw_settings
 from core.ledger.crew import Crew
 from core.ledger.spoken import spoken
 from core.model import Line
@@ -13,17 +13,18 @@ Order = limits.Order | outing_books.Naming | clearing.Clearing | settings.Settin
 
 def order_here(session: Session, line: Line, crew: Crew) -> Order | None:
     """The order in a line; most are taken only in a direct message or the staff channel."""
+    said = spoken(session, line)
     return (
         clearing.clearing_here(session, line, crew)
-        or limits.order_here(spoken(session, line), line, crew)
-        or outing_books.naming_here(spoken(session, line), line, crew)
+        or limits.order_here(said, line, crew)
+        or outing_books.naming_here(said, line, crew)
         or settings.setting_here(session, line, crew)
     )
 
 
 def obey(change: Change, order: Order, by_person: int) -> None:
     """Bring what a line set to what it says now."""
-    take_back(change)
+    withdraw_settings(change)
     match order:
         case limits.Order():
             limits.obey(change, order, by_person)
@@ -33,11 +34,3 @@ def obey(change: Change, order: Order, by_person: int) -> None:
             clearing.record_clearance(change, order, by_person)
         case settings.Setting():
             settings.set_thresholds(change, order, by_person)
-
-
-def take_back(change: Change) -> None:
-    """Withdraw whatever a line set."""
-    limits.take_back(change)
-    outing_books.take_back_books(change)
-    clearing.take_back_clearance(change)
-    settings.take_back_settings(change)

@@ -2,14 +2,12 @@
 
 from dataclasses import dataclass
 
-from sqlmodel import col, select
-
 from core.audience import Relation
-from core.ledger.apply import Change, audit
+from core.ledger.apply import Change, keep_row
 from core.ledger.crew import Crew
 from core.ledger.question import Question, QuestionCode
-from core.ledger.who import Arm, find, near
-from core.model import AuditAction, Line, OutingBook, key
+from core.ledger.who import Arm, find_one
+from core.model import Line, OutingBook, key
 from core.reading.orders import BookOrder, book_order
 from core.rulebooks import builtin_ids
 
@@ -35,12 +33,8 @@ def naming_here(text: str, line: Line, crew: Crew) -> Naming | None:
     if order.unclear or order.book not in known:
         about = order.unclear or order.book
         return Naming(order, None, Question(QuestionCode.BOOK_UNCLEAR, about=about, choices=known))
-    found = find(order.who, arms)
-    if len(found) == 1:
-        return Naming(order, found[0])
-    code = QuestionCode.TWO_PEOPLE if found else QuestionCode.UNKNOWN_NAME
-    names = tuple(arm.name for arm in found or near(order.who, arms))
-    return Naming(order, None, Question(code, about=order.who, choices=names))
+    one = find_one(order.who, arms)
+    return Naming(order, one) if isinstance(one, Arm) else Naming(order, None, one)
 
 
 def name_book(change: Change, naming: Naming, by_person: int) -> None:
@@ -55,16 +49,4 @@ def name_book(change: Change, naming: Naming, by_person: int) -> None:
         line_id=key(change.line),
         set_by=by_person,
     )
-    change.session.add(row)
-    change.session.flush()
-    audit(change, row, AuditAction.RECORDED, {}, {"rule_book": row.rule_book})
-
-
-def take_back_books(change: Change) -> None:
-    """Withdraw the books that a line named."""
-    of_line = select(OutingBook).where(OutingBook.line_id == key(change.line))
-    for row in change.session.exec(of_line.where(col(OutingBook.withdrawn_at).is_(None))):
-        row.withdrawn_at = change.at
-        change.session.add(row)
-        withdrawn = {"withdrawn_at": change.at.isoformat()}
-        audit(change, row, AuditAction.WITHDRAWN, {"withdrawn_at": None}, withdrawn)
+    keep_row(change, row, {"rule_book": row.rule_book})

@@ -10,7 +10,7 @@ from core.audience import Relation
 from core.ledger.apply import Change, audit
 from core.ledger.crew import Crew
 from core.ledger.question import Question, QuestionCode
-from core.ledger.who import Arm, find, near
+from core.ledger.who import Arm, find_one
 from core.model import (
     STAFF_ROLES,
     AuditAction,
@@ -36,22 +36,18 @@ class Setting:
 
 def setting_here(session: Session, line: Line, crew: Crew) -> Setting | None:
     """The setting or list in a line, in a direct message or the staff channel; else none."""
-    in_staff_channel = crew.here is not None and crew.here.staff_channel == line.channel
     order = setting_order(line.text) or list_order(line.text)
-    if order is None or not (line.direct or in_staff_channel):
+    if order is None or not crew.takes_orders(line):
         return None
     teams = _coached(session, crew)
     if not teams:
         return Setting(order, question=Question(QuestionCode.ONLY_STAFF))
     arm: Arm | None = None
     if order.who:
-        arms = crew.related(Relation.STAFF)
-        found = find(order.who, arms)
-        if len(found) != 1:
-            code = QuestionCode.TWO_PEOPLE if found else QuestionCode.UNKNOWN_NAME
-            names = tuple(one.name for one in found or near(order.who, arms))
-            return Setting(order, question=Question(code, about=order.who, choices=names))
-        arm = found[0]
+        one = find_one(order.who, crew.related(Relation.STAFF))
+        if isinstance(one, Question):
+            return Setting(order, question=one)
+        arm = one
         teams &= set(crew.teams_of[arm.pitcher_id])
     question = _unclear(order, teams, arm)
     return Setting(order, tuple(sorted(teams)), arm, question)
@@ -100,18 +96,6 @@ def set_thresholds(change: Change, setting: Setting, by_person: int) -> None:
         change.session.flush()
         after = limits_of(change.session, team_id, pitcher_id)[order.key]
         audit(change, row, AuditAction.RECORDED, {"value": before}, {"value": after})
-
-
-def take_back_settings(change: Change) -> None:
-    """Withdraw what a line set; what was set before holds again."""
-    of_line = select(ThresholdSetting).where(
-        ThresholdSetting.line_id == key(change.line), col(ThresholdSetting.withdrawn_at).is_(None)
-    )
-    for row in change.session.exec(of_line).all():
-        row.withdrawn_at = change.at
-        change.session.add(row)
-        at = {"withdrawn_at": change.at.isoformat()}
-        audit(change, row, AuditAction.WITHDRAWN, {"withdrawn_at": None}, at)
 
 
 def limits_of(session: Session, team_id: int, pitcher_id: int | None) -> dict[Key, int | None]:

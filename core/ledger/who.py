@@ -6,6 +6,8 @@ from dataclasses import dataclass
 
 from rapidfuzz import fuzz, process
 
+from core.ledger.question import Question, QuestionCode
+
 #: A near miss is offered in a question, never taken: 0 (nothing alike) to 100 (the same).
 NEAR_MISS = 75
 
@@ -50,6 +52,16 @@ def find(typed: str, arms: Sequence[Arm]) -> list[Arm]:
     wanted = plain(typed)
     whole = [arm for arm in arms if wanted == plain(arm.name)]
     return whole or [arm for arm in arms if wanted in names_of(arm)]
+
+
+def find_one(typed: str, arms: Sequence[Arm]) -> Arm | Question:
+    """The one pitcher whom a name means, or the question that names those it may mean."""
+    found = find(typed, arms)
+    if len(found) == 1:
+        return found[0]
+    code = QuestionCode.TWO_PEOPLE if found else QuestionCode.UNKNOWN_NAME
+    names = tuple(arm.name for arm in found or near(typed, arms))
+    return Question(code, about=typed, choices=names)
 
 
 def near(typed: str, arms: Sequence[Arm]) -> list[Arm]:

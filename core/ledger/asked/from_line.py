@@ -18,8 +18,7 @@ def asked_here(session: Session, line: Line, crew: Crew) -> Asked | None:
     """
     text = spoken(session, line)
     mentioned = text != line.text
-    in_staff_channel = crew.here is not None and crew.here.staff_channel == line.channel
-    if not (line.direct or mentioned or in_staff_channel):
+    if not (mentioned or crew.takes_orders(line)):
         return None
     return ask(text, crew.local(line.posted_at), roster=crew.roster())
 
