@@ -60,22 +60,18 @@ def reaction(kind: str, user: str, name: str, message: Message, stamp: str) -> J
 
 def member_joined(user: str, channel: Channel, team_id: str, stamp: str, inviter: str) -> Json:
     """Return `member_joined_channel`."""
-    return {
-        "type": "member_joined_channel",
-        "user": user,
-        "channel": channel.id,
-        # The first letter of the id, which does not tell public from private.
-        "channel_type": channel.id[0],
-        "team": team_id,
-        "inviter": inviter,
-        "event_ts": stamp,
-    }
+    event = _membership("member_joined_channel", user, channel, team_id, stamp)
+    return event | {"inviter": inviter}
 
 
 def member_left(user: str, channel: Channel, team_id: str, stamp: str) -> Json:
     """Return `member_left_channel`."""
+    return _membership("member_left_channel", user, channel, team_id, stamp)
+
+
+def _membership(kind: str, user: str, channel: Channel, team_id: str, stamp: str) -> Json:
     return {
-        "type": "member_left_channel",
+        "type": kind,
         "user": user,
         "channel": channel.id,
         # The first letter of the id, which does not tell public from private.

@@ -12,7 +12,7 @@ from datetime import datetime
 from typing import Literal
 
 from sqlalchemy.exc import SQLAlchemyError
-from sqlmodel import Session, col, func, select
+from sqlmodel import Session, col, select
 
 from core.audience import Relation
 from core.ledger.answers import Answer, Answers
@@ -205,6 +205,7 @@ def _hear(
     order = order_here(session, line, crew)
     decision = _ordered(order) if order is not None else _decided(session, line, crew)
     first = not _has_been_read_before(session, line)
+    set_something = line.state == LineState.ORDER
     before, line.entries = line.entries, [snapshot(kept) for kept in decision.kept]
     line.questions = [question.as_json() for question in decision.questions]
     line.state = decision.state
@@ -213,7 +214,7 @@ def _hear(
     raise_holds(change)
     if order is not None:
         obey(change, order, key(place.person))
-    else:
+    elif set_something:
         withdraw_settings(change)
     session.flush()
     heard = replace(
@@ -322,9 +323,9 @@ def _by_scorekeeper(decision: Decision, crew: Crew) -> bool:
 
 
 def _has_been_read_before(session: Session, line: Line) -> bool:
-    earlier = select(func.count()).where(
+    earlier = select(Line.id).where(
         Line.author_id == line.author_id,
         col(Line.state).in_([LineState.READ, LineState.ASKED]),
         Line.id != line.id,
     )
-    return bool(session.exec(earlier).one())
+    return session.exec(earlier.limit(1)).first() is not None
