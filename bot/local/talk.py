@@ -58,11 +58,6 @@ class Talk(Stage):
         subtype = "thread_broadcast" if broadcast and thread is not None else None
         return self.post(replace(draft, thread_ts=thread, subtype=subtype))
 
-    def say_as_me(self, person: Person, channel: Channel | str, text: str) -> Said:
-        """Let a person write with /me: human text with a subtype of its own."""
-        draft = self._typed(person, self._may_post(person, channel), text, literal=False)
-        return self.post(replace(draft, subtype="me_message"))
-
     def say_as_webhook(self, app: Person, channel: Channel | str, text: str) -> Said:
         """Let another app post the classic way: `bot_message`, with a bot id and no user."""
         draft = self._typed(app, self._may_post(app, channel), text, literal=False)
@@ -117,10 +112,6 @@ class Talk(Stage):
     def react(self, person: Person, said: Said | Message, name: str) -> list[Delivery]:
         """Put an emoji (its name without colons) under a message."""
         return self.set_reaction(self.message(said), person.id, name, present=True)
-
-    def unreact(self, person: Person, said: Said | Message, name: str) -> list[Delivery]:
-        """Take a person's emoji away again."""
-        return self.set_reaction(self.message(said), person.id, name, present=False)
 
     def message(self, said: Said | Message) -> Message:
         """Return a message as it stands now; raises ScriptError if it is gone."""

@@ -21,7 +21,6 @@ from core.model import (
     Outing,
     PainReport,
     Pitcher,
-    PitcherTeam,
     Season,
     SeasonKind,
     Team,
@@ -189,9 +188,3 @@ def standing_alerts(session: Session, team_id: int, pitcher_id: int | None) -> l
     if pitcher_id is not None:
         rows = rows.where(Alert.pitcher_id == pitcher_id)
     return list(session.exec(rows.order_by(col(Alert.id).desc()).limit(30)))
-
-
-def pitchers_of(session: Session, team_id: int) -> set[int]:
-    """The pitchers of a team."""
-    links = select(PitcherTeam.pitcher_id).where(PitcherTeam.team_id == team_id)
-    return set(session.exec(links))

@@ -4,7 +4,7 @@ import re
 from datetime import date, timedelta
 
 from core.reading import groups  # noqa: F401  declares the groups
-from core.reading.board import Board, Claim, Handler, Rule, rule, says_no_log, says_unread
+from core.reading.board import Board, Handler, Rule, rule, says_no_log, says_unread
 from core.reading.entry import UnreadReason
 
 LONGEST_LOOK_BACK = timedelta(days=60)  # an older "4/18" is more likely no date at all
@@ -109,11 +109,6 @@ def _cause(board: Board, match: re.Match[str]) -> None:
 
 def _today(board: Board, match: re.Match[str]) -> None:
     _claim(board, match, board.posted.date())
-
-
-def is_day(claim: Claim) -> bool:
-    """Whether a claim names a day."""
-    return claim.key == "day"
 
 
 _NOT_COUNTED = "(?! (fill|dash)* (unit|innings|percent|mph|balls|forstrikes))"
