@@ -54,6 +54,7 @@ def team_load(
     from bot.app import SlackAccessError
     from bot.team_file import DirectoryError, TeamFileError
     from bot.team_load import load_from_slack
+    from core.rulebooks import RuleBookError
     from core.store import StoreError
 
     settings = _settings()
@@ -61,7 +62,9 @@ def team_load(
         _stop("SLACK_BOT_TOKEN is missing: the team's channels and people are looked up in Slack.")
     try:
         lines = load_from_slack(settings, file, SystemClock(), dry_run=dry_run)
-    except (SlackAccessError, StoreError, TeamFileError, DirectoryError) as problem:
+    except (
+        SlackAccessError, StoreError, TeamFileError, DirectoryError, RuleBookError
+    ) as problem:  # fmt: skip
         _stop(str(problem))
     for line in lines:
         out.print(line, markup=False, highlight=False)

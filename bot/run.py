@@ -24,7 +24,7 @@ from bot.schedule import Schedule
 from bot.settings import Settings, database_url
 from core.ledger.binding import Books
 from core.model import Workspace
-from core.rulebooks import RuleBook, load_books
+from core.rulebooks import RuleBook, load_books, own_ids
 from core.store import Store, migrate
 
 log = logging.getLogger(__name__)
@@ -88,7 +88,7 @@ def open_store(url: str) -> Store:
     return store
 
 
-def remember_workspace(store: Store, installation: Installation) -> None:
+def remember_workspace(store: Store, installation: Installation, settings: Settings) -> None:
     """Keep the workspace's own row up to date."""
     with store.writing() as session:
         session.merge(
@@ -96,6 +96,7 @@ def remember_workspace(store: Store, installation: Installation) -> None:
                 id=installation.workspace_id,
                 name=installation.workspace_name,
                 bot_user_id=installation.bot_user_id,
+                own_books=list(own_ids(settings.rulebooks)),
             )
         )
 
@@ -105,7 +106,7 @@ def run_on_slack(settings: Settings) -> None:
     token = settings.bot_token.get_secret_value() if settings.bot_token else ""
     installation = find_installation(make_client(token, settings.api_url))
     store = open_store(database_url(settings))
-    remember_workspace(store, installation)
+    remember_workspace(store, installation, settings)
     bot = make_bot(settings, installation, SystemClock(), store)
     bot.schedule.start()
     log.info("workspace %s: started by %s", installation.workspace_id, settings.transport)

@@ -8,29 +8,31 @@ from bot.run import open_store, remember_workspace
 from bot.settings import Settings, database_url
 from bot.team_file import load_team_file
 from bot.team_file.slack_directory import read_directory
-from core.rulebooks import builtin_ids
+from core.rulebooks import builtin_ids, load_books, own_ids
 
 
 def load_from_slack(settings: Settings, file: Path, clock: Clock, *, dry_run: bool) -> list[str]:
     """Load `file` into the workspace that the bot token opens; gives the report's lines.
 
-    Raises `SlackAccessError`, `StoreError`, `TeamFileError` and `DirectoryError`; then
-    nothing was written.
+    Raises `SlackAccessError`, `StoreError`, `TeamFileError`, `DirectoryError`, and
+    `RuleBookError` for a file in the club's own folder; then nothing was written.
     """
+    known = (*builtin_ids(), *own_ids(settings.rulebooks))
+    load_books(known, settings.rulebooks)
     token = settings.bot_token.get_secret_value() if settings.bot_token else ""
     client = make_client(token, settings.api_url)
     installation = find_installation(client)
     directory = read_directory(client)
     store = open_store(database_url(settings))
     try:
-        remember_workspace(store, installation)
+        remember_workspace(store, installation, settings)
         with store.writing() as session:
             report = load_team_file(
                 file,
                 directory,
                 session,
                 installation.workspace_id,
-                known_books=builtin_ids(),
+                known_books=known,
                 today=clock.now().date(),
                 dry_run=dry_run,
             )

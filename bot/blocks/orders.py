@@ -7,13 +7,14 @@ from bot.blocks.buttons import undo_line
 from bot.blocks.holds import clearances_said
 from bot.blocks.message import Part
 from bot.wording import limits as say
+from core.ledger.binding import Books
 from core.ledger.crew import load_crew
 from core.ledger.settings import listed_here
 from core.model import CoachLimit, Line, OutingBook, Person, Pitcher, Team, key
-from core.rulebooks import load_books
+from core.rulebooks import RuleBookError
 
 
-def order_parts(session: Session, line: Line) -> list[Part]:
+def order_parts(session: Session, line: Line, books: Books) -> list[Part]:
     """What a line set, or that it lifted a limit."""
     listed = _list(session, line)
     if listed:
@@ -22,7 +23,7 @@ def order_parts(session: Session, line: Line) -> list[Part]:
         *clearances_said(session, line),
         *settings_said(session, line),
         *_limits(session, line),
-        *_books(session, line),
+        *_books(session, line, books),
     ]
     if not texts:
         return [Part(say.LIFTED)]
@@ -38,17 +39,25 @@ def _list(session: Session, line: Line) -> str:
     return list_text(session, *found) if found is not None else ""
 
 
-def _books(session: Session, line: Line) -> list[str]:
+def _books(session: Session, line: Line, books: Books) -> list[str]:
     rows = session.exec(select(OutingBook).where(OutingBook.line_id == key(line))).all()
     return [
         say.book_named(
             session.get_one(Pitcher, row.pitcher_id).name,
             row.on,
-            load_books([row.rule_book])[0].title,
+            _title(row.rule_book, books),
         )
         for row in rows
         if row.withdrawn_at is None
     ]
+
+
+def _title(book: str, books: Books) -> str:
+    """What the book calls itself; its id where its file can no longer be used."""
+    try:
+        return books((book,))[0].title
+    except RuleBookError:
+        return book
 
 
 def _limits(session: Session, line: Line) -> list[str]:

@@ -86,7 +86,7 @@ class Renderer:
             if line.state == LineState.QUESTION:
                 return [Part(asked_text(session, line, self._books))]
             if line.state == LineState.ORDER:
-                return order_parts(session, line)
+                return order_parts(session, line, self._books)
             view = line_view(session, line, viewer, self._books)
             parts = answer_parts(session, view, viewer, READ_REACTION)
             if parts:

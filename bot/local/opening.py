@@ -51,10 +51,10 @@ def open_clubhouse(settings: Settings, folder: Path, start: datetime) -> Iterato
         opened.callback(store.close)
         client = make_client(ws.bot_token, ws.api_url)
         installation = find_installation(client)
-        remember_workspace(store, installation)
-        zone = _load_team(store, client, ws.team_id, folder / "team.toml", start)
         # Every run shows the same: a rule-book folder of one's own is left out.
         local = settings.model_copy(update={"api_url": ws.api_url, "rulebooks": None})
+        remember_workspace(store, installation, local)
+        zone = _load_team(store, client, ws.team_id, folder / "team.toml", start)
         bot = make_bot(local, installation, clock, store)
         ws.deliver_by(InProcess(bot.app))
         yield Clubhouse(ws, clock, bot, people, channels, zone)

@@ -30,7 +30,8 @@ def load_team_file(
     """Bring a workspace's teams to what the file at `path` and its roster say.
 
     Works in the caller's open transaction and does not commit; with `dry_run` it only
-    reads. `known_books` are the ids of the built-in rule books, `today` the day for ages.
+    reads. `known_books` are the ids of rule books that need no file beside, `today` the day
+    for ages.
     Raises `TeamFileError` with every problem found, before anything is written, and
     `DirectoryError` when Slack refuses.
     """

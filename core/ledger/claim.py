@@ -61,7 +61,7 @@ def claim(session: Session, said: Said, place: Place, now: datetime) -> Line | N
     return None if line_id is None else session.get_one(Line, line_id)
 
 
-_NO_NAMES = {"name": "", "bot_user_id": ""}
+_NO_NAMES = {"name": "", "bot_user_id": "", "own_books": None}
 
 
 def find_line(session: Session, said: Said) -> Line:

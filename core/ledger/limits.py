@@ -2,12 +2,13 @@
 
 from dataclasses import dataclass
 
-from sqlmodel import col, select
+from sqlmodel import Session, col, select
 
 from core.audience import Relation
 from core.ledger.apply import Change, keep_row, withdraw_row
 from core.ledger.crew import Crew
 from core.ledger.question import Question, QuestionCode
+from core.ledger.spoken import spoken
 from core.ledger.who import Arm, find_one
 from core.model import CoachLimit, Line, key
 from core.reading.orders import LimitOrder, limit_order
@@ -22,12 +23,12 @@ class Order:
     question: Question | None = None
 
 
-def order_here(text: str, line: Line, crew: Crew) -> Order | None:
+def order_here(session: Session, line: Line, crew: Crew) -> Order | None:
     """The order in what a line says; anybody else's than the staff's is refused.
 
     A limit is never read as a count, wherever it was typed.
     """
-    order = limit_order(text, crew.local(line.posted_at))
+    order = limit_order(spoken(session, line), crew.local(line.posted_at))
     if order is None:
         return None
     arms = crew.related(Relation.STAFF)

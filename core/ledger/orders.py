@@ -5,7 +5,6 @@ from sqlmodel import Session
 from core.ledger import clearing, limits, outing_books, settings
 from core.ledger.apply import Change, withdraw_settings
 from core.ledger.crew import Crew
-from core.ledger.spoken import spoken
 from core.model import Line
 
 Order = limits.Order | outing_books.Naming | clearing.Clearing | settings.Setting
@@ -13,11 +12,10 @@ Order = limits.Order | outing_books.Naming | clearing.Clearing | settings.Settin
 
 def order_here(session: Session, line: Line, crew: Crew) -> Order | None:
     """The order in a line; most are taken only in a direct message or the staff channel."""
-    said = spoken(session, line)
     return (
         clearing.clearing_here(session, line, crew)
-        or limits.order_here(said, line, crew)
-        or outing_books.naming_here(said, line, crew)
+        or limits.order_here(session, line, crew)
+        or outing_books.naming_here(session, line, crew)
         or settings.setting_here(session, line, crew)
     )
 

@@ -2,12 +2,15 @@
 
 from dataclasses import dataclass
 
+from sqlmodel import Session
+
 from core.audience import Relation
 from core.ledger.apply import Change, keep_row
 from core.ledger.crew import Crew
 from core.ledger.question import Question, QuestionCode
+from core.ledger.spoken import spoken
 from core.ledger.who import Arm, find_one
-from core.model import Line, OutingBook, key
+from core.model import Line, OutingBook, Workspace, key
 from core.reading.orders import BookOrder, book_order
 from core.rulebooks import builtin_ids
 
@@ -21,20 +24,26 @@ class Naming:
     question: Question | None = None
 
 
-def naming_here(text: str, line: Line, crew: Crew) -> Naming | None:
+def naming_here(session: Session, line: Line, crew: Crew) -> Naming | None:
     """The book that a line names for an outing; anybody else's than the staff's is refused."""
-    order = book_order(text, crew.local(line.posted_at))
+    order = book_order(spoken(session, line), crew.local(line.posted_at))
     if order is None:
         return None
     arms = crew.related(Relation.STAFF)
     if not arms:
         return Naming(order, None, Question(QuestionCode.ONLY_STAFF))
-    known = tuple(sorted(builtin_ids()))
+    known = _known(session, line)
     if order.unclear or order.book not in known:
         about = order.unclear or order.book
         return Naming(order, None, Question(QuestionCode.BOOK_UNCLEAR, about=about, choices=known))
     one = find_one(order.who, arms)
     return Naming(order, one) if isinstance(one, Arm) else Naming(order, None, one)
+
+
+def _known(session: Session, line: Line) -> tuple[str, ...]:
+    """The built-in books and those of the club's own folder."""
+    own = session.get_one(Workspace, line.workspace_id).own_books or ()
+    return tuple(sorted({*builtin_ids(), *own}))
 
 
 def name_book(change: Change, naming: Naming, by_person: int) -> None:

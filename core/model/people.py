@@ -46,6 +46,8 @@ class Workspace(Stored, table=True):
     id: str = Field(primary_key=True)
     name: str = ""
     bot_user_id: str = ""
+    #: Ids of the rule books in the club's own folder, as the bot found them when it started.
+    own_books: list[str] | None = Field(default=None, sa_type=JSON)
 
 
 class Team(Stored, table=True):

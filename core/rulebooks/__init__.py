@@ -2,7 +2,14 @@
 
 from core.rulebooks.book import AgeRule, Band, Counting, RuleBook, Season
 from core.rulebooks.errors import NotCoveredError, RuleBookError
-from core.rulebooks.loading import builtin_ids, load_books, parse_book, read_book, template
+from core.rulebooks.loading import (
+    builtin_ids,
+    load_books,
+    own_ids,
+    parse_book,
+    read_book,
+    template,
+)
 from core.rulebooks.measure import KINDS, Condition, Measure, Unit, Window
 from core.rulebooks.rules import Advice, Cap, Off, Rest, Row, Rule
 from core.rulebooks.words import describe
@@ -29,6 +36,7 @@ __all__ = [
     "builtin_ids",
     "describe",
     "load_books",
+    "own_ids",
     "parse_book",
     "read_book",
     "template",

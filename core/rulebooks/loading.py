@@ -26,6 +26,14 @@ def builtin_ids() -> tuple[str, ...]:
     return tuple(sorted(n.removesuffix(".toml") for n in names if n.endswith(".toml")))
 
 
+def own_ids(folder: Path | None) -> tuple[str, ...]:
+    """The ids of the rule-book files in a folder (no folder, none), in alphabetical order.
+
+    They are named, not read: `load_books` says whether a file can be used.
+    """
+    return tuple(sorted(file.stem for file in folder.glob("*.toml"))) if folder else ()
+
+
 def template() -> str:
     """A commented rule-book file to start from."""
     return (files("core.rulebooks") / "template.toml").read_text(encoding="utf-8")

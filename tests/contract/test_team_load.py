@@ -12,6 +12,7 @@ from sqlmodel import func, select
 from bot.local.workspace import Workspace
 from core.model import Pitcher, Team
 from core.store import Store
+from tests.support.rulebooks import own_books
 
 ROOT = Path(__file__).parent.parent.parent
 DEMO = ROOT / "fixtures" / "demo"
@@ -28,15 +29,18 @@ def herons(ws: Workspace) -> Workspace:
     return ws
 
 
-def load(ws: Workspace, database: Path, *options: str) -> subprocess.CompletedProcess[str]:
+def load(
+    ws: Workspace, database: Path, *options: str, file: Path = DEMO / "team.toml", **more: str
+) -> subprocess.CompletedProcess[str]:
     environment = {
         **os.environ,  # noqa: TID251 - handed on to a child process
         "SLACK_BOT_TOKEN": ws.bot_token,
         "SLACK_API_URL": ws.api_url,
         "SPINKEEPER_DATABASE_URL": f"sqlite:///{database}",
+        **more,
     }
     return subprocess.run(
-        [sys.executable, "-m", "bot.cli", "team", "load", str(DEMO / "team.toml"), *options],
+        [sys.executable, "-m", "bot.cli", "team", "load", str(file), *options],
         cwd=ROOT, env=environment, capture_output=True, text=True, timeout=60, check=False,
     )  # fmt: skip
 
@@ -83,3 +87,35 @@ def test_channels_and_people_that_slack_does_not_know_are_all_named(
     assert "17u-pitching-log" in ended.stderr
     assert "@dana" in ended.stderr
     assert counts(tmp_path / "club.sqlite3") == (0, 0)
+
+
+def test_a_team_may_go_by_a_book_of_the_clubs_own_folder(herons: Workspace, tmp_path: Path) -> None:
+    books = own_books(tmp_path)
+    file = tmp_path / "team.toml"
+    file.write_text((DEMO / "team.toml").read_text().replace('["pitch-smart"]', '["hill-league"]'))
+    (tmp_path / "roster.csv").write_bytes((DEMO / "roster.csv").read_bytes())
+    database = tmp_path / "club.sqlite3"
+
+    without = load(herons, database, file=file)
+    loaded = load(herons, database, file=file, SPINKEEPER_RULEBOOKS=str(books))
+
+    assert "the rule book “hill-league” is not known" in without.stderr
+    assert loaded.returncode == 0, loaded.stderr
+    store = Store(f"sqlite:///{database}")
+    with store.reading() as session:
+        assert ["hill-league"] in [team.rule_books for team in session.exec(select(Team))]
+    store.close()
+
+
+def test_a_book_that_is_refused_stops_the_load_with_its_line(
+    herons: Workspace, tmp_path: Path
+) -> None:
+    books = own_books(tmp_path)
+    (books / "broken.toml").write_text('format = 1\nid = "broken"\n')
+    database = tmp_path / "club.sqlite3"
+
+    ended = load(herons, database, SPINKEEPER_RULEBOOKS=str(books))
+
+    assert ended.returncode == 2
+    assert "broken.toml was not taken. Line" in ended.stderr
+    assert not database.exists()

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
+from pathlib import Path
 
 import pytest
 from pydantic import SecretStr
@@ -167,15 +168,22 @@ _PITCHERS: list[tuple[str, date, str | None, list[str]]] = [
 
 @contextmanager
 def club_at(
-    stand_in: StandIn, host: AppHost, store: Store, *, socket: bool = False
+    stand_in: StandIn,
+    host: AppHost,
+    store: Store,
+    *,
+    socket: bool = False,
+    rulebooks: Path | None = None,
 ) -> Iterator[Club]:
     """The club with the bot serving it, over signed HTTP or Socket Mode."""
     clock = SimulatedClock(SATURDAY_EVENING)
     ws = stand_in.new_workspace(clock.now)
     people, log, staff = make_people(ws)
-    settings = Settings(api_url=ws.api_url, signing_secret=SecretStr(ws.signing_secret))
+    settings = Settings(
+        api_url=ws.api_url, signing_secret=SecretStr(ws.signing_secret), rulebooks=rulebooks
+    )
     installation = find_installation(make_client(ws.bot_token, ws.api_url))
-    remember_workspace(store, installation)
+    remember_workspace(store, installation, settings)
     seed(store, ws, people, log.id, staff.id)
     bot = make_bot(settings, installation, clock, store)
     with ExitStack() as running:
