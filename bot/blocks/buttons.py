@@ -3,13 +3,14 @@
 from datetime import date
 
 from bot.blocks.message import Button
+from bot.forms.form import opens
 from bot.wording import buttons as label
 from core.ledger.answers import NO_LOG
 from core.ledger.question import Question, QuestionCode
 from core.ledger.view import LineView
 from core.model import Line, Outing, key
 
-CHOOSE, FIX, UNDO = "choose", "fix", "undo"
+CHOOSE, FIX, UNDO = "choose", opens("put_right"), "undo"
 
 
 def answers_to(line: Line, number: int, asked: Question) -> tuple[Button, ...]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, TypeVar
 
 from sqlmodel import Session
 
@@ -12,6 +12,8 @@ from core.ledger import Notice
 from core.ledger.by_hand import ByHandError, Hand, Refusal
 from core.ledger.crew import find_person
 from core.store import Store
+
+Seen = TypeVar("Seen")
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +34,11 @@ class Desk:
         with self.store.writing() as session:
             owe(session, workspace_id, work(self._hand(session, workspace_id, slack_id)))
         self.committed()
+
+    def look(self, workspace_id: str, slack_id: str, see: Callable[[Hand], Seen]) -> Seen:
+        """What somebody may see, read without a write lock; `ByHandError` for a stranger."""
+        with self.store.reading() as session:
+            return see(self._hand(session, workspace_id, slack_id))
 
     def _hand(self, session: Session, workspace_id: str, slack_id: str) -> Hand:
         person = find_person(session, workspace_id, slack_id)

@@ -1,70 +1,60 @@
-"""The form that puts an outing right: opened by "fix", saved in one transaction."""
+"""Forms: opened by a button, saved in one transaction; `bot.forms` says what each one is."""
 
 import json
 import re
-from collections.abc import Mapping
-from datetime import date
 from typing import Any
 
 from slack_bolt import Ack, App, BoltContext
 from slack_sdk import WebClient
 
-from bot.blocks.buttons import FIX
-from bot.blocks.form import CALLBACK, FormError, outing_form, values_of
+from bot.forms import FORMS
+from bot.forms.form import Carried, Filled, FormError, opens
 from bot.listeners.actions import carried_by
 from bot.listeners.desk import Desk, presser
 from bot.wording.buttons import FORM_ERRORS
-from core.ledger.by_hand import ByHandError, put_right, see_outing
-from core.model import Outing
+from core.ledger.by_hand import ByHandError
+
+_NAMES = "|".join(map(re.escape, FORMS))
 
 
 def register(app: App, desk: Desk) -> None:
-    """Listen to "fix" and to the form that it opens."""
+    """Listen to whatever opens a form, and to every form that is sent."""
 
-    @app.action(re.compile(rf"^{FIX}\."))
+    @app.action(re.compile(rf"^{re.escape(opens(''))}({_NAMES})\."))
     def opened(ack: Ack, body: dict[str, Any], context: BoltContext, client: WebClient) -> None:
-        outing = _outing(desk, body, context)
+        name = body["actions"][0]["action_id"].split(".")[1]
+        view = view_for(desk, body, context, name, carried_by(body))
         ack()
-        if outing is not None:
+        if view is not None:
             # A trigger lives three seconds, so this one call cannot wait for the outbox.
-            client.views_open(trigger_id=body["trigger_id"], view=outing_form(outing))
+            client.views_open(trigger_id=body["trigger_id"], view=view)
 
-    @app.view(CALLBACK)
+    @app.view(re.compile(rf"^({_NAMES})$"))
     def submitted(
         ack: Ack, body: dict[str, Any], view: dict[str, Any], context: BoltContext
     ) -> None:
-        outing_id = int(json.loads(view["private_metadata"])["outing"])
+        form = FORMS[view["callback_id"]]
+        carried = json.loads(view["private_metadata"] or "{}")
+        filled = Filled(view["id"], carried, view["state"]["values"])
         try:
-            fields = values_of(view["state"]["values"])
-            _save(desk, body, context, outing_id, fields)
+            desk.by_hand(str(context.team_id), presser(body), lambda hand: form.save(hand, filled))
         except FormError as wrong:
-            ack(response_action="errors", errors={wrong.block: FORM_ERRORS[wrong.error]})
+            ack(response_action="errors", errors={wrong.block: wrong.error})
         except ByHandError as refused:
-            block = _block(refused.field)
+            block = form.blocks.get(refused.field, refused.field)
             error = "day" if refused.field == "on" else refused.refusal
             ack(response_action="errors", errors={block: FORM_ERRORS[error]})
         else:
             ack()
 
 
-def _outing(desk: Desk, body: dict[str, Any], context: BoltContext) -> Outing | None:
-    outing_id = int(carried_by(body)["outing"])
-    with desk.store.reading() as session:
-        return see_outing(session, str(context.team_id), presser(body), outing_id)
-
-
-def _save(
-    desk: Desk,
-    body: dict[str, Any],
-    context: BoltContext,
-    outing_id: int,
-    fields: Mapping[str, int | str | date | None],
-) -> None:
-    desk.by_hand(
-        str(context.team_id), presser(body), lambda hand: put_right(hand, outing_id, fields)
-    )
-
-
-def _block(field: str) -> str:
-    """The block that shows an error: the field's own, else the first."""
-    return {"outs": "innings", "": "kind"}.get(field, field)
+def view_for(
+    desk: Desk, body: dict[str, Any], context: BoltContext, name: str, carried: Carried
+) -> dict[str, Any] | None:
+    """The view of a form for whoever asks for it; none for somebody who may not open it."""
+    try:
+        return desk.look(
+            str(context.team_id), presser(body), lambda hand: FORMS[name].view(hand, carried)
+        )
+    except ByHandError:
+        return None

@@ -16,7 +16,7 @@ from core.audience import Subject, may_log
 from core.ledger.answers import BY_HAND, Answer
 from core.ledger.apply import Change, correct_row, withdraw_rows, withdraw_settings
 from core.ledger.clearance import may_clear
-from core.ledger.crew import find_person, load_crew
+from core.ledger.crew import load_crew
 from core.ledger.lines import hear_again, owed_after
 from core.ledger.notices import Notice
 from core.ledger.question import QuestionCode
@@ -97,14 +97,12 @@ def put_right(hand: Hand, outing_id: int, fields: Mapping[str, Any]) -> list[Not
     return hear_again(hand.session, line, hand.person, hand.now)
 
 
-def see_outing(session: Session, workspace_id: str, slack_id: str, outing_id: int) -> Outing | None:
+def see_outing(hand: Hand, outing_id: int) -> Outing | None:
     """The outing, for somebody who may put it right; none for anybody else."""
-    person = find_person(session, workspace_id, slack_id)
-    outing = session.get(Outing, outing_id)
-    line = session.get(Line, outing.line_id) if outing is not None else None
-    if person is None or outing is None or line is None or outing.withdrawn_at is not None:
+    outing = hand.session.get(Outing, outing_id)
+    line = hand.session.get(Line, outing.line_id) if outing is not None else None
+    if outing is None or line is None or outing.withdrawn_at is not None:
         return None
-    hand = Hand(session, person, line.posted_at)
     return outing if _may(hand, line, outing.pitcher_id) else None
 
 

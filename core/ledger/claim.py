@@ -48,7 +48,7 @@ def claim(session: Session, said: Said, place: Place, now: datetime) -> Line | N
         "author_id": key(place.person) if place.person else None,
         "team_id": key(place.team) if place.team else None,
         "text": said.text,
-        "posted_at": _moment(said.ts),
+        "posted_at": said.written_at or _moment(said.ts),
         "received_at": now,
         "state": LineState.TALK,
         "entries": [],

@@ -1,11 +1,15 @@
 """Messages as Slack tells of them: said, edited, deleted."""
 
 from dataclasses import dataclass
+from datetime import datetime
 
 
 @dataclass(frozen=True, slots=True)
 class Said:
-    """A message as Slack tells of it: `ts` is Slack's id of it, seconds with microseconds."""
+    """A message as Slack tells of it: `ts` is Slack's id of it, seconds with microseconds.
+
+    A line that a form wrote has the form's id there, and says by `written_at` (UTC) when.
+    """
 
     workspace_id: str
     channel: str
@@ -14,6 +18,7 @@ class Said:
     text: str
     direct: bool = False
     thread_ts: str | None = None
+    written_at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)

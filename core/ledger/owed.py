@@ -25,6 +25,7 @@ from core.ledger.notices import (
 from core.ledger.people import guardians_of, teams_of
 from core.ledger.question import REFUSALS, QuestionCode
 from core.model import (
+    FORM_TS,
     Clearance,
     Feeling,
     JoinedAs,
@@ -46,7 +47,7 @@ def owed(session: Session, heard: Heard) -> list[Notice]:
     line = heard.line
     answer = _answer(heard)
     notices = [answer, _asked_again(heard, answer)]
-    if line.deleted_at is None:
+    if line.deleted_at is None and not line.ts.startswith(FORM_TS):
         notices.append(_reaction(heard))
     return [
         *notices,

@@ -19,6 +19,7 @@ from core.model.people import (
     Workspace,
 )
 from core.model.record import (
+    FORM_TS,
     AuditAction,
     AuditEntry,
     Feeling,
@@ -31,6 +32,7 @@ from core.model.record import (
 from core.model.schedule import Reminder, ScheduleKind, TeamSchedule
 
 __all__ = [
+    "FORM_TS",
     "STAFF_ROLES",
     "Alert",
     "AlertSeen",

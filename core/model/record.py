@@ -48,6 +48,10 @@ class AuditAction(StrEnum):
     WITHDRAWN = "withdrawn"
 
 
+#: How the `ts` of a line begins that was filled in, not typed: no message stands in Slack.
+FORM_TS = "form/"
+
+
 class Line(Stored, table=True):
     """One message as typed, kept whether it was read or not.
 

@@ -1,4 +1,4 @@
-"""The form of one outing: number inputs, prefilled with what was read."""
+"""The form that puts an outing right: number inputs, prefilled with what was read."""
 
 import json
 import re
@@ -17,31 +17,37 @@ from slack_sdk.models.blocks import (
 )
 from slack_sdk.models.views import View
 
+from bot.forms.form import Carried, Filled, Form, FormError
 from bot.wording import buttons as label
 from bot.wording.words import innings
-from core.ledger.by_hand import LARGEST
+from core.ledger import Notice
+from core.ledger.by_hand import LARGEST, Hand, put_right, see_outing
 from core.model import Outing, key
 
-CALLBACK = "put_right"
+NAME = "put_right"
 KINDS = ("game", "bullpen", "live", "catch", "off")
 COUNTS = ("pitches", "curve", "slider", "breaking", "changeup", "strikes", "effort")
 _INNINGS = re.compile(r"^(\d{1,2})(?:[.,]([012]))?$")
 
 
-class FormError(Exception):
-    """An input that cannot be read: the block it stands in and the error's name."""
+def _view(hand: Hand, carried: Carried) -> dict[str, Any] | None:
+    outing = see_outing(hand, int(carried["outing"]))
+    return outing_form(outing) if outing is not None else None
 
-    def __init__(self, block: str, error: str) -> None:
-        """Name the block and the error."""
-        super().__init__(f"{block}: {error}")
-        self.block, self.error = block, error
+
+def _save(hand: Hand, filled: Filled) -> list[Notice]:
+    return put_right(hand, int(filled.carried["outing"]), values_of(filled.values))
+
+
+#: A refusal without a field of its own is shown at the first one.
+FORM = Form(NAME, _view, _save, {"outs": "innings", "": "kind"})
 
 
 def outing_form(outing: Outing) -> dict[str, Any]:
     """The modal for an outing; every input may stay empty, and keeps what was read."""
     view = View(
         type="modal",
-        callback_id=CALLBACK,
+        callback_id=NAME,
         title=label.FORM_TITLE,
         submit=label.FORM_SUBMIT,
         close=label.FORM_CLOSE,
@@ -106,10 +112,10 @@ def values_of(values: Mapping[str, Mapping[str, Any]]) -> dict[str, int | str | 
     fields["kind"] = option.get("value")
     picked = values["on"]["on"].get("selected_date")
     if picked is None:
-        raise FormError("on", "impossible")
+        raise FormError("on", label.FORM_ERRORS["impossible"])
     fields["on"] = date.fromisoformat(picked)
     if fields["kind"] == "off" and any(fields[name] for name in COUNTS):
-        raise FormError("kind", "off")
+        raise FormError("kind", label.FORM_ERRORS["off"])
     fields["outs"] = _outs(values["innings"]["innings"].get("value"))
     if fields["breaking"] is None and (fields["curve"], fields["slider"]) != (None, None):
         fields["breaking"] = _sum(fields["curve"], fields["slider"])
@@ -125,7 +131,7 @@ def _number(values: Mapping[str, Mapping[str, Any]], name: str) -> int | None:
     if typed in (None, ""):
         return None
     if not str(typed).isdecimal():
-        raise FormError(name, "number")
+        raise FormError(name, label.FORM_ERRORS["number"])
     return int(typed)
 
 
@@ -134,5 +140,5 @@ def _outs(typed: str | None) -> int | None:
         return None
     found = _INNINGS.match(typed.strip())
     if found is None:
-        raise FormError("innings", "innings")
+        raise FormError("innings", label.FORM_ERRORS["innings"])
     return int(found[1]) * 3 + int(found[2] or 0)

@@ -1,0 +1,52 @@
+"""What a form is: a view for whoever may open it, and what is done with what he filled in."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from core.ledger import Notice
+from core.ledger.by_hand import Hand
+
+#: What a button or a view carries; it can be changed on its way, so it is checked again.
+Carried = Mapping[str, Any]
+#: What was filled in: Slack's `view.state.values`, by block id and action id.
+Values = Mapping[str, Mapping[str, Any]]
+
+
+class FormError(Exception):
+    """An input that cannot be taken: the block it stands in, and what is wrong, in words."""
+
+    def __init__(self, block: str, error: str) -> None:
+        """Name the block; `error` is the sentence that stands under it."""
+        super().__init__(block)
+        self.block, self.error = block, error
+
+
+@dataclass(frozen=True, slots=True)
+class Filled:
+    """A submitted form: its view's id (unique for each opening), what it carried, the inputs."""
+
+    view_id: str
+    carried: Carried
+    values: Values
+
+
+@dataclass(frozen=True, slots=True)
+class Form:
+    """One form.
+
+    `view` gives the modal for whoever opens it, or none for somebody who may not; `save` does
+    its work in the listener's transaction and raises `FormError` for an input that cannot be
+    taken, `ByHandError` for whoever may not; `blocks` tells the block that shows a refusal of
+    a field.
+    """
+
+    name: str
+    view: Callable[[Hand, Carried], dict[str, Any] | None]
+    save: Callable[[Hand, Filled], list[Notice]]
+    blocks: Mapping[str, str]
+
+
+def opens(name: str) -> str:
+    """The action of a button that opens the form of this name."""
+    return f"open.{name}"

@@ -1,0 +1,24 @@
+"""A form writes the line for whoever filled it in: forms and typed lines are one way in."""
+
+from bot.forms.form import Filled
+from core.ledger import Notice, Said, record
+from core.ledger.by_hand import Hand
+from core.model import FORM_TS
+
+
+def write_line(hand: Hand, filled: Filled, text: str) -> list[Notice]:
+    """Record `text` as if the person had typed it to the bot; a second submission does nothing.
+
+    The answer comes as a direct message, with "fix" and "undo".
+    """
+    slack_id = hand.person.slack_id or ""
+    said = Said(
+        workspace_id=hand.person.workspace_id,
+        channel=slack_id,
+        ts=f"{FORM_TS}{filled.view_id}",
+        author=slack_id,
+        text=text,
+        direct=True,
+        written_at=hand.now,
+    )
+    return record(hand.session, said, hand.now)
