@@ -99,8 +99,13 @@ def make_app(
         attaching_conversation_kwargs_enabled=False,
         listener_executor=ThreadPoolExecutor(LISTENERS, thread_name_prefix="listener"),
     )
+    register_listeners(app, desk)
+    return app
+
+
+def register_listeners(app: App, desk: Desk) -> None:
+    """Let the app listen to all that the manifest asks for."""
     messages.register(app, desk)
     actions.register(app, desk)
     forms.register(app, desk)
     unheard.register(app)
-    return app

@@ -1,5 +1,6 @@
-"""The command line: `spinkeeper run`, `spinkeeper team load`, `spinkeeper rulebook ...`."""
+"""The command line: `spinkeeper run`, `spinkeeper manifest`, `spinkeeper team load`, …"""
 
+import json
 import logging
 from collections.abc import Sequence
 from pathlib import Path
@@ -43,6 +44,24 @@ def run() -> None:
         run_on_slack(settings)
     except (SlackAccessError, StoreError) as problem:
         _stop(str(problem))
+
+
+@app.command()
+def manifest(
+    http: Annotated[
+        str | None,
+        typer.Option(metavar="URL", help="The bot's public https address; without, Socket Mode."),
+    ] = None,
+) -> None:
+    """Print the app manifest (JSON) that Slack asks for when the app is made."""
+    from bot.manifest import AddressError, make_manifest
+
+    try:
+        made = make_manifest(http)
+    except AddressError as problem:
+        _stop(str(problem))
+    # As it is, not by rich: a terminal's width must not break a line of JSON.
+    typer.echo(json.dumps(made, indent=2, ensure_ascii=False))
 
 
 @team.command("load")

@@ -25,6 +25,7 @@ from bot.local.demo import Cast, DemoError, read_cast
 from bot.local.records import Channel, Kind, Person
 from bot.local.server import StandIn
 from bot.local.workspace import Workspace
+from bot.manifest import make_manifest
 from bot.run import make_bot, remember_workspace
 from bot.settings import Settings
 from bot.team_file import DirectoryError, TeamFileError, load_team_file, read_directory
@@ -45,6 +46,7 @@ def open_clubhouse(settings: Settings, folder: Path, start: datetime) -> Iterato
         # A day early, for the zone is not known yet.
         clock = SimulatedClock(start.replace(tzinfo=UTC) - timedelta(days=1))
         ws = opened.enter_context(StandIn()).new_workspace(clock.now)
+        ws.follow(make_manifest())
         people, channels = move_in(ws, read_cast(folder))
         scratch = opened.enter_context(TemporaryDirectory(prefix="spinkeeper-demo-"))
         store = _scratch_store(Path(scratch) / "demo.sqlite3")

@@ -10,6 +10,7 @@ import pytest
 from sqlmodel import func, select
 
 from bot.local.workspace import Workspace
+from bot.manifest import make_manifest
 from core.model import Pitcher, Team
 from core.store import Store
 from tests.support.rulebooks import own_books
@@ -20,7 +21,8 @@ DEMO = ROOT / "fixtures" / "demo"
 
 @pytest.fixture
 def herons(ws: Workspace) -> Workspace:
-    """The demo club's people and channels."""
+    """The demo club's people and channels, with the app installed by its manifest."""
+    ws.follow(make_manifest())
     known = tomllib.loads((DEMO / "people.toml").read_text())
     people = {one["key"]: ws.add_person(one["name"], name=one["handle"]) for one in known["people"]}
     for channel in known["channels"]:

@@ -21,6 +21,7 @@ from bot.local.records import Channel, Message, Person
 from bot.local.server import StandIn
 from bot.local.talk import Said
 from bot.local.workspace import Workspace
+from bot.manifest import make_manifest
 from bot.run import Bot, make_bot, remember_workspace
 from bot.settings import Settings
 from core import model
@@ -178,6 +179,7 @@ def club_at(
     """The club with the bot serving it, over signed HTTP or Socket Mode."""
     clock = SimulatedClock(SATURDAY_EVENING)
     ws = stand_in.new_workspace(clock.now)
+    ws.follow(make_manifest())
     people, log, staff = make_people(ws)
     settings = Settings(
         api_url=ws.api_url, signing_secret=SecretStr(ws.signing_secret), rulebooks=rulebooks
