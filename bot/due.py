@@ -2,8 +2,10 @@
 
 from datetime import datetime, timedelta
 
-from bot.outbox.owe import owe_once
+from bot.outbox.owe import owe, owe_once
+from core.due.daily import look, next_look, teams_to_look_at
 from core.due.plan import begin_schedules, due_now, lacks_schedules, next_due, notices_of
+from core.model import Team
 from core.store import Store
 
 #: A schedule that somebody changes is noticed within this time.
@@ -25,15 +27,24 @@ class Due:
         # A look takes no write lock: most of them find nothing.
         with self._store.reading() as session:
             something = lacks_schedules(session) or bool(due_now(session, now))
+            teams = teams_to_look_at(session, now)
+        for team in teams:
+            self._look(team, now)
         if something:
             self._write(now)
         soon = now + LOOK_AGAIN
         self._look_at = min(self.next_due(now) or soon, soon)
 
     def next_due(self, now: datetime) -> datetime | None:
-        """When the next message is owed, as the schedules stand."""
+        """When the next message is owed, as the schedules stand, or a team is looked at."""
         with self._store.reading() as session:
-            return next_due(session, now)
+            times = (next_due(session, now), next_look(session, now))
+        return min((time for time in times if time is not None), default=None)
+
+    def _look(self, team: Team, now: datetime) -> None:
+        """One team, one transaction: the lines of others do not wait for all of them."""
+        with self._store.writing() as session:
+            owe(session, team.workspace_id, look(session, team, now))
 
     def _write(self, now: datetime) -> None:
         with self._store.writing() as session:

@@ -21,6 +21,7 @@ from core.model import (
     Outing,
     PainReport,
     Pitcher,
+    PitcherTeam,
     Season,
     SeasonKind,
     Team,
@@ -40,24 +41,38 @@ def watch_line(session: Session, line: Line, now: datetime) -> list[Notice]:
     return watch(session, pitchers, now)
 
 
-def watch_everyone(session: Session, now: datetime) -> list[tuple[str, list[Notice]]]:
-    """Look again at every pitcher, for what moves with the calendar alone: for each workspace,
-    what must be told. Calling it again changes nothing; once a local day is enough.
+def watch_team(session: Session, team: Team, now: datetime) -> list[Notice]:
+    """Look again at every pitcher of a team, for what moves with the calendar alone.
+
+    Calling it again changes nothing; once a local day is enough.
     """
-    by_workspace: dict[str, set[int]] = {}
-    for row in session.exec(select(Pitcher).where(col(Pitcher.consent_on).is_not(None))):
-        by_workspace.setdefault(row.workspace_id, set()).add(key(row))
-    return [(name, watch(session, ids, now)) for name, ids in sorted(by_workspace.items())]
+    pitchers = (
+        select(Pitcher.id)
+        .join(PitcherTeam, col(PitcherTeam.pitcher_id) == col(Pitcher.id))
+        .where(PitcherTeam.team_id == key(team), col(Pitcher.consent_on).is_not(None))
+        .order_by(col(Pitcher.id))
+    )
+    return [
+        notice
+        for pitcher_id in session.exec(pitchers).all()
+        for notice in _watch_in(session, _locked(session, pitcher_id), team, now)
+    ]
 
 
 def watch(session: Session, pitcher_ids: Iterable[int], now: datetime) -> list[Notice]:
     """Raise, bring up to date and take back the alerts of these pitchers; `now` is UTC."""
     notices: list[Notice] = []
     for pitcher_id in sorted(pitcher_ids):
-        pitcher = session.get_one(Pitcher, pitcher_id)
+        pitcher = _locked(session, pitcher_id)
         for team in teams_of(session, {pitcher_id}):
             notices += _watch_in(session, pitcher, team, now)
     return notices
+
+
+def _locked(session: Session, pitcher_id: int | None) -> Pitcher:
+    """The pitcher, whose alerts no other transaction looks at until this one ends."""
+    # Without the key: rows that refer to him may be written meanwhile, or two lines deadlock.
+    return session.get_one(Pitcher, pitcher_id, with_for_update={"key_share": True})
 
 
 @dataclass(frozen=True, slots=True)

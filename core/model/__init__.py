@@ -29,7 +29,7 @@ from core.model.record import (
     Outing,
     PainReport,
 )
-from core.model.schedule import Reminder, ScheduleKind, TeamSchedule
+from core.model.schedule import DailyLook, Reminder, ScheduleKind, TeamSchedule
 
 __all__ = [
     "FORM_TS",
@@ -42,6 +42,7 @@ __all__ = [
     "BreakingPitch",
     "Clearance",
     "CoachLimit",
+    "DailyLook",
     "Feeling",
     "GuardianLink",
     "Hold",

@@ -1,6 +1,6 @@
 """When a team hears of what, unasked, and which reminders were owed to whom."""
 
-from datetime import datetime, time
+from datetime import date, datetime, time
 from enum import StrEnum
 
 from sqlmodel import JSON, Field, UniqueConstraint
@@ -32,6 +32,18 @@ class TeamSchedule(Stored, table=True):
     since: datetime
     #: What the message says of its own accord: the coach's list of cues, in the coach's words.
     cues: list[str] = Field(default_factory=list, sa_type=JSON)
+
+
+class DailyLook(Stored, table=True):
+    """A local day on which the record of a team was looked at, for what the calendar alone moves.
+
+    The key makes it one look a day, whichever process comes first.
+    """
+
+    team_id: int = Field(foreign_key="team.id", primary_key=True)
+    on: date = Field(primary_key=True)
+    workspace_id: str = Field(foreign_key="workspace.id", index=True)
+    at: datetime
 
 
 class Reminder(Stored, table=True):

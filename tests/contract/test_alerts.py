@@ -5,8 +5,6 @@ from datetime import timedelta
 import pytest
 from sqlmodel import select
 
-from bot.outbox import owe
-from core.ledger.watch import watch_everyone
 from core.model import (
     Alert,
     AlertSeen,
@@ -32,14 +30,6 @@ def alerts(club: Club) -> list[Alert]:
 
 def told(club: Club) -> list[str]:
     return [one for one in club.in_staff_channel() if one.startswith(("*Mix", "*Many", "Taken"))]
-
-
-def tick(club: Club) -> None:
-    """What the calendar alone moves, as the bot's tick does it."""
-    with club.store.writing() as session:
-        for workspace_id, notices in watch_everyone(session, club.clock.now()):
-            owe(session, workspace_id, notices)
-    club.settle()
 
 
 def test_a_mix_over_the_line_is_told_to_the_staff_with_its_figures_and_its_outings(
@@ -200,8 +190,8 @@ def test_days_without_a_line_are_noticed_by_the_calendar_once(club: Club) -> Non
     club.say("mateo", "40p 3cb vs Summit")
     for _ in range(9):
         club.clock.advance(timedelta(days=1))
-        tick(club)
-        tick(club)
+        club.bot.tick(club.clock.now())
+        club.settle()
 
     silent = [one for one in club.in_staff_channel() if one.startswith("*No line.*")]
     assert len(silent) == 1

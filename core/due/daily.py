@@ -1,0 +1,65 @@
+"""Once a local day the record of a team is looked at, for what the calendar alone moves."""
+
+from datetime import date, datetime, time, timedelta
+from zoneinfo import ZoneInfo
+
+from sqlmodel import Session, col, select
+
+from core.ledger.notices import MORNING, Notice
+from core.ledger.watch import watch_team
+from core.model import DailyLook, Team, key
+from core.store.once import insert_once
+
+#: When the day's look comes due (local): the first moment at which a family may be written to.
+LOOK_AT: time = MORNING
+
+
+def teams_to_look_at(session: Session, now: datetime) -> list[Team]:
+    """The teams whose look of this local day is due at `now` (UTC), and that nobody has had."""
+    # Two local days at most are today somewhere on earth; a day more does no harm.
+    recent = select(DailyLook).where(col(DailyLook.on) >= now.date() - timedelta(days=2))
+    done = {(row.team_id, row.on) for row in session.exec(recent)}
+    return [
+        team
+        for team in session.exec(select(Team).order_by(col(Team.id)))
+        if _local(team, now).time() >= LOOK_AT and (key(team), _today(team, now)) not in done
+    ]
+
+
+def look(session: Session, team: Team, now: datetime) -> list[Notice]:
+    """Claim the day for this process and give what must be told; nothing where it is claimed.
+
+    The claim and whatever follows from it are one transaction: a process that dies leaves the
+    day to the next one.
+    """
+    values = {
+        "team_id": key(team),
+        "on": _today(team, now),
+        "workspace_id": team.workspace_id,
+        "at": now,
+    }
+    claimed = insert_once(session, DailyLook, values).returning(col(DailyLook.team_id))
+    if session.scalar(claimed) is None:
+        return []
+    return watch_team(session, team, now)
+
+
+def next_look(session: Session, now: datetime) -> datetime | None:
+    """The first instant (UTC) after `now` at which a look comes due."""
+    return min((_next(team, now) for team in session.exec(select(Team))), default=None)
+
+
+def _next(team: Team, now: datetime) -> datetime:
+    on = _today(team, now)
+    days = (on, on + timedelta(days=1))
+    zone = ZoneInfo(team.time_zone)
+    instants = (datetime.combine(day, LOOK_AT, zone).astimezone(now.tzinfo) for day in days)
+    return next(instant for instant in instants if instant > now)
+
+
+def _local(team: Team, now: datetime) -> datetime:
+    return now.astimezone(ZoneInfo(team.time_zone))
+
+
+def _today(team: Team, now: datetime) -> date:
+    return _local(team, now).date()
