@@ -4,15 +4,13 @@ import re
 
 from slack_bolt import App, BoltRequest
 from slack_bolt.adapter.starlette.handler import to_bolt_request, to_starlette_response
-from sqlalchemy import text
-from sqlalchemy.exc import SQLAlchemyError
 from starlette.applications import Starlette
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
 from starlette.responses import JSONResponse, PlainTextResponse, Response
 from starlette.routing import Route
 
-from core.store import Store
+from bot.health import Health
 
 #: No Slack payload comes near this size; anything larger is not read (bytes).
 LARGEST_BODY = 1_000_000
@@ -20,7 +18,7 @@ LARGEST_BODY = 1_000_000
 _SECONDS = re.compile(r"[0-9]{1,12}")
 
 
-def make_http(app: App, store: Store) -> Starlette:
+def make_http(app: App, health: Health) -> Starlette:
     """The ASGI application: `POST /slack/events` and `GET /healthz`."""
 
     async def events(request: Request) -> Response:
@@ -34,14 +32,14 @@ def make_http(app: App, store: Store) -> Starlette:
         answer = await run_in_threadpool(app.dispatch, bolt_request)
         return to_starlette_response(answer)
 
-    async def health(_request: Request) -> Response:
-        works = await run_in_threadpool(_database_works, store)
-        return JSONResponse({"database": works}, status_code=200 if works else 503)
+    async def healthz(_request: Request) -> Response:
+        report = await run_in_threadpool(health.report)
+        return JSONResponse(report.as_json(), status_code=200 if report.database else 503)
 
     return Starlette(
         routes=[
             Route("/slack/events", events, methods=["POST"]),
-            Route("/healthz", health, methods=["GET"]),
+            Route("/healthz", healthz, methods=["GET"]),
         ]
     )
 
@@ -68,12 +66,3 @@ def _parsed(request: Request, body: bytes) -> BoltRequest | None:
     except Exception:
         # Whatever Bolt trips over in an unsigned body is the sender's fault, and never logged.
         return None
-
-
-def _database_works(store: Store) -> bool:
-    try:
-        with store.reading() as session:
-            session.execute(text("SELECT 1"))
-    except SQLAlchemyError:
-        return False
-    return True

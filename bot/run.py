@@ -1,34 +1,29 @@
 """Starts the bot on Slack, by Socket Mode or over HTTP, and stops it in good order."""
 
 import logging
-import signal
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cache, partial
-from threading import Event
-from typing import Any
 
-import uvicorn
 from slack_bolt import App
-from slack_bolt.adapter.socket_mode import SocketModeHandler
-from slack_sdk.errors import SlackApiError
 
-from bot.app import Installation, find_installation, make_app, make_client, refused
+from bot.app import Installation, find_installation, make_app, make_client
 from bot.blocks import Renderer
 from bot.clock import Clock, SystemClock
 from bot.due import Due
+from bot.health import Health
 from bot.http import make_http
 from bot.listeners.desk import Desk
 from bot.outbox import Outbox
 from bot.schedule import Schedule
 from bot.settings import Settings, database_url
+from bot.transports import serve_http, serve_socket
 from core.ledger.binding import Books
 from core.model import Workspace
 from core.rulebooks import RuleBook, load_books, own_ids
 from core.store import Store, migrate
 
 log = logging.getLogger(__name__)
-socket_log = logging.getLogger("bot.socket")
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +35,7 @@ class Bot:
     outbox: Outbox
     schedule: Schedule
     due: Due
+    health: Health
 
     def tick(self, now: datetime) -> None:
         """Do whatever is due at `now` (UTC)."""
@@ -68,7 +64,8 @@ def make_bot(settings: Settings, installation: Installation, clock: Clock, store
     secret = settings.signing_secret.get_secret_value() if settings.signing_secret else None
     desk = Desk(store, clock, schedule.wake)
     app = make_app(installation, settings.api_url, desk, secret)
-    return Bot(app, store, outbox, schedule, due)
+    health = Health(store, clock, schedule.last_run)
+    return Bot(app, store, outbox, schedule, due, health)
 
 
 def books_from(settings: Settings) -> Books:
@@ -112,26 +109,11 @@ def run_on_slack(settings: Settings) -> None:
     log.info("workspace %s: started by %s", installation.workspace_id, settings.transport)
     try:
         if settings.transport == "socket":
-            _serve_socket(bot, settings)
+            token = settings.app_token.get_secret_value() if settings.app_token else ""
+            serve_socket(bot.app, token, bot.outbox.stop)
         else:
-            uvicorn.run(make_http(bot.app, store), host="0.0.0.0", port=settings.port)
+            serve_http(make_http(bot.app, bot.health), settings.port, bot.outbox.stop)
     finally:
+        bot.outbox.stop()
         bot.schedule.stop()
         store.close()
-
-
-def _serve_socket(bot: Bot, settings: Settings) -> None:
-    token = settings.app_token.get_secret_value() if settings.app_token else ""
-    # connect and close have no annotations in slack_bolt.
-    handler: Any = SocketModeHandler(bot.app, app_token=token, logger=socket_log)
-    stop = Event()
-    for name in (signal.SIGTERM, signal.SIGINT):
-        signal.signal(name, lambda *_: stop.set())
-    socket_log.disabled = True  # a refusal at the start is said in one sentence, not logged too
-    try:
-        handler.connect()
-    except SlackApiError as problem:
-        raise refused("SLACK_APP_TOKEN", "xapp-", problem) from problem
-    socket_log.disabled = False
-    stop.wait()
-    handler.close()

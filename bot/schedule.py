@@ -19,6 +19,7 @@ class Schedule:
     def __init__(self, clock: Clock, tick: Tick) -> None:
         """Use the clock's time; runs that were missed are made up by one."""
         self._clock, self._tick = clock, tick
+        self._last_run: datetime | None = None
         self._scheduler = BackgroundScheduler(timezone="UTC")
         self._job = self._scheduler.add_job(
             self._run,
@@ -40,10 +41,16 @@ class Schedule:
             # The scheduler goes by the machine's time even where the bot's time is simulated.
             self._job.modify(next_run_time=SystemClock().now())
 
+    def last_run(self) -> datetime | None:
+        """When the last tick was finished (UTC by the bot's clock); none before the first."""
+        return self._last_run
+
     def stop(self) -> None:
         """Finish the tick that runs and start no other."""
         if self._scheduler.running:
             self._scheduler.shutdown(wait=True)
 
     def _run(self) -> None:
-        self._tick(self._clock.now())
+        now = self._clock.now()
+        self._tick(now)
+        self._last_run = now

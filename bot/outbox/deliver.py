@@ -79,6 +79,7 @@ class Outbox:
         self._store, self._client, self._render = store, client, render
         self._seconds = seconds
         self._busy = Lock()
+        self._stopped = False
         self._blocked: dict[str, datetime] = {}
         self._posted: dict[str, datetime] = {}
 
@@ -90,10 +91,18 @@ class Outbox:
         handled = 0
         with self._busy:
             began = self._seconds()
-            while self._seconds() - began < LONGEST_RUN and (row := self._claim(now)) is not None:
+            while (
+                not self._stopped
+                and self._seconds() - began < LONGEST_RUN
+                and (row := self._claim(now)) is not None
+            ):
                 self._store_outcome(row, self._attempt(row, now), now)
                 handled += 1
         return handled
+
+    def stop(self) -> None:
+        """Claim nothing any more; what is being sent is finished."""
+        self._stopped = True
 
     def next_due(self) -> datetime | None:
         """When the next row that waits is due, or none when nothing waits."""

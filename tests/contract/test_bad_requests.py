@@ -12,6 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from sqlmodel import select
 
+from bot.health import Health
 from bot.http import make_http
 from bot.local.delivery import Outcome
 from bot.local.http_target import HttpTarget
@@ -194,10 +195,25 @@ def test_other_methods_and_paths_are_not_there(club: Club) -> None:
     assert get(f"{base}/").status == 404
 
 
-def test_the_health_page_tells_whether_the_database_works(club: Club) -> None:
-    url = target(club).url.replace("/slack/events", "/healthz")
+def health(club: Club) -> tuple[int | None, dict[str, Any]]:
+    answer = get(target(club).url.replace("/slack/events", "/healthz"))
+    return answer.status, json.loads(answer.body)
 
-    assert get(url) == Outcome(None, 200, '{"database":true}')
+
+def test_the_health_page_of_a_bot_that_has_nothing_to_do(club: Club) -> None:
+    assert health(club) == (200, {"database": True, "outbox_age_seconds": 0, "last_tick": None})
+
+
+def test_the_health_page_tells_how_long_the_oldest_message_waits(club: Club) -> None:
+    club.ws.say(club.people["mateo"], club.log, "62p 11cb vs Summit no pain")
+    club.ws.settle()
+    assert health(club)[1]["outbox_age_seconds"] == 0
+
+    club.clock.advance(timedelta(seconds=90))
+    assert health(club)[1]["outbox_age_seconds"] == 90
+
+    club.settle()
+    assert health(club)[1]["outbox_age_seconds"] == 0
 
 
 def get(url: str) -> Outcome:
@@ -221,9 +237,10 @@ def test_a_refused_body_is_in_no_log(club: Club, caplog: pytest.LogCaptureFixtur
 
 
 def test_the_health_page_tells_when_the_database_is_gone(club: Club, app_host: AppHost) -> None:
-    nowhere = Store("sqlite:////nowhere/at/all.sqlite3")
+    nowhere = Health(Store("sqlite:////nowhere/at/all.sqlite3"), club.clock, lambda: None)
 
     with app_host.serving(make_http(club.bot.app, nowhere)) as url:
         answer = get(f"{url}/healthz")
 
-    assert (answer.status, answer.body) == (503, '{"database":false}')
+    gone = {"database": False, "outbox_age_seconds": None, "last_tick": None}
+    assert (answer.status, json.loads(answer.body)) == (503, gone)

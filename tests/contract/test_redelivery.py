@@ -85,7 +85,7 @@ def test_a_database_that_fails_at_commit_gives_no_200_and_slack_sends_again(
 ) -> None:
     installation = find_installation(make_client(club.ws.bot_token, club.ws.api_url))
     app = make_app(installation, club.ws.api_url, failing_desk(club), club.ws.signing_secret)
-    with app_host.serving(make_http(app, club.store)) as url:
+    with app_host.serving(make_http(app, club.bot.health)) as url:
         target = club.ws.courier.target
         assert isinstance(target, HttpTarget)
         club.ws.deliver_by(
@@ -160,7 +160,7 @@ def second_app(club: Club, app_host: AppHost) -> Iterator[str]:
     store = Store(club.store.engine.url.render_as_string(hide_password=False))
     desk = Desk(store, club.clock, lambda: None)
     app = make_app(installation, club.ws.api_url, desk, club.ws.signing_secret)
-    with app_host.serving(make_http(app, store)) as url:
+    with app_host.serving(make_http(app, club.bot.health)) as url:
         yield f"{url}/slack/events"
     store.close()
 

@@ -192,7 +192,7 @@ def club_at(
         if socket:
             running.enter_context(over_socket(ws, bot.app))
         else:
-            url = running.enter_context(host.serving(make_http(bot.app, store)))
+            url = running.enter_context(host.serving(make_http(bot.app, bot.health)))
             stand_in.deliver_to(ws, f"{url}/slack/events")
         yield Club(ws, clock, bot, store, people, log, staff)
         stand_in.close_workspace(ws)

@@ -1,0 +1,105 @@
+"""Serves Slack by Socket Mode or over HTTP until a signal, and leaves within ten seconds.
+
+Told to stop, it takes in nothing new and claims nothing new, finishes what is under way, and
+goes. What cannot be finished in time is Slack's to send again, or stays leased in the outbox:
+the next process looks it up before it repeats it.
+"""
+
+import logging
+import os
+import signal
+from collections.abc import Callable
+from threading import Event, Thread, Timer
+from types import FrameType
+from typing import Any
+
+import uvicorn
+from slack_bolt import App
+from slack_bolt.adapter.socket_mode import SocketModeHandler
+from slack_sdk.errors import SlackApiError
+from starlette.types import ASGIApp
+
+from bot.app import refused
+
+socket_log = logging.getLogger("bot.socket")
+
+#: All of stopping takes no longer than this (s): a supervisor kills after ten.
+STOPPED_WITHIN = 9.0
+#: Of it, the requests and envelopes under way have this much (s); a locked database gives up
+#: sooner.
+ANSWERED_WITHIN = 4.0
+STOP_SIGNALS = (signal.SIGTERM, signal.SIGINT)
+
+Stopping = Callable[[], None]
+
+
+def serve_http(pages: ASGIApp, port: int, stopping: Stopping) -> None:
+    """Serve until a signal; `stopping` is called at once when it comes."""
+    config = uvicorn.Config(
+        pages, host="0.0.0.0", port=port, timeout_graceful_shutdown=int(ANSWERED_WITHIN)
+    )
+    # uvicorn raises the signal again when it is done, which must not end the process then.
+    _on_signals(lambda: None)
+    _Server(config, stopping).run()
+
+
+class _Server(uvicorn.Server):
+    def __init__(self, config: uvicorn.Config, stopping: Stopping) -> None:
+        super().__init__(config)
+        self._stopping = stopping
+
+    def handle_exit(self, sig: int, frame: FrameType | None) -> None:
+        """Stop serving; what is under way is answered."""
+        _leave_in_time()
+        self._stopping()
+        super().handle_exit(sig, frame)
+
+
+def serve_socket(app: App, app_token: str, stopping: Stopping) -> None:
+    """Serve until a signal; `stopping` is called at once when it comes.
+
+    Raises `SlackAccessError` when Slack does not accept the app-level token.
+    """
+    handler = SocketModeHandler(app, app_token=app_token, logger=socket_log)
+    untyped: Any = handler  # connect has no annotations in slack_bolt
+    stop = Event()
+
+    def begin_to_stop() -> None:
+        _leave_in_time()
+        stopping()
+        stop.set()
+
+    _on_signals(begin_to_stop)
+    socket_log.disabled = True  # a refusal at the start is said in one sentence, not logged too
+    try:
+        untyped.connect()
+    except SlackApiError as problem:
+        raise refused("SLACK_APP_TOKEN", "xapp-", problem) from problem
+    socket_log.disabled = False
+    stop.wait()
+    hang_up(handler)
+
+
+def hang_up(handler: SocketModeHandler) -> None:
+    """Take in no envelope any more, acknowledge those under way, then close the line."""
+    client = handler.client
+    client.auto_reconnect_enabled = False
+    client.closed = True
+    client.message_queue.put(None)  # its reader waits for a message, for up to a second
+    # The SDK closes the line first, and what is under way could not be acknowledged.
+    answered = Thread(target=client.message_workers.shutdown, daemon=True)
+    answered.start()
+    answered.join(ANSWERED_WITHIN)
+    client.close()
+
+
+def _on_signals(do: Callable[[], None]) -> None:
+    for name in STOP_SIGNALS:
+        signal.signal(name, lambda *_: do())
+
+
+def _leave_in_time() -> None:
+    """End the process in time even if a call to Slack or the database does not come back."""
+    timer = Timer(STOPPED_WITHIN, os._exit, [0])
+    timer.daemon = True
+    timer.start()
