@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from core.reading import groups
 from core.reading.board import Board, Rule, rule
+from core.reading.entry import UnreadReason
 from core.reading.pairing import claim_count
 
 
@@ -12,6 +13,10 @@ def _not_that(board: Board, match: re.Match[str]) -> None:
     """As in "61 not 58", "not 58, 61": what follows "not" goes."""
     found = match.groupdict()
     first = match.start("x") if found.get("x") else match.start()
+    if board.lang == "es" and found.get("v") and not found.get("u"):
+        # "45 no 47 pitcheos" may be "45, not 47" or "45, no, 47"
+        board.unread(match.start(), match.end(), UnreadReason.TWO_READINGS)
+        return
     board.no_log(first, match.end(), "corrected")
     if found.get("v") and not found.get("u"):
         symbol = board.items[match.start("v")].symbol

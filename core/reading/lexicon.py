@@ -34,8 +34,8 @@ class Lexicon:
         self.dozens_after = tables.dozens_after
         self.everyday = tables.everyday
         inside = (word for rows in self.phrases.values() for tail, _ in rows for word in tail)
-        self._known = frozenset(self.phrases) | self.everyday | frozenset(self.numbers)
-        self._known |= frozenset(inside)
+        self._known = frozenset(self.phrases) | self.everyday | tables.common
+        self._known |= frozenset(self.numbers) | frozenset(inside)
         self._correctable = tuple(
             word
             for word, entries in self.phrases.items()

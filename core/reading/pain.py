@@ -46,7 +46,8 @@ _GOOD_ARM = LazyPattern(
     " | everyone (is|feels|adv)+ (good|goodadj|pct)"
 )
 _TIRED = LazyPattern(
-    "site (is|feels|adv|a|the|he|i|had|colon|about)* tired | (adv|a)* tired (adv|the|hisher)* site"
+    "site (is|feels|adv|a|the|he|i|had|colon|about)* tired"
+    " | (adv|a)* tired (adv|the|hisher|of)* site"
 )
 _EXCEPT = LazyPattern("except (the|hisher|i|adv|a|left|right|throwing)* site (?! feels)")
 _SITE_LEVEL = LazyPattern("site <n:num> (?! (fill|dash)* (noun|percent|bullpen|catch))")
@@ -250,7 +251,7 @@ def _report(
     report.sites = _sites(board, first, after, report, good)
     if not report.words and not (report.levels and report.sites):
         return
-    gone = [i for i in range(first, after) if board.has("gone") and board.symbol_is(i, "gone")]
+    gone = _gone(board, first, after, report)
     if gone and not _hurt_before(board, report, gone[0]):
         _claim_gone(board, first, after)
         return
@@ -266,6 +267,16 @@ def _report(
         _ask_for_site(board, report)
         return
     _claim_pains(board, first, after, report)
+
+
+def _gone(board: Board, first: int, after: int, report: _Report) -> list[int]:
+    """Places of "it went away" beside the pain: "missed the bus, gone by then" tells nothing."""
+    if not board.has("gone"):
+        return []
+    told = {board.clause[i] for i in (*report.words, *report.sites)}
+    near = {clause + step for clause in told for step in (0, 1, 2)}
+    gone = [i for i in range(first, after) if board.symbol_is(i, "gone")]
+    return [i for i in gone if board.clause[i] in near]
 
 
 def _hurt_before(board: Board, report: _Report, gone: int) -> bool:

@@ -137,7 +137,7 @@ def _name_at(board: Board, at: int) -> int:
     item = board.items[at]
     if item.symbol == "mention":
         return 1
-    if item.symbol in _NO_NAMES:
+    if item.symbol in _NO_NAMES or _is_spanish_verb(board, at):
         return 0
     size = listed(board, at)
     if size:
@@ -149,6 +149,13 @@ def _name_at(board: Board, at: int) -> int:
     if given or (capital and _unknown(bare(item.name))):
         return _with_surname(board, at) if _fits(board, at, given=given) else 0
     return 0
+
+
+def _is_spanish_verb(board: Board, at: int) -> bool:
+    """As in "lance 3 innings": a Spanish line's "lance" is Lance only by the team's list."""
+    item = board.items[at]
+    listed_so = bool(listed(board, at)) and item.text[:1].isupper() and board.author != "pitcher"
+    return board.lang == "es" and item.symbol == "threw" and not listed_so
 
 
 def _is_abbreviation(board: Board, at: int) -> bool:

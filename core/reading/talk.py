@@ -110,7 +110,10 @@ def _is_company(board: Board, at: int) -> bool:
     if board.items[at].symbol != "other":
         return False
     before = board.items[at - 1].symbol if at else ""
-    following = {item.symbol for item in board.items[at + 1 : at + 3]}
+    after = [item.symbol for item in board.items[at + 1 : at + 3]]
+    if after == ["and", "i"]:
+        return True  # "my brother and I threw 30 each"
+    following = set(after)
     _, end = span(board.clause, at)
     threw = any(item.symbol == "threw" for item in board.items[at + 1 : end])
     starts = at == span(board.clause, at)[0]

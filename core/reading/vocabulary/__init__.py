@@ -2,7 +2,8 @@
 
 `<lang>/*.toml` map symbols to phrases (`[words]`), named things to phrases (`[named.site]`), and
 spelled numbers to values; `shared/` holds what both languages use; `everyday.txt` holds words that
-mean nothing to the log, so that they are never taken for a name or for a slip of a trade word.
+mean nothing to the log, so that they are never taken for a name or for a slip of a trade word, and
+`common.txt` more of them that are a name when typed with a capital ("Mundo", "Palma").
 """
 
 import tomllib
@@ -26,12 +27,15 @@ class Language:
     compound_and: str = ""  # "sesenta y dos"
     dozens_after: dict[str, int] = field(default_factory=dict)  # "half" (dozen): 6
     everyday: frozenset[str] = frozenset()
+    common: frozenset[str] = frozenset()  # known too, but a name when typed with a capital
 
 
 @cache
 def language(lang: str) -> Language:
     """The tables of "en" or "es", read on first use; a language's own rows before the shared."""
-    found = Language(everyday=_word_list(f"{lang}/everyday.txt"))
+    found = Language(
+        everyday=_word_list(f"{lang}/everyday.txt"), common=_word_list(f"{lang}/common.txt")
+    )
     for path in sorted((_FOLDER / lang).glob("*.toml")) + sorted(
         (_FOLDER / "shared").glob("*.toml")
     ):
@@ -66,4 +70,6 @@ def _phrases(listed: str) -> Iterator[str]:
 
 
 def _word_list(name: str) -> frozenset[str]:
-    return frozenset((_FOLDER / name).read_text("utf-8").split())
+    """The words of a list; a language may be without one."""
+    path = _FOLDER / name
+    return frozenset(path.read_text("utf-8").split() if path.exists() else ())

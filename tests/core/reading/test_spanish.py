@@ -1,0 +1,63 @@
+"""Lines as Spanish-speaking baseball families type them. Word use: common practice, no source."""
+
+import pytest
+
+from tests.support.reading import entries_of, reasons_of
+
+
+@pytest.mark.parametrize(
+    ("line", "entry"),
+    [
+        ("juego de atrapadas 40 tiros", {"kind": "catch", "pitches": 40}),
+        ("unas 10 curvas en 45 pitcheos",
+         {"pitches": 45, "breaking": 10, "curve": 10, "about": True}),
+        ("bullpen 30 al ochenta por ciento", {"kind": "bullpen", "pitches": 30, "effort": 80}),
+        ("30 pitcheos a medio gas", {"pitches": 30, "effort": 50}),
+        ("15 spins de curva en catch", {"kind": "catch", "breaking": 15, "curve": 15}),
+        ("tiré 61 pitcheos de los cuales 12 fueron curvas",
+         {"pitches": 61, "breaking": 12, "curve": 12}),
+        ("tire 40 bolas 12 curvas", {"pitches": 40, "breaking": 12, "curve": 12}),
+        ("40 pitcheos 25 strikes 15 bolas", {"pitches": 40, "strikes": 25}),
+        ("arm feels bien, 30 tiros, 6 curvas",
+         {"pitches": 30, "breaking": 6, "curve": 6, "pain": []}),
+        ("estoy cansado del brazo", {"tired": True}),
+        ("60 pitcheos y el brazo bien gracias a Dios", {"pitches": 60, "pain": []}),
+        ("lance 5 innings 70 pitcheos", {"kind": "game", "pitches": 70, "outs": 15}),
+        ("mi hermano y yo tiramos 30 cada uno", {"pitches": 30}),
+    ],
+)  # fmt: skip
+def test_a_line_is_read(line: str, entry: dict[str, object]) -> None:
+    assert entries_of(line) == [entry]
+
+
+@pytest.mark.parametrize(
+    ("line", "reason"),
+    [
+        ("tire unas curvas y 30 rectas", "vague"),
+        ("tire 45 no 47 pitcheos", "two_readings"),
+        ("toda la semana 30 tiros diarios", "unclear_day"),
+        ("no pasó de 40 pitcheos", "vague"),
+    ],
+)
+def test_a_line_is_asked(line: str, reason: str) -> None:
+    assert reason in reasons_of(line)
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["nada de rompientes para Eli hasta junio", "no breaking balls for Eli till june"],
+)
+def test_what_is_forbidden_for_days_to_come_is_no_count(line: str) -> None:
+    assert entries_of(line, "coach") == []
+
+
+def test_a_word_that_is_also_a_nickname_stays_a_name() -> None:
+    entries = entries_of("Efra 69 lanz 11 curvas. Mundo 16 lanz 3 curvas", "coach")
+
+    assert [entry["who"] for entry in entries] == ["Efra", "Mundo"]
+
+
+def test_pain_is_not_gone_because_something_else_passed() -> None:
+    entries = entries_of("ya paso con el doctor, hoy tiro 20, le duele el codo", "guardian")
+
+    assert entries[-1]["pain"] == [{"site": "elbow"}]
