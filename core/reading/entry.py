@@ -19,6 +19,7 @@ class UnreadReason(StrEnum):
     UNKNOWN_KIND = "unknown_kind"  # throwing whose kind the line leaves open ("threw bp")
     UNCLEAR_PAIN = "unclear_pain"  # pain words that fit no body site, or contradict each other
     UNCLEAR_DAY = "unclear_day"  # a day that could be two days, or lies ahead
+    UNKNOWN_WORD = "unknown_word"  # a word beside a count that may change what it means
     UNCLEAR_PERSON = "unclear_person"  # counts that could be more than one person's
     TOO_LONG = "too_long"  # over 4,000 characters: nothing was read
 

@@ -4,6 +4,7 @@ from core.reading.board import COUNTS, NO_LOG, Board, Claim
 from core.reading.clauses import span
 from core.reading.draft import Draft
 from core.reading.entry import Unread, UnreadReason
+from core.reading.explained import unexplained
 from core.reading.groups import FIELDS
 from core.reading.items import NUMERIC
 from core.reading.lexicon import lexicon
@@ -80,6 +81,7 @@ def leftovers(board: Board, *, something_logged: bool) -> list[Unread]:
         found += _pitched_or_caught(board)
     if something_logged:
         found += _perhaps_a_name(board)
+        found += unexplained(board)
     if not something_logged and not found:
         found += _uncounted_outing(board) + _counts_of_an_earlier_day(board)
     return found + _unknown_amounts(board) if board.has("pitches") else found

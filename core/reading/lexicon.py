@@ -33,9 +33,12 @@ class Lexicon:
         self.compound_and = tables.compound_and
         self.dozens_after = tables.dozens_after
         self.everyday = tables.everyday
+        self.fillers = tables.fillers
         inside = (word for rows in self.phrases.values() for tail, _ in rows for word in tail)
         self._known = frozenset(self.phrases) | self.everyday | tables.common
+        self._known |= self.fillers | tables.weighing
         self._known |= frozenset(self.numbers) | frozenset(inside)
+        self._all_known = tuple(self._known)
         self._correctable = tuple(
             word
             for word, entries in self.phrases.items()
@@ -43,6 +46,7 @@ class Lexicon:
             and any(not tail and m.symbol in _CORRECTABLE for tail, m in entries)
         )
         self.corrected = lru_cache(maxsize=20_000)(self._corrected)
+        self.slip_of_filler = lru_cache(maxsize=20_000)(self._slip_of_filler)
 
     def _add(self, phrase: str, meaning: Meaning) -> None:
         words = [token.norm for token in tokenize(phrase)]
@@ -71,6 +75,16 @@ class Lexicon:
         near = [str(word) for word, _, _ in found if _same_start(word, norm)]
         return near[0] if near else None
 
+    def _slip_of_filler(self, norm: str) -> bool:
+        """Whether an unknown word is a slip of fillers, and of no word that could mean more."""
+        from rapidfuzz import process
+        from rapidfuzz.distance import OSA
+
+        if len(norm) < SHORTEST_TYPO or len(norm) > 20:
+            return False
+        found = process.extract(norm, self._all_known, scorer=OSA.distance, score_cutoff=1, limit=5)
+        return bool(found) and all(word in self.fillers for word, _, _ in found)
+
 
 def _same_start(word: str, typed: str) -> bool:
     """Slips spare the first letter, or swap the first two."""
@@ -98,6 +112,8 @@ _CORRECTABLE = frozenset(
         "game",
         "threw",
         "percent",
+        "speed",
+        "vs",
     ]
 )
 

@@ -155,6 +155,7 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         "none (the|adj|adv)* (bullpen|game|catch|live|side) (?! (fill)* (noun|num))",
         says_no_log("not done"),
     ),
+    rule("no walks", "none (adj)* (stat|hit|balls)", says_no_log("statistic")),
     rule("feeling", "feels (adv|at|about|the)* pct", says_no_log("feeling")),
     rule(
         "win, score",

@@ -6,17 +6,23 @@ from core.reading.roster import bare, is_known, listed
 from core.reading.vocabulary import given_names
 
 _LONGEST_OPPONENT = 4  # words
-_SKIPPED = {"vs": ("the", "a", "colon", "dot"), "at": ("the",), "win": ("the",), "over": ("the",)}
+_SKIPPED = {
+    "vs": ("the", "a", "colon", "dot"),
+    "at": ("the",),
+    "win": ("the",),
+    "over": ("the",),
+    "faced": ("the",),
+}
 
 
 def name_opponents(board: Board) -> None:
     """As in "vs Gravel Hogs": the words after "vs", up to a mark, number or trade word."""
     if board.has("dash"):
         _closing(board)
-    if not board.has("vs", "at", "win", "over"):
+    if not board.has(*_SKIPPED):
         return
     for at, item in enumerate(board.items):
-        if not board.free(at) or item.symbol not in ("vs", "at", "win", "over"):
+        if not board.free(at) or item.symbol not in _SKIPPED:
             continue
         first = at + 1
         while first < len(board.items) and board.items[first].symbol in _SKIPPED[item.symbol]:

@@ -1,9 +1,11 @@
 """The words of each language. The tables are data: TOML files and word lists in this folder.
 
 `<lang>/*.toml` map symbols to phrases (`[words]`), named things to phrases (`[named.site]`), and
-spelled numbers to values; `shared/` holds what both languages use; `everyday.txt` holds words that
-mean nothing to the log, so that they are never taken for a name or for a slip of a trade word, and
-`common.txt` more of them that are a name when typed with a capital ("Mundo", "Palma").
+spelled numbers to values; `shared/` holds what both languages use. `everyday.txt` holds plain words
+that are never taken for a name or for a slip of a trade word, `common.txt` more of them that are a
+name when typed with a capital ("Mundo", "Palma"); `fillers.txt` holds words that never change a
+count, whatever stands beside them ("windy", "dude"), and `weighing.txt` words that may ("most",
+"other", "than").
 """
 
 import tomllib
@@ -28,13 +30,18 @@ class Language:
     dozens_after: dict[str, int] = field(default_factory=dict)  # "half" (dozen): 6
     everyday: frozenset[str] = frozenset()
     common: frozenset[str] = frozenset()  # known too, but a name when typed with a capital
+    fillers: frozenset[str] = frozenset()
+    weighing: frozenset[str] = frozenset()
 
 
 @cache
 def language(lang: str) -> Language:
     """The tables of "en" or "es", read on first use; a language's own rows before the shared."""
     found = Language(
-        everyday=_word_list(f"{lang}/everyday.txt"), common=_word_list(f"{lang}/common.txt")
+        everyday=_word_list(f"{lang}/everyday.txt"),
+        common=_word_list(f"{lang}/common.txt"),
+        fillers=_word_list(f"{lang}/fillers.txt"),
+        weighing=_word_list(f"{lang}/weighing.txt"),
     )
     for path in sorted((_FOLDER / lang).glob("*.toml")) + sorted(
         (_FOLDER / "shared").glob("*.toml")

@@ -1,0 +1,107 @@
+"""The account of the words: beside counts, every word is known to be harmless, or is asked about.
+
+The rules claim what they understand. What they leave in a clause that counts is looked at here: a
+mark or a small word between claims is harmless, and so is a word of the table of fillers ("dude",
+"windy"). A word that may change a count ("other", "than", "twice"), and a word that nobody knows,
+are asked about: they may well mean something.
+"""
+
+from core.reading.board import COUNTS, Board
+from core.reading.clauses import span
+from core.reading.entry import Unread, UnreadReason
+from core.reading.lexicon import Lexicon, lexicon
+from core.reading.roster import is_known
+
+_COUNTED = frozenset({*COUNTS, "range", "parts", "share", "running", "book", "forstrikes", "off"})
+# Symbols that may be left over beside a count: they say nothing that a rule has not taken up.
+_HARMLESS = frozenset(
+    {"the", "a", "of", "in", "on", "into", "for", "with", "and", "at", "to", "is", "had", "threw",
+     "went", "finish", "then", "i", "he", "hisher", "total", "adv", "adj", "good", "goodadj", "from",
+     "title", "greeting", "after", "before", "through", "feels", "site", "ord", "ordword", "thing",
+     "place", "today", "practice", "countword", "painidiom", "neverin", "road", "saw", "last",
+     "first", "turned", "during", "nextday", "hit", "stat", "batting", "balls", "ball", "faced",
+     "gaveup", "slot", "idiom", "half", "logthis", "pitches", "innings", "throwing", "left", "right",
+     "mention", "weekday", "sat", "clock", "age", "mph", "oneout", "fielding", "season", "running",
+     "book", "catching", "them", "everyone", "side", "warm", "live", "catch", "game", "gamelike",
+     "bullpen", "num", "pct", "ratio", "frac", "money", "isodate", "month", "by", "up_to", "ask",
+     "all", "some", "win", "curve", "breaking", "slider", "changeup", "fastball", "allof", "strikes",
+     "otherpitch", "but", "other"}
+)  # fmt: skip
+_ENDINGS = ("ing", "ed", "es", "s", "d", "ly", "er", "in", "est", "y")
+_SHORTEST_STEM = 3
+
+
+def unexplained(board: Board) -> list[Unread]:
+    """Words in a clause that counts which no rule claimed and which may mean something."""
+    words = lexicon(board.lang)
+    if not words.fillers:
+        return []
+    counted = {board.clause[claim.after - 1] for claim in board.claims if claim.key in _COUNTED}
+    counted -= {board.clause[claim.first] for claim in board.claims if claim.value == "corrected"}
+    return [
+        Unread(_with_neighbours(board, at), UnreadReason.UNKNOWN_WORD)
+        for at, item in enumerate(board.items)
+        if board.clause[at] in counted and board.free(at) and not _is_harmless(board, words, at)
+    ]
+
+
+def _with_neighbours(board: Board, at: int) -> str:
+    first, after = span(board.clause, at)
+    return board.quote(max(first, at - 1), min(after, at + 2))
+
+
+def _is_harmless(board: Board, words: Lexicon, at: int) -> bool:
+    item = board.items[at]
+    if item.symbol in _HARMLESS or not item.text[0].isalpha():
+        return True
+    if item.symbol == "word":
+        return is_filler(words, item.name) or _is_company(board, at)
+    if item.symbol == "over":
+        return at + 1 < len(board.items) and not board.free(at + 1)  # "26 pitches over 2 innings"
+    if item.symbol == "or":
+        return any(claim.key == "day" and claim.after == at for claim in board.claims)
+    if item.symbol == "mixedpitch":
+        return _leads_counts(board, at)
+    if item.symbol == "correction":
+        return not any(one.value is not None for one in board.items[:at])
+    return item.symbol == "nothing" and not _counts_follow(board, at)
+
+
+def _leads_counts(board: Board, at: int) -> bool:
+    """As in "offspeed was 8 curves 6 changeups"."""
+    following = board.items[at + 1 : at + 2]
+    return bool(following) and following[0].symbol in ("is", "colon", "dash")
+
+
+def _is_company(board: Board, at: int) -> bool:
+    """As in "lesson w coach Pete", "catch w jonah", "hi its Dom"."""
+    before = board.items[at - 1].symbol if at else ""
+    if before == "is":
+        return at + 1 < len(board.items) and board.items[at + 1].symbol == "i"
+    return before == "title" or (before == "with" and is_known(board, board.items[at].name))
+
+
+def _counts_follow(board: Board, at: int) -> bool:
+    """As in "wasn't 40 pitches"; "wasn't sharp" denies no count."""
+    clause = board.clause[at]
+    return any(c.first > at and board.clause[c.after - 1] == clause for c in board.claims)
+
+
+def is_filler(words: Lexicon, norm: str) -> bool:
+    """Whether the word, or the word that it is a form or a slip of, never changes a count."""
+    norm = norm.removesuffix("'s")
+    if norm in words.fillers:
+        return True
+    return not words.knows(norm) and (_is_form(words, norm) or words.slip_of_filler(norm))
+
+
+def _is_form(words: Lexicon, norm: str) -> bool:
+    """As in "chopping", "zippiest": a form of a word of the table."""
+    for ending in _ENDINGS:
+        stem = norm.removesuffix(ending)
+        if stem == norm or len(stem) < _SHORTEST_STEM:
+            continue
+        undoubled = stem[:-1] if stem[-1] == stem[-2] else stem
+        if not words.fillers.isdisjoint((stem, stem + "e", undoubled)):
+            return True
+    return False
