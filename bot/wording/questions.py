@@ -160,8 +160,8 @@ _UNREAD: dict[str, str] = {
     UnreadReason.UNCLEAR_PAIN: "I am not sure what “{typed}” says about the arm. Does it hurt, and "
     "where? If it hurts: no more throwing today, and a coach or parent must know.",
     UnreadReason.UNCLEAR_DAY: "Which day is “{typed}”? A date such as 5/2 helps.",
-    UnreadReason.UNKNOWN_WORD: "I am not sure what “{typed}” means for the count. Can you say it in "
-    "other words?",
+    UnreadReason.UNKNOWN_WORD: "I am not sure what “{typed}” means for the count. Can you say it "
+    "in other words?",
     UnreadReason.UNCLEAR_PERSON: "Whose count is “{typed}”? Put the name beside it.",
     UnreadReason.TOO_LONG: "That line is longer than 4,000 characters, so I read none of it. It is "
     "kept; please post the counts in a short line.",

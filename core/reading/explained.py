@@ -11,22 +11,9 @@ from core.reading.clauses import span
 from core.reading.entry import Unread, UnreadReason
 from core.reading.lexicon import Lexicon, lexicon
 from core.reading.roster import is_known
+from core.reading.vocabulary import harmless_symbols
 
 _COUNTED = frozenset({*COUNTS, "range", "parts", "share", "running", "book", "forstrikes", "off"})
-# Symbols that may be left over beside a count: they say nothing that a rule has not taken up.
-_HARMLESS = frozenset(
-    {"the", "a", "of", "in", "on", "into", "for", "with", "and", "at", "to", "is", "had", "threw",
-     "went", "finish", "then", "i", "he", "hisher", "total", "adv", "adj", "good", "goodadj", "from",
-     "title", "greeting", "after", "before", "through", "feels", "site", "ord", "ordword", "thing",
-     "place", "today", "practice", "countword", "painidiom", "neverin", "road", "saw", "last",
-     "first", "turned", "during", "nextday", "hit", "stat", "batting", "balls", "ball", "faced",
-     "gaveup", "slot", "idiom", "half", "logthis", "pitches", "innings", "throwing", "left", "right",
-     "mention", "weekday", "sat", "clock", "age", "mph", "oneout", "fielding", "season", "running",
-     "book", "catching", "them", "everyone", "side", "warm", "live", "catch", "game", "gamelike",
-     "bullpen", "num", "pct", "ratio", "frac", "money", "isodate", "month", "by", "up_to", "ask",
-     "all", "some", "win", "curve", "breaking", "slider", "changeup", "fastball", "allof", "strikes",
-     "otherpitch", "but", "other"}
-)  # fmt: skip
 _ENDINGS = ("ing", "ed", "es", "s", "d", "ly", "er", "in", "est", "y")
 _SHORTEST_STEM = 3
 
@@ -52,7 +39,7 @@ def _with_neighbours(board: Board, at: int) -> str:
 
 def _is_harmless(board: Board, words: Lexicon, at: int) -> bool:
     item = board.items[at]
-    if item.symbol in _HARMLESS or not item.text[0].isalpha():
+    if item.symbol in harmless_symbols() or not item.text[0].isalpha():
         return True
     if item.symbol == "word":
         return is_filler(words, item.name) or _is_company(board, at)

@@ -63,6 +63,12 @@ def given_names() -> frozenset[str]:
     return _word_list("names.txt")
 
 
+@cache
+def harmless_symbols() -> frozenset[str]:
+    """Symbols that may be left over beside a count: no rule took them up, and they say nothing."""
+    return _word_list("harmless.txt")
+
+
 def _rows(table: dict[str, Any]) -> Iterator[tuple[str, str, str]]:
     for symbol, phrases in table.get("words", {}).items():
         yield from ((phrase, symbol, "") for phrase in _phrases(phrases))

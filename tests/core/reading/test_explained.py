@@ -9,12 +9,13 @@ from tests.support.reading import entries_of, reasons_of
 
 LOG = [{"pitches": 45, "breaking": 7, "curve": 7}]
 # Words that change what a number beside them counts: none may pass for small talk.
-WEIGHING = """
+WEIGHING_WORDS = """
 more less most least other others another each both every half than except besides minus twice
 double triple extra additional remaining second third first last left off under below short
 supposed should would could might must used if unless until instead rather almost nearly without
 within per average usually normally they their combined together split rest
-""".split()
+"""
+WEIGHING = WEIGHING_WORDS.split()
 
 
 @pytest.mark.parametrize(
