@@ -18,7 +18,7 @@ from bot.outbox import Outbox
 from bot.schedule import Schedule
 from bot.settings import Settings, database_url
 from bot.transports import serve_http, serve_socket
-from core.ledger.binding import Books
+from core.ledger.binding import BOOKS, Books
 from core.model import Workspace
 from core.rulebooks import RuleBook, load_books, own_ids
 from core.store import Store, migrate
@@ -58,7 +58,9 @@ def tick(due: Due, outbox: Outbox, now: datetime) -> None:
 def make_bot(settings: Settings, installation: Installation, clock: Clock, store: Store) -> Bot:
     """Put a bot together; nothing runs yet."""
     client = make_client(installation.bot_token, settings.api_url)
-    outbox = Outbox(store, client, Renderer(books_from(settings)))
+    books = books_from(settings)
+    store.info[BOOKS] = books
+    outbox = Outbox(store, client, Renderer(books))
     due = Due(store)
     schedule = Schedule(clock, partial(tick, due, outbox))
     secret = settings.signing_secret.get_secret_value() if settings.signing_secret else None

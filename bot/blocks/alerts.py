@@ -10,6 +10,7 @@ from bot.wording import thresholds as say_set
 from bot.wording.answers import KIND_NAMES
 from bot.wording.words import day
 from core.alerts import Key, threshold
+from core.alerts.crossings import WINDOWS
 from core.ledger.settings import history_of, limits_of, set_by_line
 from core.ledger.watch import standing_alerts
 from core.ledger.who import Arm
@@ -63,12 +64,12 @@ def _taken_back(alert: Alert, pitcher: Pitcher, row: OutboxMessage) -> str:
 
 def _told(session: Session, alert: Alert, pitcher: Pitcher) -> say.Told:
     outings = [session.get(Outing, outing_id) for outing_id in alert.outings]
-    single = alert.episode.startswith("outing/") and outings and outings[0] is not None
+    days = [one.on for one in outings if one is not None]
     return say.Told(
         Key(alert.key),
         pitcher.name,
         alert.figures,
-        outings[0].on if single and outings[0] is not None else None,
+        max(days) if days and Key(alert.key) not in WINDOWS else None,
         pitcher.pitch_caller == PitchCaller.DUGOUT,
     )
 

@@ -6,9 +6,11 @@ A count is told as a count. None of these says what a number means for an arm.
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from typing import Any
 
+from bot.wording.answers import RULES_GOVERN
 from bot.wording.pain import NOT_A_DOCTOR
-from bot.wording.words import counted, day, listed, safe, sentences
+from bot.wording.words import counted, day, innings, innings_of, listed, safe, sentences
 from core.alerts import Key
 
 
@@ -18,7 +20,7 @@ class Told:
 
     key: Key
     pitcher: str
-    figures: Mapping[str, float]
+    figures: Mapping[str, Any]
     on: date | None = None
     by_dugout: bool = False
 
@@ -89,10 +91,7 @@ def _tired(told: Told) -> str:
 
 def _week(told: Told) -> str:
     pitches = counted(told.number("value"), "pitch", "pitches")
-    return (
-        f"{pitches} within 7 days. The coach's line is {told.number('limit')}. League and local "
-        "rules govern rest."
-    )
+    return f"{pitches} within 7 days. The coach's line is {told.number('limit')}. {RULES_GOVERN}"
 
 
 def _more(told: Told) -> str:
@@ -128,6 +127,55 @@ def _months(told: Told) -> str:
     )
 
 
+def _spin_week(told: Told) -> str:
+    reps = counted(told.number("value"), "spin rep")
+    sessions = counted(told.number("sessions"), "session")
+    return (
+        f"{reps} last week in {sessions} of catch play. The line is {told.number('limit')} a week."
+    )
+
+
+def _innings(told: Told) -> str:
+    uncounted = told.number("uncounted")
+    games = (
+        f" {counted(uncounted, 'game')} without counted innings not included." if uncounted else ""
+    )
+    return (
+        f"{innings_of(told.number('outs'))} in twelve months, {told.number('value')} % of the "
+        f"{innings(told.number('cap'))} that {safe(told.figures['source'])} allows.{games} "
+        f"{RULES_GOVERN}"
+    )
+
+
+def _in_row(told: Told) -> str:
+    days = counted(told.number("value"), "day")
+    return f"pitches on {days} in a row{_until(told)}. {ARM_PAIN} {RULES_GOVERN}"
+
+
+def _games_a_day(told: Told) -> str:
+    games = counted(told.number("value"), "game")
+    return f"pitched in {games} on one day{_on(told)}. {ARM_PAIN} {RULES_GOVERN}"
+
+
+def _catching(told: Told) -> str:
+    outs = counted(told.number("value"), "out")
+    return f"caught {outs} on a day with a game as pitcher{_on(told)}. {RULES_GOVERN}"
+
+
+def _two_teams(told: Told) -> str:
+    days = told.number("value")
+    apart = "on one day" if days == 1 else f"within {counted(days, 'day')}"
+    return f"games for two teams {apart}{_until(told)}. {ARM_PAIN} {RULES_GOVERN}"
+
+
+def _until(told: Told) -> str:
+    return f", up to {day(told.on)}" if told.on else ""
+
+
+#: Yang et al., Am J Sports Med 42 (2014) 1456-1463: consecutive days, several games a day and
+#: overlapping teams went with more arm pain.
+ARM_PAIN = "In a national survey of young pitchers this went with more arm pain."
+
 SAID: Mapping[Key, tuple[str, Callable[[Told], str]]] = {
     Key.MIX: ("Mix over the line.", _mix),
     Key.LOW_MIX: ("Mix under the lower line.", _low_mix),
@@ -141,6 +189,13 @@ SAID: Mapping[Key, tuple[str, Callable[[Told], str]]] = {
     Key.SPIN_EFFORT: ("Spin reps at high effort.", _effort),
     Key.SILENT_DAYS: ("No line.", _silent),
     Key.MONTHS: ("Months with games.", _months),
+    Key.SPIN_WEEK: ("Few spin reps in a week.", _spin_week),
+    Key.INNINGS: ("Innings near the year's cap.", _innings),
+    Key.ALL_INNINGS: ("The year's innings are used up.", _innings),
+    Key.DAYS_IN_ROW: ("Days in a row.", _in_row),
+    Key.GAMES_A_DAY: ("Several games in a day.", _games_a_day),
+    Key.CATCHING: ("Pitcher and catcher on one day.", _catching),
+    Key.TWO_TEAMS: ("Two teams.", _two_teams),
 }
 
 

@@ -58,6 +58,7 @@ def listing(
         [
             f"*Thresholds for {safe(whom)}*",
             *rows,
+            "Told whatever is set: a rule of a book, or a coach's limit, that was gone over.",
             "Set one with “set mix 18%”, “set mix 18% for Leo”, “set mix off”, “set mix default "
             "for Leo”. Defaults are common practice unless a row names a source; none of them says "
             "what an arm bears.",

@@ -2,7 +2,7 @@
 
 from core.alerts.compare import Changes, Known, compare
 from core.alerts.crossings import Crossing, crossings
-from core.alerts.record import Felt, Pitched, Record
+from core.alerts.record import Felt, Pitched, Record, YearCap
 from core.alerts.thresholds import THRESHOLDS, Key, Limits, Threshold, threshold
 
 __all__ = [
@@ -16,6 +16,7 @@ __all__ = [
     "Pitched",
     "Record",
     "Threshold",
+    "YearCap",
     "compare",
     "crossings",
     "threshold",

@@ -30,16 +30,16 @@ def compare(known: Iterable[Known], found: Iterable[Crossing]) -> Changes:
     """The changes that lead from the stored alerts of a pitcher to what stands now.
 
     A threshold over a window has at most one alert at a time, whatever the day its run began;
-    one that is gone and comes back on the same outing or in the same run is the same alert.
+    one that is gone and comes back on the same outing, day or run is the same alert.
     """
     rows = list(known)
     raised: list[Crossing] = []
     standing: list[tuple[int, Crossing]] = []
     for crossing in found:
         row = _same(rows, crossing)
-        if row is None:
+        if row is None and not crossing.old:
             raised.append(crossing)
-        else:
+        elif row is not None:
             standing.append((row.id, crossing))
     kept = {row_id for row_id, _ in standing}
     gone = tuple(row.id for row in rows if row.stands and row.id not in kept)

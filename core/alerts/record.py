@@ -18,6 +18,10 @@ class Pitched:
     breaking: int | None = None
     changeup: int | None = None
     effort: int | None = None
+    outs: int | None = None
+    caught_outs: int | None = None
+    #: The team it was pitched for; null where that is not known.
+    team: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +30,14 @@ class Felt:
 
     on: date
     hurts: bool
+
+
+@dataclass(frozen=True, slots=True)
+class YearCap:
+    """The most outs that a rule book allows in twelve months, and the book's title."""
+
+    outs: int
+    source: str
 
 
 Span = tuple[date, date]
@@ -40,6 +52,8 @@ class Record:
     #: First and last days of the team's seasons and of its build-ups.
     seasons: tuple[Span, ...] = ()
     build_ups: tuple[Span, ...] = ()
+    #: The strictest of the books that bind him now; none where no book has such a number.
+    year_cap: YearCap | None = None
 
     def within(self, on: date, days: int) -> tuple[Pitched, ...]:
         """The outings of the so many days that end on `on`."""

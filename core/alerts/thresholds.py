@@ -27,8 +27,15 @@ class Key(StrEnum):
     MORE_THROWS = "more than usual"
     SPIN_REPS = "spin reps"
     SPIN_EFFORT = "spin effort"
+    SPIN_WEEK = "spin week"
     SILENT_DAYS = "silent days"
     MONTHS = "months"
+    INNINGS = "innings"
+    ALL_INNINGS = "innings cap"
+    DAYS_IN_ROW = "days in a row"
+    GAMES_A_DAY = "games in a day"
+    CATCHING = "pitcher and catcher"
+    TWO_TEAMS = "two teams"
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,6 +144,13 @@ THRESHOLDS: tuple[Threshold, ...] = (
         also_called=("effort",),
     ),
     Threshold(
+        Key.SPIN_WEEK, "in a week", 36, 5, 120,
+        "Fewer spin reps than this in the last full week, Monday to Sunday, in which catch play "
+        "was logged (36 is the week's plan; the Monday summary counts them in any case).",
+        starts_off=True,
+        also_called=("weekly spins", "spin reps in a week", "plan"),
+    ),
+    Threshold(
         Key.SILENT_DAYS, "days", 7, 2, 60,
         "So many days in season without any line: unknown, not rest.",
         also_called=("days without a line", "no line"),
@@ -145,6 +159,47 @@ THRESHOLDS: tuple[Threshold, ...] = (
         Key.MONTHS, "months", 8, 4, 11,
         "Games in more than this many of the last twelve months (pitching competitively in more "
         "than 8 months of a year: Olsen et al., Am J Sports Med 34 (2006) 905-912).",
+    ),
+    Threshold(
+        Key.INNINGS, "% of the cap", 80, 40, 100,
+        "So much of the most innings that a rule book allows in twelve months, or more.",
+        Occasion.ALERT_HEALTH,
+        also_called=("innings share", "innings warning"),
+    ),
+    Threshold(
+        Key.ALL_INNINGS, "% of the cap", 100, 80, 100,
+        "The most innings that a rule book allows in twelve months, used up to this share (over "
+        "100 innings in a year went with 3.5 times the injuries: Fleisig et al., Am J Sports Med "
+        "39 (2011) 253-257).",
+        Occasion.ALERT_HEALTH,
+        may_be_off=False,
+    ),
+    Threshold(
+        Key.DAYS_IN_ROW, "days", 3, 2, 7,
+        "So many days in a row with pitches in games, bullpens or live at-bats (consecutive days "
+        "went with more arm pain: Yang et al., Am J Sports Med 42 (2014) 1456-1463).",
+        Occasion.ALERT_HEALTH,
+        also_called=("third day in a row", "consecutive days"),
+    ),
+    Threshold(
+        Key.GAMES_A_DAY, "games", 2, 2, 4,
+        "Pitched in so many games on one day (several games a day went with more arm pain: Yang "
+        "et al. 2014).",
+        Occasion.ALERT_HEALTH,
+        also_called=("two games in a day", "games per day"),
+    ),
+    Threshold(
+        Key.CATCHING, "outs caught", 1, 1, 27,
+        "Caught so many outs, or more, on a day on which he pitched in a game.",
+        Occasion.ALERT_HEALTH,
+        also_called=("catcher", "catching"),
+    ),
+    Threshold(
+        Key.TWO_TEAMS, "days", 2, 1, 5,
+        "Games for two teams within so many days: 1 is the same day, 2 also the day after "
+        "(overlapping teams went with more arm pain: Yang et al. 2014).",
+        Occasion.ALERT_HEALTH,
+        also_called=("several teams",),
     ),
 )  # fmt: skip
 

@@ -4,6 +4,8 @@ from collections.abc import Callable
 from dataclasses import replace
 from datetime import date, timedelta
 
+from dateutil.relativedelta import relativedelta
+
 from core.alerts.found import Found
 from core.alerts.record import Pitched, Record, inside
 from core.alerts.thresholds import (
@@ -114,3 +116,42 @@ def months(record: Record, limits: Limits, on: date) -> Found | None:
     numbers = {12 * one.on.year + one.on.month for one in record.games(on)}
     played = sum(number >= first for number in numbers)
     return Found(played, limit) if limit is not None and played > limit else None
+
+
+def innings(record: Record, limits: Limits, on: date) -> Found | None:
+    """The share of the twelve-month innings cap, from the coach's line on."""
+    return _innings(record, limits.get(Key.INNINGS), on)
+
+
+def all_innings(record: Record, limits: Limits, on: date) -> Found | None:
+    """The same, where the cap is used up."""
+    return _innings(record, limits.get(Key.ALL_INNINGS), on)
+
+
+def _innings(record: Record, limit: int | None, on: date) -> Found | None:
+    """Outs of games against the cap; games whose innings nobody counted are told apart."""
+    cap = record.year_cap
+    if cap is None or limit is None or cap.outs <= 0:
+        return None
+    first = on - relativedelta(months=12) + timedelta(days=1)
+    games = [one for one in record.games(on) if one.on >= first]
+    outs = sum(one.outs or 0 for one in games)
+    if 100 * outs < limit * cap.outs:
+        return None
+    figures = {"outs": outs, "cap": cap.outs, "uncounted": sum(one.outs is None for one in games)}
+    return Found(100 * outs / cap.outs, limit, figures=figures, source=cap.source)
+
+
+def spin_week(record: Record, limits: Limits, on: date) -> Found | None:
+    """Spin reps of the last full week; a week without any catch play is unknown, not under."""
+    limit = limits.get(Key.SPIN_WEEK)
+    monday = on - timedelta(days=on.weekday() + 7)
+    caught = [
+        one
+        for one in record.outings
+        if one.kind == "catch" and monday <= one.on < monday + timedelta(days=7)
+    ]
+    reps = sum(one.breaking or 0 for one in caught)
+    if limit is None or not caught or reps >= limit:
+        return None
+    return Found(reps, limit, tuple(one.id for one in caught), {"sessions": len(caught)})

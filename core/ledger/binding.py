@@ -8,10 +8,23 @@ from sqlmodel import Session, col, select
 from core.ledger.people import teams_of
 from core.model import CoachLimit, OutingBook, Pitcher, Season, SeasonKind, Team, TeamEvent, key
 from core.rest.coach import coach_limits
-from core.rulebooks import RuleBook
+from core.rulebooks import RuleBook, load_books
 
 #: From ids of rule books to the books; raises `RuleBookError` for one that is unknown.
 Books = Callable[[tuple[str, ...]], tuple[RuleBook, ...]]
+
+#: Where a session carries the books that the program was started with.
+BOOKS = "rule books"
+
+
+def books_at_hand(session: Session) -> Books:
+    """The books that this session's store was given; the built-in ones where it was given none.
+
+    What is stored with a line may turn on a published number, and the ledger itself knows no
+    folder of books.
+    """
+    books: Books = session.info.get(BOOKS, load_books)
+    return books
 
 
 def books_for(session: Session, pitcher: Pitcher, on: date, books: Books) -> tuple[RuleBook, ...]:

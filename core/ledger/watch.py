@@ -3,13 +3,27 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, datetime
+from typing import Any
 from zoneinfo import ZoneInfo
 
 from sqlmodel import Session, col, select
 
-from core.alerts import Changes, Crossing, Felt, Key, Known, Pitched, Record, compare, crossings
+from core.alerts import (
+    Changes,
+    Crossing,
+    Felt,
+    Key,
+    Known,
+    Pitched,
+    Record,
+    YearCap,
+    compare,
+    crossings,
+)
+from core.alerts.crossings import WINDOWS
 from core.ledger.alert_notices import notices_of
-from core.ledger.history import standing_outings
+from core.ledger.binding import books_at_hand, books_for
+from core.ledger.history import standing_outings, thrower_of
 from core.ledger.notices import Notice
 from core.ledger.people import teams_of
 from core.ledger.settings import limits_of, set_by_line, watched_by
@@ -27,6 +41,8 @@ from core.model import (
     Team,
     key,
 )
+from core.rest import RestError, year_of_innings
+from core.rulebooks import RuleBookError
 
 HURTS = frozenset({Feeling.PAIN, Feeling.SORE})
 SEASONS = frozenset({SeasonKind.IN_SEASON, SeasonKind.FALL})
@@ -88,13 +104,14 @@ class _Watched:
 
 
 def _watch_in(session: Session, pitcher: Pitcher, team: Team, now: datetime) -> list[Notice]:
+    today = now.astimezone(ZoneInfo(team.time_zone)).date()
     watched = _Watched(
         pitcher=pitcher,
         team=team,
-        record=_record(session, pitcher, team),
+        record=_record(session, pitcher, team, today),
         limits=limits_of(session, key(team), key(pitcher)),
         now=now,
-        today=now.astimezone(ZoneInfo(team.time_zone)).date(),
+        today=today,
     )
     rows = session.exec(
         select(Alert)
@@ -158,27 +175,28 @@ def _bring_up(row: Alert, crossing: Crossing, now: datetime) -> bool:
     return True
 
 
-def _figures(crossing: Crossing) -> dict[str, float]:
+def _figures(crossing: Crossing) -> dict[str, Any]:
     return dict(crossing.found.as_json())
 
 
 def _gone(row: Alert, watched: _Watched) -> AlertState:
     """Whether an alert came back by itself, or by the record as it is now never held."""
     then = crossings(watched.record, watched.limits, row.raised_on)
-    windowed = not row.episode.startswith("outing/")
+    windowed = Key(row.key) in WINDOWS
     held = any(one.key == row.key and (windowed or one.episode == row.episode) for one in then)
     return AlertState.RETURNED if held else AlertState.TAKEN_BACK
 
 
-def _record(session: Session, pitcher: Pitcher, team: Team) -> Record:
+def _record(session: Session, pitcher: Pitcher, team: Team, today: date) -> Record:
     seasons = session.exec(select(Season).where(Season.team_id == key(team))).all()
     reports = session.exec(
         select(PainReport)
         .where(PainReport.pitcher_id == key(pitcher), col(PainReport.withdrawn_at).is_(None))
         .order_by(col(PainReport.on), col(PainReport.id))
     ).all()
+    outings = standing_outings(session, key(pitcher))
     return Record(
-        outings=tuple(_pitched(row) for row in standing_outings(session, key(pitcher))),
+        outings=tuple(_pitched(row) for row in outings),
         felt=tuple(
             Felt(row.on, row.feeling in HURTS)
             for row in reports
@@ -188,13 +206,39 @@ def _record(session: Session, pitcher: Pitcher, team: Team) -> Record:
         build_ups=tuple(
             (one.starts_on, one.ends_on) for one in seasons if one.kind == SeasonKind.BUILD_UP
         ),
+        year_cap=_year_cap(session, pitcher, outings, today),
     )
+
+
+def _year_cap(
+    session: Session, pitcher: Pitcher, outings: Iterable[Outing], today: date
+) -> YearCap | None:
+    """The lowest cap on a year's innings; none where no innings were counted, or no book tells."""
+    if not any(row.outs for row in outings):
+        return None
+    try:
+        binding = books_for(session, pitcher, today, books_at_hand(session))
+        cap = year_of_innings(binding, thrower_of(pitcher), today)
+    except (RestError, RuleBookError):
+        return None  # the answers about rest say why
+    return YearCap(cap.outs, cap.book) if cap is not None else None
 
 
 def _pitched(row: Outing) -> Pitched:
     """An outing as the thresholds see it; while its kind or day waits it is no game."""
     kind = "waiting" if row.waiting else row.kind
-    return Pitched(key(row), row.on, kind, row.pitches, row.breaking, row.changeup, row.effort)
+    return Pitched(
+        key(row),
+        row.on,
+        kind,
+        row.pitches,
+        row.breaking,
+        row.changeup,
+        row.effort,
+        row.outs,
+        row.caught_outs,
+        row.team_id,
+    )
 
 
 def standing_alerts(session: Session, team_id: int, pitcher_id: int | None) -> list[Alert]:

@@ -15,7 +15,8 @@ _BARE_KEYS = frozenset({Key.MIX, Key.LOW_MIX, Key.CHANGEUP, Key.GAME_BREAKING})
 _FOR = re.compile(r"\s*\bfor (?P<who>[^\d%]+?)\s*$", re.IGNORECASE)
 _NUMBER = re.compile(
     r"^(?:to |at |over |= ?)?(?P<n>-?\d{1,6})"
-    r" ?(?:%|percent|breaking balls|in a game|throws|pitches|reports|reps|days|months|of 10)?$"
+    r" ?(?:%|percent|breaking balls|in a game|throws|pitches|reports|reps|days|months|games"
+    r"|(?:% )?of the cap|outs(?: caught)?|of 10)?$"
 )
 _LIST = re.compile(r"^\s*(?:(?:show|list)(?: the| all)? )?(thresholds|alerts)\s*$", re.IGNORECASE)
 _LIST_FOR = re.compile(

@@ -19,6 +19,7 @@ from core.rest.values import (
     Thrown,
 )
 from core.rest.whatif import WhatIf, most_leaving, what_if
+from core.rest.yearly import YearOfInnings, year_of_innings
 
 __all__ = [
     "NO_PITCH_LIMIT",
@@ -39,6 +40,7 @@ __all__ = [
     "TimeOff",
     "Total",
     "WhatIf",
+    "YearOfInnings",
     "answer",
     "breaches",
     "coach_limits",
@@ -50,4 +52,5 @@ __all__ = [
     "standing",
     "weekend_plan",
     "what_if",
+    "year_of_innings",
 ]

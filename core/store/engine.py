@@ -3,6 +3,7 @@
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
+from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event, make_url
 from sqlalchemy.exc import ArgumentError, NoSuchModuleError
@@ -26,6 +27,8 @@ class Store:
 
         Raises `StoreError` when the URL names no database that this program can use.
         """
+        #: What every session carries (SQLAlchemy's `Session.info`).
+        self.info: dict[str, Any] = {}
         try:
             parsed = make_url(url)
             self.engine = _engine(parsed.render_as_string(hide_password=False))
@@ -39,13 +42,13 @@ class Store:
     def writing(self) -> Iterator[Session]:
         """A transaction that may write: committed at the end, rolled back on an exception."""
         engine = self.engine.execution_options(spinkeeper_writing=True)
-        with Session(engine, expire_on_commit=False) as session, session.begin():
+        with Session(engine, expire_on_commit=False, info=self.info) as session, session.begin():
             yield session
 
     @contextmanager
     def reading(self) -> Iterator[Session]:
         """A session that only reads: it takes no write lock and never commits."""
-        with Session(self.engine) as session:
+        with Session(self.engine, info=self.info) as session:
             yield session
 
     def close(self) -> None:

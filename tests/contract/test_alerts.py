@@ -1,6 +1,6 @@
 """Alerts and thresholds, as the staff, the family and the pitcher read them."""
 
-from datetime import timedelta
+from datetime import date, timedelta
 
 import pytest
 from sqlmodel import select
@@ -10,6 +10,7 @@ from core.model import (
     AlertSeen,
     AlertState,
     AuditEntry,
+    Outing,
     Pitcher,
     Season,
     ThresholdSetting,
@@ -294,3 +295,47 @@ def test_settings_are_audited_with_what_was_before(club: Club) -> None:
         ({"value": 20}, {"value": 25}),
         ({"value": 25}, {"value": 22}),
     ]
+
+
+def test_innings_near_the_cap_are_told_to_staff_and_family_with_the_book(club: Club) -> None:
+    club.say("mateo", "40p vs Summit yesterday, 1 ip")
+    with club.store.writing() as session:
+        (yesterday,) = session.exec(select(Outing)).all()
+        for week in range(20):  # eighty innings since August
+            session.add(
+                Outing(
+                    workspace_id=club.ws.team_id, line_id=yesterday.line_id, slot=f"old/{week}",
+                    pitcher_id=yesterday.pitcher_id, team_id=1, kind="game", pitches=60, outs=12,
+                    on=date(2025, 8, 1) + timedelta(days=7 * week),
+                )
+            )  # fmt: skip
+    club.say("mateo", "20p vs Hawks, 1 ip")
+
+    words = (
+        "*Innings near the year's cap.* Mateo Cruz: 82 innings in twelve months, 82 % of the 100 "
+        "that Pitch Smart"
+    )
+    assert any(one.startswith(words) for one in club.in_staff_channel())
+    assert any(one.startswith(words) for one in club.heard("elena"))
+
+
+def test_a_third_day_in_a_row_is_told_to_the_family_too(club: Club) -> None:
+    club.say("mateo", "20p vs Summit 4/30")
+    club.say("mateo", "bullpen 20p yesterday")
+    club.say("mateo", "20p vs Hawks")
+
+    (mother,) = [one for one in club.heard("elena") if one.startswith("*Days in a row.*")]
+    assert "pitches on 3 days in a row, up to Sat 2 May" in mother
+    assert "League and local rules govern." in mother
+
+
+def test_a_game_that_is_a_month_old_keeps_its_alert_as_it_was(club: Club) -> None:
+    club.say("mateo", "80p 25cb vs Summit")
+    before = [one for one in told(club) if one.startswith("*Many")]
+
+    club.clock.advance(timedelta(days=40))
+    club.bot.tick(club.clock.now())
+    club.settle()
+
+    assert [one for one in told(club) if one.startswith("*Many")] == before
+    assert len(before) == 1

@@ -61,7 +61,20 @@ def test_pain_holds_and_clearances_are_never_told_to_a_pitcher_alone() -> None:
     ("occasion", "keys"),
     [
         (Occasion.ALERT_OWN_CHOICE, {Key.MIX, Key.GAME_BREAKING, Key.URGENT_BREAKING}),
-        (Occasion.ALERT_HEALTH, {Key.PAIN_REPORTS, Key.TIRED_REPORTS, Key.WEEK_PITCHES}),
+        (
+            Occasion.ALERT_HEALTH,
+            {
+                Key.PAIN_REPORTS,
+                Key.TIRED_REPORTS,
+                Key.WEEK_PITCHES,
+                Key.INNINGS,
+                Key.ALL_INNINGS,
+                Key.DAYS_IN_ROW,
+                Key.GAMES_A_DAY,
+                Key.CATCHING,
+                Key.TWO_TEAMS,
+            },
+        ),
     ],
 )
 def test_a_family_hears_of_health_and_rest_and_a_pitcher_of_his_own_choice(

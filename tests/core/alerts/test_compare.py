@@ -45,3 +45,10 @@ def test_each_outing_has_an_alert_of_its_own() -> None:
     changes = compare([Known(1, Key.GAME_BREAKING, "outing/6", stands=True)], [GAME])
 
     assert (changes.raised, changes.gone) == ((GAME,), (1,))
+
+
+def test_what_is_old_is_not_raised_any_more_and_stays_where_it_is_known() -> None:
+    old = Crossing(Key.GAME_BREAKING, "outing/7", FOUND, old=True)
+
+    assert compare([], [old]).raised == ()
+    assert compare([Known(1, Key.GAME_BREAKING, "outing/7", stands=True)], [old]).gone == ()

@@ -2,7 +2,7 @@ from datetime import date, timedelta
 
 import pytest
 
-from core.alerts import Crossing, Felt, Key, Limits, Pitched, Record, crossings
+from core.alerts import Crossing, Felt, Key, Limits, Pitched, Record, YearCap, crossings
 from core.alerts.thresholds import DEFAULTS
 
 TODAY = date(2026, 5, 30)
@@ -156,3 +156,55 @@ def test_games_in_nine_of_twelve_months() -> None:
 
     assert keys(Record(games)) == [Key.MONTHS]
     assert keys(Record(games[1:])) == []
+
+
+def innings(outs: int, *more: Pitched) -> Record:
+    """A game of twelve months ago less a day, and one of today, with so many outs in all."""
+    first = Pitched(1, date(2025, 5, 31), "game", outs=outs - 9)
+    last = Pitched(2, TODAY, "game", outs=9)
+    return Record((first, *more, last), year_cap=YearCap(300, "Pitch Smart"))
+
+
+@pytest.mark.parametrize(
+    ("outs", "told"),
+    [
+        (239, []),
+        (240, [Key.INNINGS]),  # 80 innings of 100
+        (299, [Key.INNINGS]),
+        (300, [Key.INNINGS, Key.ALL_INNINGS]),
+    ],
+)
+def test_innings_of_twelve_months_near_the_cap_and_at_it(outs: int, told: list[Key]) -> None:
+    assert keys(innings(outs)) == told
+
+
+def test_innings_of_a_year_ago_are_past_and_uncounted_ones_are_told_apart() -> None:
+    past = Pitched(3, date(2025, 5, 30), "game", outs=27)
+    uncounted = Pitched(4, ago(3), "game", pitches=40)
+
+    found = of(innings(240, past, uncounted), Key.INNINGS).found
+
+    assert found.figures == {"outs": 240, "cap": 300, "uncounted": 1}
+    assert found.as_json()["source"] == "Pitch Smart"
+
+
+def test_without_a_book_that_caps_innings_nothing_is_said_of_them() -> None:
+    assert keys(Record((Pitched(1, TODAY, "game", outs=900),))) == []
+
+
+def test_spin_reps_of_the_last_full_week_under_the_plan() -> None:
+    # 30 May 2026 is a Saturday; the last full week is Mon 18 to Sun 24 May.
+    limits = {**DEFAULTS, Key.SPIN_WEEK: 36}
+    week = tuple(Pitched(n, date(2026, 5, 18 + 2 * n), "catch", 30, 12) for n in range(3))
+    later = Pitched(9, date(2026, 5, 26), "catch", 30, 12)
+
+    assert Key.SPIN_WEEK not in keys(Record(week), limits)
+    assert Key.SPIN_WEEK in keys(Record((*week[:2], later)), limits)
+    assert Key.SPIN_WEEK not in keys(Record((later,)), limits)  # nothing logged: unknown
+    assert Key.SPIN_WEEK not in keys(Record(week[:2]))  # off until the coach switches it on
+
+
+def test_a_game_of_long_ago_stays_what_it_was() -> None:
+    (one,) = crossings(Record((game(1, 45, 80, 20),)), DEFAULTS, TODAY)
+
+    assert (one.key, one.old) == (Key.GAME_BREAKING, True)
