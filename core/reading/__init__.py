@@ -5,12 +5,14 @@ How a line flows, and where to look:
     tokens      the line cut up, each piece with its place
     lexicon     words to symbols, from the tables in vocabulary/; slips put right
     items       tokens to items: a symbol, and the value of a number
+    neighbours  words that mean one thing or another by what stands beside them
     clauses     sentences, clauses and pieces
     board       the items, and the claims that rules lay on them; pattern holds their language
     roster      known names; opponents: whom a game was against
-    people, talk, pain, nolog, corrections, effort, days, bare, strikes, shares, counts, innings,
-    pairing, tables, kinds
+    people, talk, pain, armroll, nolog, corrections, effort, days, bare, strikes, shares, counts,
+    innings, pairing, tables, kinds
                 the recognisers: each claims what it explains, surest first (reader has the order)
+    stretches   how far a pain report reaches
     pieces, draft, assemble, together
                 claims to drafts: whose, which outing, what is shared
     conclude    drafts to entries: sums, kinds, and what cannot be

@@ -57,26 +57,8 @@ def itemize(tokens: list[Token], words: Lexicon) -> list[Item]:
     at = 0
     while at < len(tokens):
         item, at = _next_item(tokens, norms, at, words)
-        _tell_some(items, item)
         items.append(_mixed(items, item) if item.symbol == "frac" else item)
-    _tell_some(items, None)
-    _tell_balls(items)
     return items
-
-
-def _tell_some(items: list[Item], following: Item | None) -> None:
-    """As in Spanish "unas 10 curvas" are about ten, "unas curvas" is no number at all."""
-    if items and items[-1].symbol == "some":
-        counted = following is not None and following.symbol == "num"
-        items[-1] = items[-1]._replace(symbol="about" if counted else "vague")
-
-
-def _tell_balls(items: list[Item]) -> None:
-    """As in Spanish "tiré 40 bolas" are pitches; beside pitches or strikes "bolas" are balls."""
-    places = [at for at, item in enumerate(items) if item.symbol == "pitchorball"]
-    beside = places and any(item.symbol in ("pitches", "strikes") for item in items)
-    for at in places:
-        items[at] = items[at]._replace(symbol="balls" if beside else "pitches")
 
 
 def _mixed(items: list[Item], part: Item) -> Item:

@@ -1,15 +1,16 @@
 """Pain, soreness and tired arms: read before anything else, and never dropped."""
 
 import re
-from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from core.reading import groups  # noqa: F401  declares the groups
+from core.reading.armroll import read_arm_roll
 from core.reading.board import Board
 from core.reading.clauses import span
 from core.reading.entry import Pain, UnreadReason
 from core.reading.pattern import LazyPattern
 from core.reading.people import OWN_CIRCLE
+from core.reading.stretches import stretches
 from core.reading.talk import Scope
 
 WORST = 10
@@ -30,7 +31,8 @@ _TAIL = (
 _NO_PAIN = LazyPattern(
     "(negation (the|a|adj|throwing|site|hisher|is|i|left|right|feels|had)* painful"
     " ((or|and|comma|slash) (negation)? (throwing|site)* painful)*"
-    " | nopain | painful (colon|is|dash|at|painscale)* (none|<z:num> (painscale)? (?!"
+    " | nopain | painful colon nothing (?! painful)"
+    " | painful (colon|is|dash|at|painscale)* (none|<z:num> (painscale)? (?!"
     " (fill|dash)* (noun|percent)))"
     f") {_TAIL}"
 )
@@ -80,9 +82,10 @@ def read_pain(board: Board, scopes: tuple[Scope, ...]) -> None:
     _forgive(board, scopes)
     _unsure(board)
     _tired(board)
+    read_arm_roll(board)
     good_sites = _good(board, scopes)
     levels = _levels(board)
-    for first, after in _stretches(board):
+    for first, after in stretches(board):
         _report(board, first, after, levels, good_sites)
 
 
@@ -226,15 +229,6 @@ def _levels(board: Board) -> list[tuple[int, int, int]]:
         if value is not None and not any(first <= place < after for first, after, _ in found):
             found.append((place, place + 1, value))
     return found
-
-
-def _stretches(board: Board) -> Iterable[tuple[int, int]]:
-    """The sentences that hold a pain word or a severity."""
-    first = 0
-    while first < len(board.items):
-        _, after = span(board.sentence, first)
-        yield first, after
-        first = after
 
 
 def _report(

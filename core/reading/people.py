@@ -216,8 +216,9 @@ def _is_plain_possessive(board: Board, at: int) -> bool:
 
 
 def _logged_for(board: Board, at: int) -> bool:
-    """As in "for Marcus", "logging for Marcus"."""
-    return at > 0 and board.items[at - 1].symbol == "for"
+    """As in "for Marcus", "logging for Marcus", "registro de Marcos"."""
+    before = [item.symbol for item in board.items[max(0, at - 2) : at]]
+    return before[-1:] == ["for"] or before == ["logthis", "of"]
 
 
 def _double_meaning_is_name(board: Board, at: int) -> bool:
@@ -323,7 +324,9 @@ def _is_subject(board: Board, at: int) -> bool:
         return True  # "my brother Teo"
     if before == "of" and board.items[at].text.endswith(("'s", "’s")):
         return True  # "a third of Malik's 48"
-    told_of = board.lang == "es" and (board.author != "pitcher" or _hurts(board, at))
+    told_of = board.lang == "es" and (
+        board.author != "pitcher" or _hurts(board, at) or _logged_for(board, at)
+    )
     if told_of and (before in ("to", "of") or board.items[at - 1].text.lower() == "al"):
         return True  # "a Nico le duele", "el bullpen de Kelvin"
     if before == "at" and board.items[at - 1].text == "@" and board.items[at].tight:

@@ -1,6 +1,7 @@
 """Read one line: tokens, items, claims, entries."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime
 from typing import Literal
 
@@ -15,13 +16,14 @@ from core.reading.counts import COUNT_RULES
 from core.reading.days import DAY_RULES
 from core.reading.draft import quote
 from core.reading.effort import EFFORT_RULES
-from core.reading.entry import Reading, Unread, UnreadReason
+from core.reading.entry import Entry, Reading, Unread, UnreadReason
 from core.reading.innings import INNINGS_RULES, read_catchers
 from core.reading.items import itemize
 from core.reading.kinds import KIND_RULES, LABEL_RULES
 from core.reading.languages import tell_language
 from core.reading.leftovers import account_parts, leftovers
 from core.reading.lexicon import lexicon
+from core.reading.neighbours import tell_apart
 from core.reading.nolog import CLOCK_RULES, LIMIT_RULES, NO_LOG_RULES
 from core.reading.pain import read_pain
 from core.reading.pairing import pair_counts
@@ -88,7 +90,19 @@ def _conclude(board: Board, posted: datetime, lang: str) -> Reading:
     if not concluded:
         unread = [one for one in unread if one.reason is not UnreadReason.UNCLEAR_DAY]
     unread += leftovers(board, something_logged=bool(concluded or unread))
-    return Reading(tuple(one.entry for one in concluded), tuple(unread), lang)
+    entries = [one.entry for one in concluded]
+    if any(one.reason is UnreadReason.UNCLEAR_PAIN for one in unread):
+        entries = [_without_doubt(entry, alone=len(entries) == 1) for entry in entries]
+    return Reading(tuple(one for one in entries if one.says_something()), tuple(unread), lang)
+
+
+def _without_doubt(entry: Entry, *, alone: bool) -> Entry:
+    """As in "he says 0 but holds his elbow": while pain is unclear, nobody is said to have none.
+
+    With several persons in the line the question is about one of them.
+    """
+    doubted = entry.pain == () and (alone or entry.who is None)
+    return replace(entry, pain=None) if doubted else entry
 
 
 def lay_out(
@@ -96,7 +110,9 @@ def lay_out(
 ) -> Board:
     """Lay a line's items on a board and run every recogniser over it, surest first."""
     names = tuple(name.casefold() for name in roster)
-    board = Board(text, itemize(tokens, lexicon(lang)), posted, author, names, lang)
+    items = itemize(tokens, lexicon(lang))
+    tell_apart(items)
+    board = Board(text, items, posted, author, names, lang)
     mark_clauses(board)
     read_tables(board)
     name_people(board)

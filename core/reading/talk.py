@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from core.reading.board import Board
 from core.reading.clauses import span
-from core.reading.groups import FILLERS, KINDS, NOUNS
+from core.reading.groups import FIELDS, FILLERS, KINDS, NOUNS
 from core.reading.items import NUMERIC
 from core.reading.people import OWN_CIRCLE
 
@@ -41,6 +41,7 @@ _ACTS = frozenset(
 _BESIDE = {"season": "total"}
 _CLAUSE = {"pastref": "earlier"}
 _MARKERS = frozenset({*_FORWARD, *_BESIDE, *_CLAUSE, "heading", "radar", "limit", "shouldbe"})
+_BELONGINGS = frozenset({"thing", "place", "hash"})
 _OPENERS = frozenset({"is", "are", "do", "does", "am"})
 _HAPPENED = frozenset({"threw", "finish", "went", "today", "yesterday"})
 
@@ -62,6 +63,8 @@ def talk_scopes(board: Board) -> tuple[Scope, ...]:
     """Runs of items that are talk, each with the name of what it is."""
     scopes = [*_questions(board)]
     for at, item in enumerate(board.items):
+        if item.symbol in _BELONGINGS and _heads_no_log(board, at):
+            scopes.append(Scope(span(board.sentence, at)[0], len(board.items), "heading"))
         if item.symbol not in _MARKERS and item.name not in _OPENERS:
             continue
         if item.symbol == "shouldbe" and any(i.symbol == "num" for i in board.items[:at]):
@@ -186,8 +189,21 @@ def _is_heading(board: Board, at: int) -> bool:
     return False
 
 
+def _heads_no_log(board: Board, at: int) -> bool:
+    """As in "jerseys: Leo 12, Max 7", with no pitch and no kind of outing in the line."""
+    if board.has(*FIELDS, *KINDS, "site"):
+        return False
+    first, after = span(board.clause, at)
+    symbols = [item.symbol for item in board.items[first:after]]
+    return at == first and "colon" in symbols[:3] and not NUMERIC & set(symbols[:2])
+
+
 def _names_somebody(board: Board, at: int) -> bool:
+    """Whether a limit stands beside a name's own counts: in "limits: Leo 50" it is the name's."""
     first, after = span(board.sentence, at)
+    colon = next((i for i in range(at, after) if board.items[i].symbol == "colon"), at)
+    if any(c.key == "who" and c.first == colon + 1 for c in board.claims) and colon > at:
+        return board.items[at].text.lower() == "max"
     named = any(c.key == "who" and first <= c.first < after for c in board.claims)
     return named or board.items[at].text.lower() == "max"
 

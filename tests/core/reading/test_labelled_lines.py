@@ -20,6 +20,7 @@ TARGETS = {
     "corpus_dugout.jsonl": 0.95,
     "corpus_es.jsonl": 0.97,
     "corpus_es2.jsonl": 0.97,
+    "corpus_es3.jsonl": 0.97,
 }
 
 

@@ -78,3 +78,15 @@ def test_a_request_to_log_is_a_log() -> None:
     assert entries_of("can you put down 47 pitches for Graham?", "guardian") == [
         {"who": "Graham", "pitches": 47}
     ]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "jerseys: Leo 12, Max 7, Sam 21",
+        "uniformes: Leo 12, Max 7",
+        "limits today: Leo 50, Max 35, 8 curves max",
+    ],
+)
+def test_numbers_under_a_heading_that_is_no_log_are_none(line: str) -> None:
+    assert entries_of(line, "coach") == []

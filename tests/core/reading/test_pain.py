@@ -92,3 +92,29 @@ def test_a_tired_arm(line: str, tired: bool) -> None:
 )
 def test_idioms_are_no_pain(line: str) -> None:
     assert entries_of(line) == []
+
+
+def test_each_person_of_a_sentence_has_their_own_pain() -> None:
+    entries = entries_of("Leo 30p elbow 3/10, Max 25p no pain, Sam shoulder sore", "coach")
+
+    assert [entry["pain"] for entry in entries] == [
+        [{"site": "elbow", "severity": 3}],
+        [],
+        [{"site": "shoulder", "sore": True}],
+    ]
+
+
+def test_a_roll_of_arms_says_whose_arm_is_good() -> None:
+    entries = entries_of("Arm check: Leo good, Max elbow pain 3, Sam no pain", "coach")
+
+    assert [entry["pain"] for entry in entries] == [[], [{"site": "elbow", "severity": 3}], []]
+
+
+@pytest.mark.parametrize(
+    "line", ["dice que 0 dolor pero se está agarrando el codo", "no pain but elbow is on fire"]
+)
+def test_no_pain_is_not_taken_while_pain_is_unclear(line: str) -> None:
+    reading = reading_of(line, "guardian")
+
+    assert reading.unread
+    assert all(entry.pain is None for entry in reading.entries)

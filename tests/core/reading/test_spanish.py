@@ -61,3 +61,13 @@ def test_pain_is_not_gone_because_something_else_passed() -> None:
     entries = entries_of("ya paso con el doctor, hoy tiro 20, le duele el codo", "guardian")
 
     assert entries[-1]["pain"] == [{"site": "elbow"}]
+
+
+def test_a_word_for_throwing_is_a_noun_after_its_number() -> None:
+    assert entries_of("pitche 2 inings 29 picheo no dolor") == [
+        {"kind": "game", "pitches": 29, "outs": 6, "pain": []}
+    ]
+
+
+def test_somebody_logged_for_is_named_after_the_word_for_the_log() -> None:
+    assert entries_of("registro de Danilo: bullpen 30")[0]["who"] == "Danilo"
