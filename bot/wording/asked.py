@@ -30,8 +30,8 @@ from core.ledger.asked import (
     WhatIfAnswer,
     WhenAnswer,
 )
+from core.ledger.logged import Logged
 from core.mix import Window
-from core.model import Outing
 from core.reading.asking import Activity
 from core.rest import Reason, RestAnswer, Total
 
@@ -218,7 +218,7 @@ def _thrown_by(one: Counts, span: str) -> str:
     return sentences([head + listed(parts) + ".", *(f"• {_outing(one)}" for one in outings)])
 
 
-def _outing(outing: Outing) -> str:
+def _outing(outing: Logged) -> str:
     noun = ("throw", "throws") if outing.kind == "catch" else ("pitch", "pitches")
     pitches = "not counted" if outing.pitches is None else counted(outing.pitches, *noun)
     breaking = (

@@ -42,10 +42,10 @@ def _in_short(weeks: Sequence[ArmWeek]) -> str:
     """How many arms stand where, in one sentence."""
     if not weeks:
         return "No arm with consent on file yet, so nothing is counted."
-    held = sum(one.today.status.held for one in weeks)
-    stopped = sum(one.today.status.bars_pitching for one in weeks) - held
-    unknown = sum(not one.today.status.bars_pitching and one.today.rest is None for one in weeks)
-    done = sum(one.today.may_throw for one in weeks)
+    held = sum(one.status.held for one in weeks)
+    stopped = sum(one.status.bars_pitching for one in weeks) - held
+    unknown = sum(not one.status.bars_pitching and one.problem is not None for one in weeks)
+    done = sum(one.may_throw for one in weeks)
     parts = [
         _number(done, "has its rest done", "have their rest done"),
         _number(len(weeks) - held - stopped - unknown - done, "is resting", "are resting"),
@@ -65,16 +65,15 @@ def _arm(one: ArmWeek) -> str:
 
 
 def _status(one: ArmWeek) -> str:
-    today = one.today
-    if today.status.bars_pitching:
-        return stands_shortly(today.status)
-    if today.rest is None:
-        return f"rest could not be worked out ({safe(today.problem)})."
-    if today.rest.eligible:
+    if one.status.bars_pitching:
+        return stands_shortly(one.status)
+    if one.problem is not None:
+        return f"rest could not be worked out ({safe(one.problem)})."
+    if one.may_throw:
         return "rest done."
-    if today.rest.next_eligible is None:
+    if one.next_eligible is None:
         return "resting, no date within a year by rule."
-    return f"resting, earliest {day(today.rest.next_eligible)} by rule."
+    return f"resting, earliest {day(one.next_eligible)} by rule."
 
 
 def _thrown(one: ArmWeek) -> str:
@@ -123,7 +122,7 @@ def _more(found: Summary, page_size: int) -> str:
 
 def _to_decide(found: Summary) -> str:
     rows = [
-        *(_stopped(one) for one in found.weeks if one.today.status.since is not None),
+        *(_stopped(one) for one in found.weeks if one.status.since is not None),
         _lines(found.asked, "question unanswered", "questions unanswered"),
         _lines(found.unread, "line not read", "lines not read"),
         _silent(found.silent),
@@ -136,7 +135,7 @@ def _to_decide(found: Summary) -> str:
 
 
 def _stopped(one: ArmWeek) -> str:
-    status = one.today.status
+    status = one.status
     assert status.since is not None
     what = "is on hold" if status.held else "is stopped after pain"
     until = (
@@ -201,7 +200,7 @@ def _days(found: Summary) -> str:
         of = f"({len(names)} of {len(found.weeks)})"
         rows.append(f"{days_between(span[0], span[-1])}: {_able(names, before)} {of}")
         before = names
-    held = [one for one in found.weeks if one.today.status.bars_pitching]
+    held = [one for one in found.weeks if one.status.bars_pitching]
     barred = [one for one in found.weeks if not one.free_on and one not in held]
     head = "*Who can throw by rule, if nobody throws before*"
     return sentences([head, *rows, _left_out("Not this week", barred), _left_out(_NO_DATE, held)])

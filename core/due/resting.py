@@ -10,9 +10,10 @@ from sqlmodel import Session, col, select
 
 from core.ledger.asked.arms import Gathered, gather
 from core.ledger.binding import Books
+from core.ledger.logged import Logged
 from core.ledger.people import teams_of
 from core.ledger.rest_days import NO_REST, period_of
-from core.model import OutboxMessage, Outing, Pitcher, Reminder, key
+from core.model import OutboxMessage, Pitcher, Reminder, key
 from core.rest import RestAnswer, RestError, RestOwed, answer
 from core.rulebooks import RuleBookError
 
@@ -121,7 +122,7 @@ def _runs(owed: RestOwed, today: date) -> bool:
     return owed.days > 0 and owed.on + owed.days * DAY >= today
 
 
-def _owed(outings: tuple[Outing, ...], about: set[str], rest: RestAnswer) -> list[RestOwed]:
+def _owed(outings: tuple[Logged, ...], about: set[str], rest: RestAnswer) -> list[RestOwed]:
     """The rest that the outings of a message owe, or owed; none once they are taken back."""
     days = {outing.on for outing in outings if period_of(outing) in about}
     return [one for one in rest.rest if one.days and one.on in days]

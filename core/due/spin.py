@@ -3,7 +3,8 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from core.model import BreakingPitch, Outing, Pitcher
+from core.ledger.logged import Logged
+from core.model import BreakingPitch, Pitcher
 
 #: The week's plan until a coach sets another: sessions of catch play with so many spin reps
 #: each (10 to 15 at about half effort is common practice, no source).
@@ -24,7 +25,7 @@ class SpinWeek:
         return self.reps >= self.planned
 
 
-def spin_week(pitcher: Pitcher, outings: Iterable[Outing]) -> SpinWeek | None:
+def spin_week(pitcher: Pitcher, outings: Iterable[Logged]) -> SpinWeek | None:
     """The spin reps among these outings; none for a pitcher who throws no breaking ball yet."""
     if pitcher.breaking_pitch == BreakingPitch.NONE_YET:
         return None

@@ -12,7 +12,8 @@ from core.due.spin_due import spinners
 from core.ledger.asked.arms import Gathered, gather
 from core.ledger.binding import Books
 from core.ledger.history import standing_outings
-from core.model import OutboxMessage, Outing, Pitcher, Reminder, Team, key
+from core.ledger.logged import Logged
+from core.model import OutboxMessage, Pitcher, Reminder, Team, key
 from core.rest import RestError, answer
 from core.rulebooks import RuleBookError
 
@@ -67,7 +68,7 @@ def allows_throwing(rest_day: dict[str, str]) -> bool:
     )
 
 
-def _this_week(pitcher: Pitcher, outings: Sequence[Outing], today: date) -> SpinWeek | None:
+def _this_week(pitcher: Pitcher, outings: Sequence[Logged], today: date) -> SpinWeek | None:
     monday = today - timedelta(days=today.weekday())
     return spin_week(pitcher, [one for one in outings if monday <= one.on <= today])
 

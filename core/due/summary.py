@@ -8,7 +8,7 @@ from zoneinfo import ZoneInfo
 from sqlmodel import Session, col, select
 
 from core.due.waiting import Waiting, waiting_lines
-from core.due.week import ArmWeek, arm_week
+from core.due.week import ArmWeek, arm_weeks
 from core.ledger.binding import Books
 from core.model import Pitcher, PitcherTeam, Team, key
 
@@ -59,7 +59,7 @@ def summary(session: Session, team: Team, due: datetime, books: Books) -> Summar
     return Summary(
         team,
         today,
-        tuple(arm_week(session, one, today, books) for one in counted),
+        arm_weeks(session, counted, today, books),
         asked,
         unread,
         tuple(one for one in pitchers if one.consent_on is None),

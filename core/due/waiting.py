@@ -2,9 +2,10 @@
 
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
+from typing import Any
 from zoneinfo import ZoneInfo
 
-from sqlmodel import Session, col, select
+from sqlmodel import Session, col, select, union
 
 from core.ledger.question import REFUSALS
 from core.model import (
@@ -40,7 +41,7 @@ def waiting_lines(
         .join(Person, col(Line.author_id) == col(Person.id))
         .where(
             (col(Line.team_id) == key(team))
-            | (col(Line.team_id).is_(None) & col(Line.author_id).in_(_people(session, team))),
+            | (col(Line.team_id).is_(None) & col(Line.author_id).in_(_people(team))),
             col(Line.state).in_([LineState.ASKED, LineState.NOT_READ]),
             col(Line.deleted_at).is_(None),
             col(Line.posted_at) >= now - OLDEST,
@@ -65,11 +66,13 @@ def _is_open(line: Line) -> bool:
     return not _not_read(line) and any(one["code"] not in REFUSALS for one in line.questions)
 
 
-def _people(session: Session, team: Team) -> set[int]:
+def _people(team: Team) -> Any:
     """Everybody who has a part in the team: staff, scorekeepers, pitchers, guardians."""
     arms = select(PitcherTeam.pitcher_id).where(PitcherTeam.team_id == key(team))
-    staff = select(Membership.person_id).where(Membership.team_id == key(team))
-    family = select(GuardianLink.person_id).where(col(GuardianLink.pitcher_id).in_(arms))
-    own = select(Pitcher.person_id).where(col(Pitcher.id).in_(arms))
-    found = {*session.exec(staff), *session.exec(family), *session.exec(own)}
-    return {one for one in found if one is not None}
+    return union(
+        select(Membership.person_id).where(Membership.team_id == key(team)),
+        select(GuardianLink.person_id).where(col(GuardianLink.pitcher_id).in_(arms)),
+        select(Pitcher.person_id).where(
+            col(Pitcher.id).in_(arms), col(Pitcher.person_id).is_not(None)
+        ),
+    )

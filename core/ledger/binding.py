@@ -1,12 +1,24 @@
 """Which rule books bind a pitcher on a day: teams, seasons, events, his own, an outing's."""
 
-from collections.abc import Callable
+from collections import defaultdict
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date
+from typing import Any
 
 from sqlmodel import Session, col, select
 
-from core.ledger.people import teams_of
-from core.model import CoachLimit, OutingBook, Pitcher, Season, SeasonKind, Team, TeamEvent, key
+from core.model import (
+    CoachLimit,
+    OutingBook,
+    Pitcher,
+    PitcherTeam,
+    Season,
+    SeasonKind,
+    Team,
+    TeamEvent,
+    key,
+)
 from core.rest.coach import coach_limits
 from core.rulebooks import RuleBook, load_books
 
@@ -27,61 +39,121 @@ def books_at_hand(session: Session) -> Books:
     return books
 
 
+@dataclass(frozen=True, slots=True)
+class Bindings:
+    """What binds some pitchers over some days, read at once: by pitcher, or by team."""
+
+    teams: Mapping[int, Sequence[Team]]
+    seasons: Mapping[int, Sequence[Season]]
+    events: Mapping[int, Sequence[TeamEvent]]
+    named: Mapping[int, Sequence[OutingBook]]
+    limits: Mapping[int, Sequence[CoachLimit]]
+
+    def books_for(self, pitcher: Pitcher, on: date, books: Books) -> tuple[RuleBook, ...]:
+        """Every book that binds a pitcher on a day; all of them apply, the stricter answer wins.
+
+        Raises as `books` does.
+        """
+        found = books(tuple(dict.fromkeys(self._names(pitcher, on))))
+        limit = self.limit(pitcher, on)
+        return found if limit is None else (*found, coach_limits(pitches_per_day=limit.pitches))
+
+    def limit(self, pitcher: Pitcher, on: date) -> CoachLimit | None:
+        """The coach's lowest own limit for a pitcher on a day."""
+        return next((one for one in self.limits[key(pitcher)] if _runs(one, on)), None)
+
+    def _names(self, pitcher: Pitcher, on: date) -> Iterator[str]:
+        for team in self.teams[key(pitcher)]:
+            yield from self._of_team(team, on, has_own_books=bool(pitcher.rule_books))
+        yield from pitcher.rule_books
+        yield from (one.rule_book for one in self.named[key(pitcher)] if one.on == on)
+
+    def _of_team(self, team: Team, on: date, *, has_own_books: bool) -> list[str]:
+        season = next((one for one in self.seasons[key(team)] if _runs(one, on)), None)
+        events = [one for one in self.events[key(team)] if _runs(one, on)]
+        of_events = [name for event in events for name in event.rule_books]
+        # While only the school plays, its books decide, for whoever has any: no books is no answer.
+        if season is not None and season.kind == SeasonKind.SCHOOL_ONLY and has_own_books:
+            return of_events
+        if season is not None and season.rule_books is not None:
+            return season.rule_books + of_events
+        return team.rule_books + of_events
+
+
+def bindings(session: Session, pitchers: Iterable[Pitcher], first: date, last: date) -> Bindings:
+    """What binds these pitchers on the days from `first` to `last`, both included."""
+    ids = [key(one) for one in pitchers]
+    teams: dict[int, list[Team]] = defaultdict(list)
+    links = (
+        select(PitcherTeam.pitcher_id, Team)
+        .join(Team, col(Team.id) == col(PitcherTeam.team_id))
+        .where(col(PitcherTeam.pitcher_id).in_(ids))
+        .order_by(col(Team.id))
+    )
+    for pitcher_id, team in session.exec(links):
+        teams[pitcher_id].append(team)
+    of_teams = {key(team) for several in teams.values() for team in several}
+    return Bindings(
+        teams,
+        _grouped("team_id", session.exec(_of_days(Season, of_teams, first, last))),
+        _grouped("team_id", session.exec(_of_days(TeamEvent, of_teams, first, last))),
+        _grouped("pitcher_id", session.exec(_named(ids, first, last))),
+        _grouped("pitcher_id", session.exec(_limits(ids, first, last))),
+    )
+
+
 def books_for(session: Session, pitcher: Pitcher, on: date, books: Books) -> tuple[RuleBook, ...]:
-    """Every book that binds a pitcher on a day; all of them apply, the stricter answer wins."""
-    found = books(_names(session, pitcher, on))
-    limit = coach_limit(session, pitcher, on)
-    return found if limit is None else (*found, coach_limits(pitches_per_day=limit.pitches))
+    """The books that bind one pitcher on one day, as `Bindings.books_for` gives them."""
+    return bindings(session, [pitcher], on, on).books_for(pitcher, on, books)
 
 
-def coach_limit(session: Session, pitcher: Pitcher, on: date) -> CoachLimit | None:
-    """The coach's lowest own limit for a pitcher on a day."""
-    return session.exec(
-        select(CoachLimit)
+def _runs(one: Season | TeamEvent | CoachLimit, on: date) -> bool:
+    return one.starts_on <= on and (one.ends_on is None or one.ends_on >= on)
+
+
+def _grouped(by: str, rows: Iterable[Any]) -> Mapping[int, list[Any]]:
+    found: dict[int, list[Any]] = defaultdict(list)
+    for row in rows:
+        found[getattr(row, by)].append(row)
+    return found
+
+
+def _of_days(
+    table: type[Season] | type[TeamEvent], teams: set[int], first: date, last: date
+) -> Any:
+    return (
+        select(table)
         .where(
-            CoachLimit.pitcher_id == key(pitcher),
-            col(CoachLimit.withdrawn_at).is_(None),
-            col(CoachLimit.starts_on) <= on,
-            col(CoachLimit.ends_on).is_(None) | (col(CoachLimit.ends_on) >= on),
+            col(table.team_id).in_(teams),
+            col(table.starts_on) <= last,
+            col(table.ends_on) >= first,
         )
-        .order_by(col(CoachLimit.pitches), col(CoachLimit.id))
-    ).first()
+        .order_by(col(table.id))
+    )
 
 
-def _names(session: Session, pitcher: Pitcher, on: date) -> tuple[str, ...]:
-    own = list(pitcher.rule_books)
-    names = [
-        name
-        for team in teams_of(session, {key(pitcher)})
-        for name in _of_team(session, team, on, has_own_books=bool(own))
-    ]
-    named = session.exec(
-        select(OutingBook.rule_book).where(
-            OutingBook.pitcher_id == key(pitcher),
-            OutingBook.on == on,
+def _named(pitchers: list[int], first: date, last: date) -> Any:
+    return (
+        select(OutingBook)
+        .where(
+            col(OutingBook.pitcher_id).in_(pitchers),
+            col(OutingBook.on) >= first,
+            col(OutingBook.on) <= last,
             col(OutingBook.withdrawn_at).is_(None),
         )
+        .order_by(col(OutingBook.id))
     )
-    return tuple(dict.fromkeys([*names, *own, *named]))
 
 
-def _of_team(session: Session, team: Team, on: date, *, has_own_books: bool) -> list[str]:
-    season = session.exec(
-        select(Season).where(
-            Season.team_id == key(team), col(Season.starts_on) <= on, col(Season.ends_on) >= on
+def _limits(pitchers: list[int], first: date, last: date) -> Any:
+    """The lowest comes first."""
+    return (
+        select(CoachLimit)
+        .where(
+            col(CoachLimit.pitcher_id).in_(pitchers),
+            col(CoachLimit.withdrawn_at).is_(None),
+            col(CoachLimit.starts_on) <= last,
+            col(CoachLimit.ends_on).is_(None) | (col(CoachLimit.ends_on) >= first),
         )
-    ).first()
-    events = session.exec(
-        select(TeamEvent).where(
-            TeamEvent.team_id == key(team),
-            col(TeamEvent.starts_on) <= on,
-            col(TeamEvent.ends_on) >= on,
-        )
+        .order_by(col(CoachLimit.pitches), col(CoachLimit.id))
     )
-    of_events = [name for event in events for name in event.rule_books]
-    # While only the school plays, its books decide, for whoever has any: no books is no answer.
-    if season is not None and season.kind == SeasonKind.SCHOOL_ONLY and has_own_books:
-        return of_events
-    if season is not None and season.rule_books is not None:
-        return season.rule_books + of_events
-    return team.rule_books + of_events

@@ -1,44 +1,86 @@
 """Where a pitcher's arm stands on a day: pain on record, holds, a clinician's limits."""
 
-from datetime import date
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Any, NamedTuple
 
 from sqlmodel import Session, col, select
 
 from core.ledger.answers import GONE, Answer, Answers
-from core.ledger.holds import as_cleared, as_held, clearances_of, holds_of, stops
+from core.ledger.holds import HURTS, as_cleared, as_held, clearances_of, holds_of, stops
 from core.ledger.people import guardians_of
 from core.ledger.question import Question, QuestionCode
-from core.model import Clearance, Feeling, Line, PainReport, Pitcher, key
+from core.model import Clearance, Feeling, Hold, Line, PainReport, Pitcher, key
 from core.pain.clearance import Said, not_cleared_since
 from core.pain.holds import end_of
 from core.pain.status import ArmStatus, ClinicianLimit
+
+
+class _SaidAt(NamedTuple):
+    """A statement with its place among the others."""
+
+    at: datetime
+    rank: int
+    number: int
+    said: Said
+
+    def order(self) -> tuple[datetime, int, int]:
+        return self.at, self.rank, self.number
+
 
 #: From this age (years) a pitcher speaks for himself.
 ADULT = 18
 
 
 def arm_status(session: Session, pitcher: Pitcher, on: date) -> ArmStatus:
-    """What stands against throwing on a day.
+    """What stands against throwing on a day, as `arm_records` says."""
+    return arm_records(session, [pitcher])[key(pitcher)].status(on)
+
+
+@dataclass(frozen=True, slots=True)
+class ArmRecord:
+    """What is on record of one arm's pain: since when a report stands, and the clearances."""
+
+    since: date | None
+    held: bool
+    newest: Clearance | None
+
+    def status(self, on: date) -> ArmStatus:
+        """What stands against throwing on a day."""
+        return ArmStatus(
+            since=self.since,
+            held=self.held,
+            limits=_limits(self.newest, on),
+            clinician=self.newest.clinician if self.newest else "",
+            cleared_on=self.newest.on if self.newest else None,
+        )
+
+
+def arm_records(session: Session, pitchers: Sequence[Pitcher]) -> dict[int, ArmRecord]:
+    """What is on record of each of these arms.
 
     A report counts whatever became of its line. A hold ends only by a clinician's clearance;
     other pain also where a guardian, or a pitcher who is an adult himself, has confirmed in so
     many words that it is gone: "no pain" beside the counts of a day ends nothing.
     """
-    clearances = clearances_of(session, key(pitcher))
+    ids = [key(one) for one in pitchers]
+    holds, clearances = holds_of(session, ids), clearances_of(session, ids)
+    said = _said(session, {key(one): one for one in pitchers})
+    return {one: _record(holds[one], clearances[one], said[one]) for one in ids}
+
+
+def _record(holds: list[Hold], clearances: list[Clearance], said: list[_SaidAt]) -> ArmRecord:
     ended = [as_cleared(row) for row in clearances]
-    held = [
-        hold.on for hold in holds_of(session, key(pitcher)) if end_of(as_held(hold), ended) is None
-    ]
-    not_cleared = not_cleared_since(_statements(session, pitcher, clearances))
+    held = [hold.on for hold in holds if end_of(as_held(hold), ended) is None]
+    # Of one moment a clearance counts last.
+    cleared = (_SaidAt(row.said_at, 1, 0, Said(row.on, pain_free=True)) for row in clearances)
+    told = sorted([*said, *cleared], key=_SaidAt.order)
+    not_cleared = not_cleared_since(one.said for one in told)
     standing = [*held, *([not_cleared] if not_cleared else [])]
     newest = clearances[-1] if clearances else None
-    return ArmStatus(
-        since=min(standing, default=None),
-        held=bool(held),
-        limits=_limits(newest, on),
-        clinician=newest.clinician if newest else "",
-        cleared_on=newest.on if newest else None,
-    )
+    return ArmRecord(min(standing, default=None), bool(held), newest)
 
 
 def _limits(newest: Clearance | None, on: date) -> tuple[ClinicianLimit, ...]:
@@ -48,17 +90,32 @@ def _limits(newest: Clearance | None, on: date) -> tuple[ClinicianLimit, ...]:
     return tuple(one for one in limits if one.until is None or one.until >= on)
 
 
-def _statements(session: Session, pitcher: Pitcher, clearances: list[Clearance]) -> list[Said]:
-    """What was said of the arm, in the order in which it was said."""
-    rows = session.exec(
-        select(PainReport, Line)
+def _said(session: Session, pitchers: Mapping[int, Pitcher]) -> dict[int, list[_SaidAt]]:
+    """What was said of each arm that may stop it, or say that the pain is gone."""
+    found: dict[int, list[_SaidAt]] = defaultdict(list)
+    for report, posted_at, _ in session.exec(_reports(pitchers, HURTS)):
+        said = Said(report.on, stops=stops(report, pitchers[report.pitcher_id]))
+        found[report.pitcher_id].append(_SaidAt(posted_at, 0, key(report), said))
+    # That nothing hurts says something only of an arm that did.
+    for report, posted_at, answers in session.exec(_reports(list(found), {Feeling.NO_PAIN})):
+        if report.withdrawn_at is None and _confirmed(answers, report.pitcher_id):
+            said = Said(report.on, pain_free=True)
+            found[report.pitcher_id].append(_SaidAt(posted_at, 0, key(report), said))
+    return found
+
+
+def _reports(pitcher_ids: Iterable[int], feelings: Iterable[Feeling]) -> Any:
+    return (
+        select(PainReport, Line.posted_at, Line.answers)
         .join(Line, col(PainReport.line_id) == col(Line.id))
-        .where(PainReport.pitcher_id == key(pitcher))
-        .order_by(col(Line.posted_at), col(PainReport.id))
-    ).all()
-    said = [(line.posted_at, _said(report, line, pitcher)) for report, line in rows]
-    said += [(row.said_at, Said(row.on, pain_free=True)) for row in clearances]
-    return [one for _, one in sorted(said, key=lambda pair: pair[0])]
+        .where(col(PainReport.pitcher_id).in_(pitcher_ids), col(PainReport.feeling).in_(feelings))
+    )
+
+
+def _confirmed(stored: list[dict[str, Any]], pitcher_id: int) -> bool:
+    """Whether it was answered that the pain is gone, by somebody who may say so."""
+    answers = Answers(tuple(Answer.from_json(one) for one in stored))
+    return answers.value(Question(QuestionCode.PAIN_FREE, pitcher_id=pitcher_id)) == GONE
 
 
 def may_clear(session: Session, pitcher: Pitcher, on: date) -> set[int]:
@@ -67,18 +124,6 @@ def may_clear(session: Session, pitcher: Pitcher, on: date) -> set[int]:
     if age_on(pitcher.birth_date, on) >= ADULT and pitcher.person_id is not None:
         people.add(pitcher.person_id)
     return people
-
-
-def _said(report: PainReport, line: Line, pitcher: Pitcher) -> Said:
-    answers = Answers(tuple(Answer.from_json(one) for one in line.answers))
-    confirmed = answers.value(Question(QuestionCode.PAIN_FREE, pitcher_id=key(pitcher)))
-    return Said(
-        on=report.on,
-        stops=stops(report, pitcher),
-        pain_free=report.feeling == Feeling.NO_PAIN
-        and report.withdrawn_at is None
-        and confirmed == GONE,
-    )
 
 
 def age_on(born: date, on: date) -> int:

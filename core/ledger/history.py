@@ -1,26 +1,33 @@
 """A pitcher's standing record, as the rest and the mix want it."""
 
-from sqlmodel import Session, col, select
+from collections.abc import Iterable, Sequence
+
+from sqlmodel import Session
 
 from core.ledger.joined import put_together
+from core.ledger.logged import Logged, logged
 from core.load import Day
 from core.mix import Game
 from core.model import Outing, Pitcher
 from core.rest import Thrower, Thrown
 
 
-def standing_outings(session: Session, pitcher_id: int) -> list[Outing]:
-    """Every outing of a pitcher as the sums count it, oldest first.
+def standing_outings(session: Session, pitcher_id: int) -> list[Logged]:
+    """Every outing of a pitcher as the sums count it, oldest first."""
+    return counted_outings(session, [pitcher_id])[pitcher_id]
+
+
+def counted_outings(session: Session, pitcher_ids: Sequence[int]) -> dict[int, list[Logged]]:
+    """Every outing of each of these pitchers as the sums count it, oldest first.
 
     What several lines told of one outing is put together; what may be the same outing again
     waits for its answer and is not counted twice.
     """
-    rows = session.exec(
-        select(Outing)
-        .where(Outing.pitcher_id == pitcher_id, col(Outing.withdrawn_at).is_(None))
-        .order_by(col(Outing.on), col(Outing.id))
-    )
-    return put_together([row for row in rows if "same" not in row.waiting])
+    rows = logged(session, pitcher_ids)
+    return {
+        one: put_together([row for row in rows.get(one, ()) if "same" not in row.waiting])
+        for one in pitcher_ids
+    }
 
 
 def thrower_of(pitcher: Pitcher) -> Thrower:
@@ -28,7 +35,7 @@ def thrower_of(pitcher: Pitcher) -> Thrower:
     return Thrower(birth_date=pitcher.birth_date, grade=pitcher.grade, level=pitcher.level)
 
 
-def thrown(outings: list[Outing]) -> list[Thrown]:
+def thrown(outings: Iterable[Logged]) -> list[Thrown]:
     """The outings as rest counts them.
 
     An outing of unknown kind counts as a game until the kind is known; one that only says
@@ -50,13 +57,13 @@ def thrown(outings: list[Outing]) -> list[Thrown]:
     ]
 
 
-def only_caught(outing: Outing) -> bool:
+def only_caught(outing: Outing | Logged) -> bool:
     """Whether an outing only says how long the pitcher caught."""
     counts = (outing.pitches, outing.outs, outing.breaking, outing.strikes)
     return outing.caught_outs is not None and all(count is None for count in counts)
 
 
-def days_of_throws(outings: list[Outing]) -> list[Day]:
+def days_of_throws(outings: Iterable[Logged]) -> list[Day]:
     """The outings as load counts them: throws of every kind, a day off as none.
 
     How much a catcher throws nobody counted, so such a day is unknown.
@@ -64,11 +71,11 @@ def days_of_throws(outings: list[Outing]) -> list[Day]:
     return [Day(one.on, 0 if one.kind == "off" else one.pitches) for one in outings]
 
 
-def games(outings: list[Outing]) -> list[Game]:
+def games(outings: Iterable[Logged]) -> list[Game]:
     """The outings as the mix counts them: games only, and only those whose day is certain."""
     return [game_of(outing) for outing in outings if outing.kind == "game" and not outing.waiting]
 
 
-def game_of(outing: Outing) -> Game:
+def game_of(outing: Outing | Logged) -> Game:
     """The counts of one outing."""
     return Game(outing.on, outing.pitches, outing.breaking, outing.curve, outing.slider)

@@ -1,5 +1,7 @@
 """Holds on the record: raised with the report that calls for one, never undone by its line."""
 
+from collections import defaultdict
+from collections.abc import Iterable
 from datetime import date, timedelta
 
 from sqlmodel import Session, col, select
@@ -81,18 +83,24 @@ def _earlier(session: Session, report: PainReport, pitcher: Pitcher) -> list[dat
     return [one.on for one in session.exec(near) if stops(one, pitcher)]
 
 
-def holds_of(session: Session, pitcher_id: int) -> list[Hold]:
-    """Every hold of a pitcher, ended ones too, oldest first."""
-    rows = select(Hold).where(Hold.pitcher_id == pitcher_id)
-    return list(session.exec(rows.order_by(col(Hold.on), col(Hold.id))))
+def holds_of(session: Session, pitcher_ids: Iterable[int]) -> dict[int, list[Hold]]:
+    """Every hold of each of these pitchers, ended ones too, oldest first."""
+    rows = select(Hold).where(col(Hold.pitcher_id).in_(pitcher_ids))
+    found: dict[int, list[Hold]] = defaultdict(list)
+    for one in session.exec(rows.order_by(col(Hold.on), col(Hold.id))):
+        found[one.pitcher_id].append(one)
+    return found
 
 
-def clearances_of(session: Session, pitcher_id: int) -> list[Clearance]:
-    """The clearances of a pitcher that stand, oldest first by the clinician's day."""
+def clearances_of(session: Session, pitcher_ids: Iterable[int]) -> dict[int, list[Clearance]]:
+    """The clearances of each that stand, oldest first by the clinician's day."""
     rows = select(Clearance).where(
-        Clearance.pitcher_id == pitcher_id, col(Clearance.withdrawn_at).is_(None)
+        col(Clearance.pitcher_id).in_(pitcher_ids), col(Clearance.withdrawn_at).is_(None)
     )
-    return list(session.exec(rows.order_by(col(Clearance.on), col(Clearance.id))))
+    found: dict[int, list[Clearance]] = defaultdict(list)
+    for one in session.exec(rows.order_by(col(Clearance.on), col(Clearance.id))):
+        found[one.pitcher_id].append(one)
+    return found
 
 
 def as_held(hold: Hold) -> Held:
@@ -107,8 +115,8 @@ def as_cleared(row: Clearance) -> ClearedBy:
 
 def hold_covering(session: Session, pitcher_id: int, day: date) -> Hold | None:
     """The hold during which nothing was meant to be thrown on this day, if there is one."""
-    ended = [as_cleared(row) for row in clearances_of(session, pitcher_id)]
-    holds = holds_of(session, pitcher_id)
+    holds = holds_of(session, [pitcher_id])[pitcher_id]
+    ended = [as_cleared(row) for row in clearances_of(session, [pitcher_id])[pitcher_id]]
     return next((one for one in holds if covers(as_held(one), ended, day)), None)
 
 

@@ -10,6 +10,7 @@ from zoneinfo import ZoneInfo
 from sqlmodel import Session, col, select
 
 from core.audience import Occasion, Told, who_is_told
+from core.ledger.logged import Logged
 from core.ledger.notices import MORNING, Heard, Notice, NoticeKind, quiet_until
 from core.ledger.people import guardians_of, teams_of
 from core.model import OutboxMessage, Outing, PainReport, Person, Reminder, Team, TeamEvent, key
@@ -66,7 +67,7 @@ def nudge_at(on: date, now: datetime, time_zone: str, *, game_tomorrow: bool) ->
     return quiet_until(now - since_hour + HALF_HOUR, time_zone)
 
 
-def period_of(outing: Outing) -> str:
+def period_of(outing: Outing | Logged) -> str:
     """What a reminder is about: the outing, under one name for all lines that tell of it."""
     return f"outing/{outing.joins or key(outing)}"
 

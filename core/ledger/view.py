@@ -19,6 +19,7 @@ from core.ledger.history import (
     thrown,
 )
 from core.ledger.joined import whole_of
+from core.ledger.logged import Logged
 from core.ledger.people import teams_of
 from core.ledger.question import Question
 from core.mix import Mix, Window, mix_of, windows
@@ -131,7 +132,7 @@ def _relations(session: Session, viewer: Person | None, pitcher_id: int) -> froz
 
 
 def _standings(
-    session: Session, pitcher: Pitcher, seen: list[Outing], record: list[Outing], books: Books
+    session: Session, pitcher: Pitcher, seen: list[Outing], record: list[Logged], books: Books
 ) -> dict[int, Standing]:
     starts = [team.season_start for team in teams_of(session, {key(pitcher)})]
     season_start = min((start for start in starts if start is not None), default=None)
@@ -156,7 +157,7 @@ def _last_of_day(outing: Outing, seen: list[Outing]) -> Outing:
 
 
 def broken_rules(
-    session: Session, outing: Outing, record: list[Outing], pitcher: Pitcher, books: Books
+    session: Session, outing: Outing, record: list[Logged], pitcher: Pitcher, books: Books
 ) -> tuple[Reason, ...]:
     """The rules that the outings of this one's day went over; none where no book answers."""
     so_far = thrown([one for one in record if one.on <= outing.on])
@@ -168,7 +169,7 @@ def broken_rules(
 
 
 def rest_after(
-    session: Session, outing: Outing, record: list[Outing], pitcher: Pitcher, books: Books
+    session: Session, outing: Outing, record: list[Logged], pitcher: Pitcher, books: Books
 ) -> tuple[RestAnswer | None, str | None]:
     """The rest owed by the record up to the day of an outing, asked for the day after it.
 

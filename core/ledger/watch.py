@@ -24,6 +24,7 @@ from core.alerts.crossings import WINDOWS
 from core.ledger.alert_notices import notices_of
 from core.ledger.binding import books_at_hand, books_for
 from core.ledger.history import standing_outings, thrower_of
+from core.ledger.logged import Logged
 from core.ledger.notices import Notice
 from core.ledger.people import teams_of
 from core.ledger.settings import limits_of, set_by_line, watched_by
@@ -211,7 +212,7 @@ def _record(session: Session, pitcher: Pitcher, team: Team, today: date) -> Reco
 
 
 def _year_cap(
-    session: Session, pitcher: Pitcher, outings: Iterable[Outing], today: date
+    session: Session, pitcher: Pitcher, outings: Iterable[Logged], today: date
 ) -> YearCap | None:
     """The lowest cap on a year's innings; none where no innings were counted, or no book tells."""
     if not any(row.outs for row in outings):
@@ -224,11 +225,11 @@ def _year_cap(
     return YearCap(cap.outs, cap.book) if cap is not None else None
 
 
-def _pitched(row: Outing) -> Pitched:
+def _pitched(row: Logged) -> Pitched:
     """An outing as the thresholds see it; while its kind or day waits it is no game."""
     kind = "waiting" if row.waiting else row.kind
     return Pitched(
-        key(row),
+        row.id,
         row.on,
         kind,
         row.pitches,

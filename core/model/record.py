@@ -4,7 +4,7 @@ from datetime import date, datetime
 from enum import StrEnum
 from typing import Any
 
-from sqlmodel import JSON, Field, UniqueConstraint
+from sqlmodel import JSON, Field, Index, UniqueConstraint
 
 from core.model.base import Stored
 
@@ -59,7 +59,11 @@ class Line(Stored, table=True):
     `entries` is the newest reading, so that an edit can be compared with it.
     """
 
-    __table_args__ = (UniqueConstraint("workspace_id", "channel", "ts"),)
+    __table_args__ = (
+        UniqueConstraint("workspace_id", "channel", "ts"),
+        # What waits for an answer is looked for among all lines of a team.
+        Index("ix_line_team_id_state", "team_id", "state"),
+    )
 
     id: int | None = Field(default=None, primary_key=True)
     workspace_id: str = Field(foreign_key="workspace.id", index=True)

@@ -4,6 +4,7 @@ from core.rest.answering import answer, required
 from core.rest.breaches import breaches
 from core.rest.breakpoints import per_inning
 from core.rest.coach import coach_limits
+from core.rest.outlook import Outlook
 from core.rest.plan import Assignment, Plan, expected_pitches, weekend_plan
 from core.rest.schedules import Game
 from core.rest.staff import Arm, Cost, StaffLine, staff_sheet
@@ -27,6 +28,7 @@ __all__ = [
     "Assignment",
     "Cost",
     "Game",
+    "Outlook",
     "Phase",
     "Plan",
     "Reason",

@@ -65,6 +65,19 @@ def judge(looks: Sequence[View], ask: Ask) -> Verdict:
     )
 
 
+def is_barred(looks: Sequence[View], ask: Ask) -> bool:
+    """Whether not one pitch is allowed, found with as little work as it takes.
+
+    Raises as `judge` does.
+    """
+    for view in looks:
+        view.rules(ask.on)
+    return any(
+        any(bound.bars for bound in bounds(view, ask)) or any(True for _ in resting(view, ask))
+        for view in looks
+    )
+
+
 def next_date(looks: Sequence[View], ask: Ask, verdict: Verdict) -> date | None:
     """The first date from the one asked about with at least one pitch, within a year."""
     end = ask.on + relativedelta(years=1)

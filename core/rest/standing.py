@@ -14,6 +14,7 @@ from core.rest.views import View, views
 from core.rulebooks import Measure, Off, RuleBook, Window
 
 YEAR = relativedelta(months=12)
+SHORTEST_MONTH = 28
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +81,8 @@ class _Free:
 
     @property
     def months(self) -> int:
+        if self.days < SHORTEST_MONTH:
+            return 0
         whole = relativedelta(self.last + timedelta(1), self.first)
         return whole.years * 12 + whole.months
 
@@ -160,6 +163,8 @@ def _length(rule: Off) -> relativedelta:
 
 def _fits(rule: Off, stretch: _Free) -> bool:
     """Whether one stretch is as long as the rule asks for."""
+    if stretch.days < SHORTEST_MONTH * (rule.months or 0) + 7 * (rule.weeks or 0):
+        return False  # most stretches: no need to look at the calendar
     return stretch.first + _length(rule) <= stretch.last + timedelta(1)
 
 
@@ -172,7 +177,8 @@ def _missing(rule: Off, months: int) -> relativedelta:
 
 def _year_from(rule: Off, thrown: Sequence[date], on: date) -> date | None:
     """The first throw after the last such break, else the first of the last twelve months."""
-    recent = [day for day in thrown if day > on - YEAR]
+    year_ago = on - YEAR
+    recent = [day for day in thrown if day > year_ago]
     if not rule.continuous:
         return recent[0] if recent else None
     after = [

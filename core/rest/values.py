@@ -13,6 +13,12 @@ ESTIMATE_MARGIN = 5
 """An estimated count this close below a stricter row owes that row (pitches)."""
 
 
+_COUNTS = (
+    *("pitches", "outs", "last_batter_from", "caught_outs"),
+    *("caught_innings", "innings_begun", "intentional_walks"),
+)
+
+
 class RestError(ValueError):
     """A question about rest cannot be answered: the message says what to change."""
 
@@ -47,11 +53,11 @@ class Thrown:
     series: str | None = None
 
     def __post_init__(self) -> None:
-        for name in (
-            *("pitches", "outs", "last_batter_from", "caught_outs"),
-            *("caught_innings", "innings_begun", "intentional_walks"),
-        ):
-            value = getattr(self, name)
+        counts = (
+            *(self.pitches, self.outs, self.last_batter_from, self.caught_outs),
+            *(self.caught_innings, self.innings_begun, self.intentional_walks),
+        )
+        for name, value in zip(_COUNTS, counts, strict=True):
             if value is not None and value < 0:
                 raise RestError(f"{name} on {self.on} is {value}: give 0 or more")
         if self.game is not None and self.game < 1:

@@ -1,5 +1,6 @@
 """Questions about one pitcher: when, how many, what if, the season so far."""
 
+from collections.abc import Sequence
 from datetime import date, timedelta
 
 from core.audience import Relation
@@ -19,11 +20,12 @@ from core.ledger.asked.period import period
 from core.ledger.asked.question import Question
 from core.ledger.clearance import arm_status
 from core.ledger.history import days_of_throws, games, standing_outings
+from core.ledger.logged import Logged
 from core.ledger.people import teams_of
 from core.ledger.who import Arm
 from core.load import WeekLoad, week_load
 from core.mix import windows
-from core.model import Outing, Pitcher, key
+from core.model import Pitcher, key
 from core.reading.asking import Topic
 from core.rest import RestError, Thrown
 from core.rest.breakpoints import PER_INNING_ABOVE
@@ -77,7 +79,7 @@ def _thrown(question: Question, pitchers: list[Pitcher]) -> ThrownAnswer:
     return ThrownAnswer(first, last, tuple(counts))
 
 
-def _load(question: Question, pitcher: Pitcher, outings: list[Outing]) -> WeekLoad | None:
+def _load(question: Question, pitcher: Pitcher, outings: Sequence[Logged]) -> WeekLoad | None:
     """This week's throws beside the weeks before: for the staff alone."""
     if Relation.STAFF not in question.crew.relations[key(pitcher)]:
         return None
@@ -92,8 +94,8 @@ def _season_start(question: Question, pitcher: Pitcher) -> date | None:
 def _season(question: Question, pitcher: Pitcher) -> SeasonAnswer:
     one = gather(question.session, pitcher, question.today, question.books)
     start = _season_start(question, pitcher)
-    mix = windows(games(list(one.outings)), question.today, start)
-    load = _load(question, pitcher, list(one.outings))
+    mix = windows(games(one.outings), question.today, start)
+    load = _load(question, pitcher, one.outings)
     if one.arm is None:
         return SeasonAnswer(pitcher, question.today, (), mix, one.problem, load, one.status)
     try:

@@ -4,9 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 
+from core.ledger.logged import Logged
 from core.load import WeekLoad
 from core.mix import Mix, Window
-from core.model import CoachLimit, Outing, Pitcher
+from core.model import CoachLimit, Pitcher
 from core.pain.status import NOTHING_STANDS, ArmStatus
 from core.reading.asking import Activity, Asked
 from core.rest import RestAnswer
@@ -79,7 +80,7 @@ class Counts:
     """What one pitcher threw in the days asked about."""
 
     pitcher: Pitcher
-    outings: tuple[Outing, ...]
+    outings: tuple[Logged, ...]
     #: For the staff: this week's throws beside the weeks before.
     load: WeekLoad | None = None
     status: ArmStatus = NOTHING_STANDS

@@ -1,16 +1,19 @@
-"""A pitcher's books, record and clearance, gathered for the questions about him."""
+"""The pitchers' books, records and clearances, read at once for the questions about them."""
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
 from sqlmodel import Session
 
 from core.ledger.asked.answers import ArmDay
-from core.ledger.binding import Books, books_for, coach_limit
-from core.ledger.clearance import arm_status
-from core.ledger.history import standing_outings, thrower_of, thrown
-from core.model import Outing, Pitcher, key
+from core.ledger.binding import Bindings, Books, bindings
+from core.ledger.clearance import ArmRecord, arm_records
+from core.ledger.history import counted_outings, thrower_of, thrown
+from core.ledger.logged import Logged
+from core.model import Pitcher, key
 from core.pain.status import ArmStatus
+from core.rest import Thrown
 from core.rest.staff import Arm, staff_sheet
 from core.rulebooks import RuleBookError
 
@@ -21,34 +24,60 @@ class Gathered:
 
     pitcher: Pitcher
     arm: Arm | None
-    outings: tuple[Outing, ...]
+    outings: tuple[Logged, ...]
     status: ArmStatus
     problem: str = ""
 
 
+@dataclass(frozen=True, slots=True)
+class Staff:
+    """Some pitchers over some days: what the database says of them, by pitcher."""
+
+    bindings: Bindings
+    outings: Mapping[int, Sequence[Logged]]
+    thrown: Mapping[int, Sequence[Thrown]]
+    pain: Mapping[int, ArmRecord]
+
+    def on(self, pitcher: Pitcher, day: date, books: Books) -> Gathered:
+        """The pitcher with the books that bind him on a day; `problem` where there are none."""
+        one = key(pitcher)
+        outings, status = tuple(self.outings[one]), self.pain[one].status(day)
+        try:
+            binding = self.bindings.books_for(pitcher, day, books)
+        except RuleBookError as problem:
+            return Gathered(pitcher, None, outings, status, str(problem))
+        arm = Arm(str(one), binding, thrower_of(pitcher), self.thrown[one])
+        return Gathered(pitcher, arm, outings, status)
+
+
+def staff_of(session: Session, pitchers: Sequence[Pitcher], first: date, last: date) -> Staff:
+    """These pitchers on the days from `first` to `last`, in a few questions to the database."""
+    outings = counted_outings(session, [key(one) for one in pitchers])
+    return Staff(
+        bindings(session, pitchers, first, last),
+        outings,
+        {one: thrown(record) for one, record in outings.items()},
+        arm_records(session, pitchers),
+    )
+
+
 def gather(session: Session, pitcher: Pitcher, on: date, books: Books) -> Gathered:
-    """The pitcher with the books that bind him on a day; `problem` where there are none."""
-    outings = standing_outings(session, key(pitcher))
-    status = arm_status(session, pitcher, on)
-    try:
-        binding = books_for(session, pitcher, on, books)
-    except RuleBookError as problem:
-        return Gathered(pitcher, None, tuple(outings), status, str(problem))
-    arm = Arm(str(key(pitcher)), binding, thrower_of(pitcher), thrown(outings))
-    return Gathered(pitcher, arm, tuple(outings), status)
+    """One pitcher with the books that bind him on one day."""
+    return staff_of(session, [pitcher], on, on).on(pitcher, on, books)
 
 
 def on_days(
     session: Session, pitchers: list[Pitcher], days: list[date], books: Books, inning: int
 ) -> list[tuple[date, tuple[ArmDay, ...]]]:
     """Every pitcher on every day: those who may throw first, most pitches first."""
-    return [(day, _on_day(session, pitchers, day, books, inning)) for day in days]
+    staff = staff_of(session, pitchers, min(days), max(days))
+    return [(day, _on_day(staff, pitchers, day, books, inning)) for day in days]
 
 
 def _on_day(
-    session: Session, pitchers: list[Pitcher], day: date, books: Books, inning: int
+    staff: Staff, pitchers: list[Pitcher], day: date, books: Books, inning: int
 ) -> tuple[ArmDay, ...]:
-    gathered = {str(key(p)): gather(session, p, day, books) for p in pitchers}
+    gathered = {str(key(one)): staff.on(one, day, books) for one in pitchers}
     arms = [one.arm for one in gathered.values() if one.arm is not None]
     found = [
         ArmDay(
@@ -58,7 +87,7 @@ def _on_day(
             problem=line.error,
             costs=line.costs,
             status=gathered[line.key].status,
-            limit=coach_limit(session, gathered[line.key].pitcher, day),
+            limit=staff.bindings.limit(gathered[line.key].pitcher, day),
             has_record=bool(gathered[line.key].outings),
         )
         for line in staff_sheet(arms, [day], inning=inning)
