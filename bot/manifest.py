@@ -40,9 +40,12 @@ SCOPES = (
 EVENTS = (
     "app_home_opened",
     "app_mention",
+    "app_uninstalled",
     "message.channels",
     "message.groups",
     "message.im",
+    "tokens_revoked",
+    "user_change",
 )
 
 #: Where the bot listens under its own address; Bolt takes everything there.

@@ -1,6 +1,7 @@
 """Starts the bot on Slack, by Socket Mode or over HTTP, and stops it in good order."""
 
 import logging
+from contextlib import ExitStack
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cache, partial
@@ -10,6 +11,7 @@ from slack_bolt import App
 from bot.app import Installation, find_installation, make_app, make_client
 from bot.blocks import Renderer
 from bot.clock import Clock, SystemClock
+from bot.daily import Daily
 from bot.due import Due
 from bot.health import Health
 from bot.http import make_http
@@ -18,6 +20,7 @@ from bot.outbox import Outbox
 from bot.schedule import Schedule
 from bot.settings import Settings, database_url
 from bot.transports import serve_http, serve_socket
+from core.leaving import open_workspace
 from core.ledger.binding import BOOKS, Books
 from core.model import Workspace
 from core.rulebooks import RuleBook, load_books, own_ids
@@ -35,11 +38,12 @@ class Bot:
     outbox: Outbox
     schedule: Schedule
     due: Due
+    daily: Daily
     health: Health
 
     def tick(self, now: datetime) -> None:
         """Do whatever is due at `now` (UTC)."""
-        tick(self.due, self.outbox, now)
+        tick(self.due, self.daily, self.outbox, now)
 
     def next_due(self, now: datetime) -> datetime | None:
         """When there is something to do again, if nothing else happens."""
@@ -47,12 +51,12 @@ class Bot:
         return min((time for time in times if time is not None), default=None)
 
 
-def tick(due: Due, outbox: Outbox, now: datetime) -> None:
-    """Owe what the clock calls for, and deliver what is owed, each without the other's faults."""
-    try:
-        due.owe(now)
-    finally:
-        outbox.deliver(now)
+def tick(due: Due, daily: Daily, outbox: Outbox, now: datetime) -> None:
+    """Owe what the clock calls for and deliver what is owed, each without the others' faults."""
+    with ExitStack() as each:  # from the last to the first
+        each.callback(outbox.deliver, now)
+        each.callback(daily.run, now)
+        each.callback(due.owe, now)
 
 
 def make_bot(settings: Settings, installation: Installation, clock: Clock, store: Store) -> Bot:
@@ -61,13 +65,13 @@ def make_bot(settings: Settings, installation: Installation, clock: Clock, store
     books = books_from(settings)
     store.info[BOOKS] = books
     outbox = Outbox(store, client, Renderer(books))
-    due = Due(store)
-    schedule = Schedule(clock, partial(tick, due, outbox))
+    due, daily = Due(store), Daily(store)
+    schedule = Schedule(clock, partial(tick, due, daily, outbox))
     secret = settings.signing_secret.get_secret_value() if settings.signing_secret else None
     desk = Desk(store, clock, schedule.wake)
     app = make_app(installation, settings.api_url, desk, secret)
     health = Health(store, clock, schedule.last_run)
-    return Bot(app, store, outbox, schedule, due, health)
+    return Bot(app, store, outbox, schedule, due, daily, health)
 
 
 def books_from(settings: Settings) -> Books:
@@ -87,17 +91,18 @@ def open_store(url: str) -> Store:
     return store
 
 
-def remember_workspace(store: Store, installation: Installation, settings: Settings) -> None:
-    """Keep the workspace's own row up to date."""
+def remember_workspace(
+    store: Store, installation: Installation, settings: Settings, now: datetime
+) -> None:
+    """Keep the workspace's own row up to date; its token works, so it is served from now on."""
+    workspace = Workspace(
+        id=installation.workspace_id,
+        name=installation.workspace_name,
+        bot_user_id=installation.bot_user_id,
+        own_books=list(own_ids(settings.rulebooks)),
+    )
     with store.writing() as session:
-        session.merge(
-            Workspace(
-                id=installation.workspace_id,
-                name=installation.workspace_name,
-                bot_user_id=installation.bot_user_id,
-                own_books=list(own_ids(settings.rulebooks)),
-            )
-        )
+        open_workspace(session, workspace, now)
 
 
 def run_on_slack(settings: Settings) -> None:
@@ -105,8 +110,9 @@ def run_on_slack(settings: Settings) -> None:
     token = settings.bot_token.get_secret_value() if settings.bot_token else ""
     installation = find_installation(make_client(token, settings.api_url))
     store = open_store(database_url(settings))
-    remember_workspace(store, installation, settings)
-    bot = make_bot(settings, installation, SystemClock(), store)
+    clock = SystemClock()
+    remember_workspace(store, installation, settings, clock.now())
+    bot = make_bot(settings, installation, clock, store)
     bot.schedule.start()
     log.info("workspace %s: started by %s", installation.workspace_id, settings.transport)
     try:

@@ -8,6 +8,7 @@ from bot.run import open_store, remember_workspace
 from bot.settings import Settings, database_url
 from bot.team_file import load_team_file
 from bot.team_file.slack_directory import read_directory
+from core.leaving import account_open
 from core.rulebooks import builtin_ids, load_books, own_ids
 
 
@@ -25,8 +26,10 @@ def load_from_slack(settings: Settings, file: Path, clock: Clock, *, dry_run: bo
     directory = read_directory(client)
     store = open_store(database_url(settings))
     try:
-        remember_workspace(store, installation, settings)
+        remember_workspace(store, installation, settings, clock.now())
         with store.writing() as session:
+            if not dry_run:  # somebody may have come back while nobody listened
+                account_open(session, installation.workspace_id, directory.accounts)
             report = load_team_file(
                 file,
                 directory,

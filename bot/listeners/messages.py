@@ -3,11 +3,13 @@
 from typing import Any
 
 from slack_bolt import App, BoltContext
+from sqlalchemy.exc import IntegrityError
 
 from bot.listeners.desk import Desk
 from bot.listeners.events import Heard, understand
 from bot.outbox import owe
 from core.ledger import Deleted, Edited, Said, correct, record, withdraw
+from core.model import Workspace
 
 
 def register(app: App, desk: Desk) -> None:
@@ -30,6 +32,18 @@ def keep(desk: Desk, heard: Heard) -> None:
     Raises the database's error when it cannot commit: then Slack gets no acknowledgement
     and sends the event again.
     """
+    try:
+        _write(desk, heard)
+    except IntegrityError:
+        with desk.store.reading() as session:
+            if session.get(Workspace, _workspace_of(heard)) is not None:
+                raise
+        # The app was taken away and the data is deleted: nothing is kept any more.
+        return
+    desk.committed()
+
+
+def _write(desk: Desk, heard: Heard) -> None:
     now = desk.clock.now()
     with desk.store.writing() as session:
         match heard:
@@ -40,4 +54,7 @@ def keep(desk: Desk, heard: Heard) -> None:
             case Said() as said:
                 notices = record(session, said, now)
         owe(session, said.workspace_id, notices)
-    desk.committed()
+
+
+def _workspace_of(heard: Heard) -> str:
+    return heard.workspace_id if isinstance(heard, Said) else heard.said.workspace_id

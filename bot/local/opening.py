@@ -55,7 +55,7 @@ def open_clubhouse(settings: Settings, folder: Path, start: datetime) -> Iterato
         installation = find_installation(client)
         # Every run shows the same: a rule-book folder of one's own is left out.
         local = settings.model_copy(update={"api_url": ws.api_url, "rulebooks": None})
-        remember_workspace(store, installation, local)
+        remember_workspace(store, installation, local, clock.now())
         zone = _load_team(store, client, ws.team_id, folder / "team.toml", start)
         bot = make_bot(local, installation, clock, store)
         ws.deliver_by(InProcess(bot.app))

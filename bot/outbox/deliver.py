@@ -25,6 +25,7 @@ from bot.outbox.slack import Failure, SendError, Shown
 from bot.outbox.turn import due, free, in_turn
 from core.due.pages import following
 from core.due.quiet import held_until
+from core.leaving import stop
 from core.ledger import NoticeKind
 from core.ledger.unreached import unreached
 from core.model import MessageState, OutboxMessage, key
@@ -80,6 +81,7 @@ class Outbox:
         self._seconds = seconds
         self._busy = Lock()
         self._stopped = False
+        self._began: datetime | None = None
         self._blocked: dict[str, datetime] = {}
         self._posted: dict[str, datetime] = {}
 
@@ -90,6 +92,7 @@ class Outbox:
         """
         handled = 0
         with self._busy:
+            self._began = self._began or now
             began = self._seconds()
             while (
                 not self._stopped
@@ -197,6 +200,9 @@ class Outbox:
 
     def _failed(self, row: OutboxMessage, problem: SendError, now: datetime) -> _Outcome:
         log.warning("message %s: %s", row.id, problem)
+        if problem.failure is Failure.CLOSED:
+            self._close(row, problem, now)
+            return _Outcome(MessageState.QUEUED, row.delivered, error=problem.error, untried=True)
         if problem.failure is Failure.RATE_LIMITED:
             until = now + timedelta(seconds=problem.after)
             self._blocked[problem.method] = until
@@ -211,6 +217,18 @@ class Outbox:
             return _Outcome(MessageState.FAILED, row.delivered, error=problem.error)
         until = now + _backoff(row.attempts)
         return _Outcome(MessageState.QUEUED, row.delivered, retry_at=until, error=problem.error)
+
+    def _close(self, row: OutboxMessage, problem: SendError, now: datetime) -> None:
+        """Send nothing more: the token is dead, and a new one comes with a new start."""
+        self.stop()
+        log.error(
+            "workspace %s: Slack no longer accepts the bot token (%s); nothing is sent until the "
+            "bot is started with one that works",
+            row.workspace_id,
+            problem.error,
+        )
+        with self._store.writing() as session:
+            stop(session, row.workspace_id, self._began or now, now)
 
     def _store_outcome(self, claimed: OutboxMessage, outcome: _Outcome, now: datetime) -> None:
         with self._store.writing() as session:

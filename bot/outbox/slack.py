@@ -24,13 +24,19 @@ LONGEST_TEXT = 4_000
 
 #: Errors after which trying again changes nothing (Slack's method pages, docs.slack.dev).
 PERMANENT = frozenset({
-    "account_inactive", "cant_update_message", "channel_not_found", "edit_window_closed",
-    "invalid_auth", "invalid_blocks", "is_archived", "is_inactive", "message_not_found",
+    "cant_update_message", "channel_not_found", "edit_window_closed",
+    "invalid_blocks", "is_archived", "is_inactive", "message_not_found",
     "messages_tab_disabled", "missing_scope", "msg_blocks_too_long", "msg_too_long",
-    "no_permission", "not_authed", "not_in_channel", "org_login_required", "restricted_action",
+    "no_permission", "not_in_channel", "restricted_action",
     "restricted_action_read_only_channel", "restricted_action_thread_only_channel",
-    "thread_not_found", "token_expired", "token_revoked", "user_disabled", "user_not_found",
+    "thread_not_found", "user_disabled", "user_not_found",
     "user_not_visible", "invalid_arguments", "no_text", "cannot_dm_bot",
+})  # fmt: skip
+#: Errors of a token that is dead: the app was taken away, or its token replaced (the same
+#: pages).
+DEAD_TOKEN = frozenset({
+    "account_inactive", "invalid_auth", "not_authed", "org_login_required", "token_expired",
+    "token_revoked",
 })  # fmt: skip
 #: Errors that pass; the work may have been done all the same (the same pages).
 PASSING = frozenset({
@@ -47,6 +53,7 @@ class Failure(StrEnum):
 
     PERMANENT = "permanent"
     RATE_LIMITED = "rate limited"
+    CLOSED = "closed"  # the token is dead: no call will be answered any more
     REFUSED = "refused"  # for a reason that no list here names
     UNKNOWN = "unknown"  # it may have been done all the same: look before repeating
 
@@ -169,6 +176,8 @@ def _send_error(problem: SlackApiError, error: str, method: str) -> SendError:
     response = problem.response
     if response.status_code == 429 or error in {"ratelimited", "rate_limited"}:
         return SendError(Failure.RATE_LIMITED, "ratelimited", method, _wait(response))
+    if error in DEAD_TOKEN:
+        return SendError(Failure.CLOSED, error, method)
     if error in PERMANENT:
         return SendError(Failure.PERMANENT, error, method)
     if error and error not in PASSING:

@@ -8,6 +8,7 @@ from sqlalchemy import select as sa_select
 from sqlalchemy.orm import aliased
 from sqlmodel import col, select
 
+from core.leaving import is_served
 from core.ledger import NoticeKind
 from core.model import MessageState, OutboxMessage
 
@@ -21,7 +22,10 @@ def due(now: datetime) -> Select[int | None]:
 
 @cache
 def in_turn() -> ColumnElement[bool]:
-    """A conversation keeps its order: no earlier message of it is being sent or put off."""
+    """A conversation keeps its order: no earlier message of it is being sent or put off.
+
+    A workspace that took the app away has no turn.
+    """
     earlier = aliased(OutboxMessage)
     before = (
         select(earlier.id)
@@ -35,7 +39,8 @@ def in_turn() -> ColumnElement[bool]:
         .correlate(OutboxMessage)
         .exists()
     )
-    return (col(OutboxMessage.kind) == NoticeKind.REACTION) | ~before
+    served = is_served(col(OutboxMessage.workspace_id))
+    return served & ((col(OutboxMessage.kind) == NoticeKind.REACTION) | ~before)
 
 
 def free(now: datetime) -> ColumnElement[bool]:

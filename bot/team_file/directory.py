@@ -55,6 +55,11 @@ class ListedDirectory:
         self._people = tuple(people)
         self._channels = tuple(channels)
 
+    @property
+    def accounts(self) -> list[str]:
+        """The Slack ids of everybody."""
+        return [person.id for person in self._people]
+
     def channel(self, reference: str) -> SlackChannel | None:
         """The channel with this id or name; null when the list has none."""
         name = reference.strip().removeprefix("#").casefold()

@@ -5,6 +5,7 @@ from zoneinfo import ZoneInfo
 
 from sqlmodel import Session, col, select
 
+from core.leaving import is_served
 from core.ledger.notices import MORNING, Notice
 from core.ledger.watch import watch_team
 from core.model import DailyLook, Team, key
@@ -21,7 +22,7 @@ def teams_to_look_at(session: Session, now: datetime) -> list[Team]:
     done = {(row.team_id, row.on) for row in session.exec(recent)}
     return [
         team
-        for team in session.exec(select(Team).order_by(col(Team.id)))
+        for team in _teams(session)
         if _local(team, now).time() >= LOOK_AT and (key(team), _today(team, now)) not in done
     ]
 
@@ -46,7 +47,12 @@ def look(session: Session, team: Team, now: datetime) -> list[Notice]:
 
 def next_look(session: Session, now: datetime) -> datetime | None:
     """The first instant (UTC) after `now` at which a look comes due."""
-    return min((_next(team, now) for team in session.exec(select(Team))), default=None)
+    return min((_next(team, now) for team in _teams(session)), default=None)
+
+
+def _teams(session: Session) -> list[Team]:
+    served = select(Team).where(is_served(col(Team.workspace_id)))
+    return list(session.exec(served.order_by(col(Team.id))))
 
 
 def _next(team: Team, now: datetime) -> datetime:

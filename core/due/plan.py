@@ -13,6 +13,7 @@ from sqlmodel import Session, col, select
 from core.due.due import Due
 from core.due.spin_due import spin_notices, spin_wanted
 from core.due.weekly import Weekly
+from core.leaving import is_served
 from core.ledger.notices import Notice, NoticeKind
 from core.model import OutboxMessage, ScheduleKind, Team, TeamSchedule, key
 from core.store.once import insert_once
@@ -103,7 +104,7 @@ def _rows(session: Session) -> list[tuple[Team, TeamSchedule]]:
     rows = (
         select(Team, TeamSchedule)
         .join(TeamSchedule, col(TeamSchedule.team_id) == col(Team.id))
-        .where(TeamSchedule.is_on)
+        .where(TeamSchedule.is_on, is_served(col(Team.workspace_id)))
         .order_by(col(TeamSchedule.id))
     )
     return list(session.exec(rows).all())

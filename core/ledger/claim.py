@@ -8,7 +8,7 @@ from sqlmodel import Session, col, select
 
 from core.ledger.crew import find_person
 from core.ledger.messages import Said
-from core.model import Line, LineState, Person, Team, Workspace, key
+from core.model import Line, LineState, Person, Team, key
 from core.store.once import insert_once
 
 
@@ -55,13 +55,8 @@ def claim(session: Session, said: Said, place: Place, now: datetime) -> Line | N
         "questions": [],
         "answers": [],
     }
-    if place.team is None:
-        session.execute(insert_once(session, Workspace, {"id": said.workspace_id, **_NO_NAMES}))
     line_id = session.scalar(insert_once(session, Line, values).returning(col(Line.id)))
     return None if line_id is None else session.get_one(Line, line_id)
-
-
-_NO_NAMES = {"name": "", "bot_user_id": "", "own_books": None}
 
 
 def find_line(session: Session, said: Said) -> Line:

@@ -4,7 +4,7 @@ Most pitchers are minors: what is stored about one is the least that the rules o
 trade need (a birth date, because every limit depends on age) and who may act for him.
 """
 
-from datetime import date
+from datetime import date, datetime
 from enum import StrEnum
 
 from sqlmodel import JSON, Field, UniqueConstraint
@@ -48,6 +48,12 @@ class Workspace(Stored, table=True):
     bot_user_id: str = ""
     #: Ids of the rule books in the club's own folder, as the bot found them when it started.
     own_books: list[str] | None = Field(default=None, sa_type=JSON)
+    #: When the bot last started with a token that works.
+    opened_at: datetime | None = None
+    #: Since when nothing is sent and no schedule falls due.
+    stopped_at: datetime | None = None
+    #: The day on which all of its data is deleted, once the app was taken away.
+    delete_on: date | None = None
 
 
 class Team(Stored, table=True):
@@ -78,6 +84,8 @@ class Person(Stored, table=True):
     id: int | None = Field(default=None, primary_key=True)
     workspace_id: str = Field(foreign_key="workspace.id", index=True)
     slack_id: str | None = None
+    #: The id of an account that was closed; nothing is written to it.
+    former_slack_id: str | None = None
     name: str
 
 

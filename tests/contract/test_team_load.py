@@ -7,11 +7,12 @@ import tomllib
 from pathlib import Path
 
 import pytest
-from sqlmodel import func, select
+from sqlmodel import col, func, select
 
 from bot.local.workspace import Workspace
 from bot.manifest import make_manifest
-from core.model import Pitcher, Team
+from core.leaving import account_closed
+from core.model import Person, Pitcher, Team
 from core.store import Store
 from tests.support.rulebooks import own_books
 
@@ -121,3 +122,21 @@ def test_a_book_that_is_refused_stops_the_load_with_its_line(
     assert ended.returncode == 2
     assert "broken.toml was not taken. Line" in ended.stderr
     assert not database.exists()
+
+
+def test_somebody_who_came_back_while_nobody_listened_is_not_made_twice(
+    herons: Workspace, tmp_path: Path
+) -> None:
+    database = tmp_path / "club.sqlite3"
+    load(herons, database)
+    store = Store(f"sqlite:///{database}")
+    with store.writing() as session:
+        before = session.exec(select(Person).where(col(Person.slack_id).is_not(None))).all()
+        account_closed(session, herons.team_id, str(before[0].slack_id))
+
+    load(herons, database)
+
+    with store.reading() as session:
+        after = session.exec(select(Person).where(col(Person.slack_id).is_not(None))).all()
+    store.close()
+    assert {person.id for person in after} == {person.id for person in before}

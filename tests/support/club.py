@@ -185,7 +185,7 @@ def club_at(
         api_url=ws.api_url, signing_secret=SecretStr(ws.signing_secret), rulebooks=rulebooks
     )
     installation = find_installation(make_client(ws.bot_token, ws.api_url))
-    remember_workspace(store, installation, settings)
+    remember_workspace(store, installation, settings, clock.now())
     seed(store, ws, people, log.id, staff.id)
     bot = make_bot(settings, installation, clock, store)
     with ExitStack() as running:

@@ -5,8 +5,9 @@ from datetime import timedelta
 import pytest
 
 from bot.local.faults import Dropped, HttpError, RateLimited, Refused
+from core.leaving import open_workspace
 from core.ledger import NoticeKind
-from core.model import MessageState
+from core.model import MessageState, Workspace
 from tests.support.post_room import PostRoom
 
 POST = "chat.postMessage"
@@ -150,7 +151,7 @@ def test_what_may_stand_is_looked_up_even_when_nothing_is_left_to_say(room: Post
 @pytest.mark.parametrize(
     "error",
     ["is_archived", "channel_not_found", "not_in_channel", "restricted_action", "invalid_blocks",
-     "user_disabled", "messages_tab_disabled", "token_revoked"],
+     "user_disabled", "messages_tab_disabled"],
 )  # fmt: skip
 def test_a_refusal_for_good_is_tried_once(room: PostRoom, error: str) -> None:
     room.ws.faults.order(POST, Refused(error), times=5)
@@ -162,6 +163,41 @@ def test_a_refusal_for_good_is_tried_once(room: PostRoom, error: str) -> None:
     assert handled == 1
     assert room.posts() == 1
     assert (room.row("a").state, room.row("a").error) == (MessageState.FAILED, error)
+
+
+@pytest.mark.parametrize("error", ["token_revoked", "account_inactive", "invalid_auth"])
+def test_a_dead_token_ends_all_sending_and_loses_no_message(room: PostRoom, error: str) -> None:
+    room.ws.faults.order(POST, Refused(error))
+    room.owe("a", "rest")
+    room.owe("b", "mix", to=room.person.id)
+
+    room.deliver()
+    room.deliver(after=3600)
+    assert room.posts() == 1
+    assert room.row("a").state == room.row("b").state == MessageState.QUEUED
+
+    start_again(room)
+    assert room.another().deliver(room.clock.advance(timedelta(seconds=5))) == 2
+    assert room.seen() == ["rest"]
+
+
+def test_an_older_process_with_a_dead_token_stops_no_newer_one(room: PostRoom) -> None:
+    room.deliver()
+    room.clock.advance(timedelta(hours=1))
+    start_again(room)
+    room.ws.faults.order(POST, Refused("token_revoked"))
+    room.owe("a", "rest")
+
+    room.deliver()
+    assert room.another().deliver(room.clock.advance(timedelta(seconds=5))) == 1
+
+    assert room.seen() == ["rest"]
+
+
+def start_again(room: PostRoom) -> None:
+    """What a start with a token that works does."""
+    with room.store.writing() as session:
+        open_workspace(session, Workspace(id=room.ws.team_id), room.clock.now())
 
 
 def test_a_refusal_for_good_does_not_hold_up_the_conversation(room: PostRoom) -> None:
