@@ -1,9 +1,10 @@
-"""The answer to what a line set or lifted: limits, thresholds, a clearance; and to a list."""
+"""The answer to what a line set or lifted: limits, thresholds, the calendar; and to a list."""
 
 from sqlmodel import Session, select
 
 from bot.blocks.alerts import list_text, settings_said
 from bot.blocks.buttons import undo_line
+from bot.blocks.calendar import calendar_list, calendar_said, unchanged
 from bot.blocks.holds import clearances_said
 from bot.blocks.message import Part
 from bot.wording import limits as say
@@ -16,7 +17,7 @@ from core.rulebooks import RuleBookError
 
 def order_parts(session: Session, line: Line, books: Books) -> list[Part]:
     """What a line set, or that it lifted a limit."""
-    listed = _list(session, line)
+    listed = calendar_list(session, line) or _list(session, line)
     if listed:
         return [Part(listed)]
     texts = [
@@ -24,9 +25,10 @@ def order_parts(session: Session, line: Line, books: Books) -> list[Part]:
         *settings_said(session, line),
         *_limits(session, line),
         *_books(session, line, books),
+        *calendar_said(session, line),
     ]
     if not texts:
-        return [Part(say.LIFTED)]
+        return [Part(unchanged(session, line) or say.LIFTED)]
     return [*(Part(text) for text in texts), Part("", (undo_line(line),))]
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from datetime import date
 
+from bot.wording.calendar import unclear as calendar_unclear
 from bot.wording.thresholds import setting_unclear
 from bot.wording.words import day, innings, listed, safe
 from core.ledger.question import Question, QuestionCode
@@ -44,6 +45,8 @@ def question(asked: Question) -> str:
         return _sure(asked)
     if asked.code is QuestionCode.SETTING_UNCLEAR:
         return setting_unclear(asked.reason, asked.about)
+    if asked.code is QuestionCode.CALENDAR_UNCLEAR:
+        return calendar_unclear(asked.reason, asked.about, asked.choices)
     if asked.code is QuestionCode.CLEARANCE_UNCLEAR:
         return _CLEARANCE[asked.reason].format(about=safe(asked.about))
     about = safe(asked.about)
@@ -79,7 +82,7 @@ _BARE = {
     "adult you trust, to your child-protection line or, in US sport, to the US Center for "
     "SafeSport. I ask an adult to look at your line: the staff or, where it names a coach, your "
     "family.",
-    QuestionCode.ONLY_STAFF: "Only the staff can set a limit. Please ask a coach; nothing was "
+    QuestionCode.ONLY_STAFF: "Only the staff can set this. Please ask a coach; nothing was "
     "changed.",
     QuestionCode.LIMIT_UNCLEAR: "I set no limit: “{about}” is not clear. Write for example “limit "
     "Leo 45 until 5/20” (1 to 200 pitches a day).",

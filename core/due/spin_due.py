@@ -6,6 +6,7 @@ from datetime import date
 from sqlmodel import Session, col, func, select
 
 from core.audience import has_own_account
+from core.calendar.days import is_game_day
 from core.due.due import Due
 from core.due.summary import arms_of
 from core.ledger.clearance import arm_status
@@ -22,7 +23,6 @@ from core.model import (
     Season,
     SeasonKind,
     Team,
-    TeamEvent,
     key,
 )
 from core.store.once import insert_once
@@ -39,12 +39,8 @@ def spin_wanted(session: Session, due: Due) -> bool:
         col(Season.starts_on) <= due.on,
         col(Season.ends_on) >= due.on,
     )
-    game = select(TeamEvent.id).where(
-        TeamEvent.team_id == key(due.team),
-        col(TeamEvent.starts_on) <= due.on,
-        col(TeamEvent.ends_on) >= due.on,
-    )
-    barred = session.exec(off).first() is not None or session.exec(game).first() is not None
+    is_off = session.exec(off).first() is not None
+    barred = is_off or is_game_day(session, [key(due.team)], due.on)
     return not barred and bool(spinners(session, due.team))
 
 

@@ -12,6 +12,9 @@ from core.ledger.fields import as_columns
 from core.model import (
     AuditAction,
     AuditEntry,
+    CalendarEntry,
+    CalendarSource,
+    CalledOff,
     Clearance,
     CoachLimit,
     Line,
@@ -24,9 +27,25 @@ from core.model import (
 
 #: What is read from a line, and what a line sets beside the log.
 Row = Outing | PainReport
-Setting = CoachLimit | OutingBook | Clearance | ThresholdSetting
+Setting = (
+    CoachLimit
+    | OutingBook
+    | Clearance
+    | ThresholdSetting
+    | CalendarSource
+    | CalendarEntry
+    | CalledOff
+)
 READINGS: tuple[type[Row], ...] = (Outing, PainReport)
-SETTINGS: tuple[type[Setting], ...] = (CoachLimit, OutingBook, Clearance, ThresholdSetting)
+SETTINGS: tuple[type[Setting], ...] = (
+    CoachLimit,
+    OutingBook,
+    Clearance,
+    ThresholdSetting,
+    CalendarSource,
+    CalendarEntry,
+    CalledOff,
+)
 _Any = TypeVar("_Any", bound=Row | Setting)
 #: Column values by row slot, as JSON holds them.
 Readings = dict[str, dict[str, Any]]

@@ -1,13 +1,19 @@
-"""What a line sets beside the log: the coach's limits, books and thresholds, a clearance."""
+"""What a line sets beside the log: limits, books, thresholds, a clearance, the calendar."""
 
 from sqlmodel import Session
 
-from core.ledger import clearing, limits, outing_books, settings
+from core.ledger import calendar_lines, clearing, limits, outing_books, settings
 from core.ledger.apply import Change, withdraw_settings
 from core.ledger.crew import Crew
 from core.model import Line
 
-Order = limits.Order | outing_books.Naming | clearing.Clearing | settings.Setting
+Order = (
+    limits.Order
+    | outing_books.Naming
+    | clearing.Clearing
+    | settings.Setting
+    | calendar_lines.Calendaring
+)
 
 
 def order_here(session: Session, line: Line, crew: Crew) -> Order | None:
@@ -17,6 +23,7 @@ def order_here(session: Session, line: Line, crew: Crew) -> Order | None:
         or limits.order_here(session, line, crew)
         or outing_books.naming_here(session, line, crew)
         or settings.setting_here(session, line, crew)
+        or calendar_lines.calendar_here(session, line, crew)
     )
 
 
@@ -32,3 +39,5 @@ def obey(change: Change, order: Order, by_person: int) -> None:
             clearing.record_clearance(change, order, by_person)
         case settings.Setting():
             settings.set_thresholds(change, order, by_person)
+        case calendar_lines.Calendaring():
+            calendar_lines.keep_calendar(change, order)

@@ -36,6 +36,8 @@ class QuestionCode(StrEnum):
     CLEARANCE_UNCLEAR = "clearance unclear"
     #: A threshold (`reason`) that does not take the typed value, or whose team is not clear.
     SETTING_UNCLEAR = "setting unclear"
+    #: A line about the calendar whose `reason` (day, team, nothing) stands in its way.
+    CALENDAR_UNCLEAR = "calendar unclear"
     NOT_READ = "not read"
     #: Pain that could not be laid to a pitcher's record: the staff hear of it all the same.
     PAIN_UNPLACED = "pain unplaced"

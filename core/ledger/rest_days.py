@@ -10,10 +10,11 @@ from zoneinfo import ZoneInfo
 from sqlmodel import Session, col, select
 
 from core.audience import Occasion, Told, who_is_told
+from core.calendar.days import is_game_day
 from core.ledger.logged import Logged
 from core.ledger.notices import MORNING, Heard, Notice, NoticeKind, quiet_until
 from core.ledger.people import guardians_of, teams_of
-from core.model import OutboxMessage, Outing, PainReport, Person, Reminder, Team, TeamEvent, key
+from core.model import OutboxMessage, Outing, PainReport, Person, Reminder, Team, key
 from core.store.once import insert_once
 
 EVENING_NUDGE = time(19, 30)
@@ -99,9 +100,9 @@ def _new(session: Session, heard: Heard, outing: Outing) -> Iterator[Notice]:
     if outing.withdrawn_at or outing.kind in NO_REST or not teams or outing.on < oldest:
         return
     team = teams[0]
-    at = nudge_at(
-        outing.on, heard.now, team.time_zone, game_tomorrow=_game_after(session, teams, outing.on)
-    )
+    tomorrow = outing.on + timedelta(days=1)
+    game_tomorrow = is_game_day(session, [key(one) for one in teams], tomorrow)
+    at = nudge_at(outing.on, heard.now, team.time_zone, game_tomorrow=game_tomorrow)
     for person in guardians_of(session, {outing.pitcher_id}):
         slot = f"{NoticeKind.REST_DAYS}/{key(person)}/{at:%Y-%m-%dT%H:%M}"
         if person.slack_id is not None and _remember(session, outing, person, slot):
@@ -120,17 +121,6 @@ def _remember(session: Session, outing: Outing, person: Person, slot: str) -> bo
     }
     added = insert_once(session, Reminder, values).returning(col(Reminder.id))
     return session.scalar(added) is not None
-
-
-def _game_after(session: Session, teams: list[Team], on: date) -> bool:
-    """Whether a team event is known for the day after; a game on no calendar is not known."""
-    tomorrow = on + timedelta(days=1)
-    events = select(TeamEvent.id).where(
-        col(TeamEvent.team_id).in_([key(team) for team in teams]),
-        col(TeamEvent.starts_on) <= tomorrow,
-        col(TeamEvent.ends_on) >= tomorrow,
-    )
-    return session.exec(events).first() is not None
 
 
 def _notice(

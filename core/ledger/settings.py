@@ -39,7 +39,7 @@ def setting_here(session: Session, line: Line, crew: Crew) -> Setting | None:
     order = setting_order(line.text) or list_order(line.text)
     if order is None or not crew.takes_orders(line):
         return None
-    teams = _coached(session, crew)
+    teams = coached_teams(session, crew)
     if not teams:
         return Setting(order, question=Question(QuestionCode.ONLY_STAFF))
     arm: Arm | None = None
@@ -53,7 +53,7 @@ def setting_here(session: Session, line: Line, crew: Crew) -> Setting | None:
     return Setting(order, tuple(sorted(teams)), arm, question)
 
 
-def _coached(session: Session, crew: Crew) -> set[int]:
+def coached_teams(session: Session, crew: Crew) -> set[int]:
     """The teams that the author coaches; the channel's alone where the line stands in one."""
     rows = select(Membership.team_id).where(
         Membership.person_id == key(crew.person), col(Membership.role).in_(STAFF_ROLES)

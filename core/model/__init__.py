@@ -3,6 +3,7 @@
 from core.model.alerts import Alert, AlertSeen, AlertState, ThresholdSetting
 from core.model.base import Stored, key
 from core.model.calendar import CoachLimit, OutingBook, Season, SeasonKind, TeamEvent
+from core.model.games import CalendarEntry, CalendarSource, CalledOff, EntryKind
 from core.model.health import Clearance, Hold
 from core.model.message import MessageState, OutboxMessage
 from core.model.people import (
@@ -40,9 +41,13 @@ __all__ = [
     "AuditAction",
     "AuditEntry",
     "BreakingPitch",
+    "CalendarEntry",
+    "CalendarSource",
+    "CalledOff",
     "Clearance",
     "CoachLimit",
     "DailyLook",
+    "EntryKind",
     "Feeling",
     "GuardianLink",
     "Hold",

@@ -272,7 +272,7 @@ def test_a_setting_that_cannot_be_is_refused_in_one_sentence(
 def test_only_the_staff_set_thresholds(club: Club, who: str) -> None:
     club.tell_bot(who, "set mix 60% for Mateo")
 
-    assert club.heard(who)[-1].startswith("Only the staff can set a limit.")
+    assert club.heard(who)[-1].startswith("Only the staff can set this.")
     with club.store.reading() as session:
         assert session.exec(select(ThresholdSetting)).all() == []
 

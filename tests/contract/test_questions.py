@@ -163,7 +163,7 @@ def test_a_limit_never_raises_what_a_book_allows(club: Club) -> None:
 def test_only_the_staff_set_a_limit(club: Club) -> None:
     club.tell_bot("mateo", "limit Mateo 200")
 
-    assert club.heard("mateo")[-1].startswith("Only the staff can set a limit.")
+    assert club.heard("mateo")[-1].startswith("Only the staff can set this.")
 
 
 def test_a_limit_that_is_not_clear_sets_nothing(club: Club) -> None:

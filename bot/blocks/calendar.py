@@ -1,0 +1,78 @@
+"""The answer to a line about the team's calendar, and the calendar itself."""
+
+from datetime import timedelta
+from typing import TypeVar
+from zoneinfo import ZoneInfo
+
+from sqlmodel import Session, col, select
+
+from bot.wording import calendar as say
+from core.calendar.days import entries, in_order
+from core.ledger.calendar_lines import Calendaring, calendar_here
+from core.ledger.crew import load_crew
+from core.ledger.settings import coached_teams
+from core.model import CalendarEntry, CalendarSource, CalledOff, Line, Person, Team, key
+from core.reading.calendar_lines import CalendarLine, CalendarList
+
+_Row = TypeVar("_Row", CalendarSource, CalendarEntry, CalledOff)
+#: A list of the calendar looks ahead so far.
+AHEAD = timedelta(days=21)
+
+
+def calendar_list(session: Session, line: Line) -> str:
+    """The calendar that a line asks for; empty where it asks for none."""
+    said = _said(session, line)
+    if said is None or not isinstance(said.order, CalendarList):
+        return ""
+    author = session.get_one(Person, line.author_id)
+    coached = coached_teams(session, load_crew(session, author, None))
+    return "\n\n".join(
+        _list(session, line, team, for_staff=key(team) in coached) for team in said.teams
+    )
+
+
+def calendar_said(session: Session, line: Line) -> list[str]:
+    """What a line changed on the calendar; nothing for a line about something else."""
+    sources = _of_line(session, line, CalendarSource)
+    added = sorted(_of_line(session, line, CalendarEntry), key=in_order)
+    off = [
+        session.get_one(CalendarEntry, one.entry_id) for one in _of_line(session, line, CalledOff)
+    ]
+    texts = [say.will_read(_team(session, one.team_id)) for one in sources]
+    if added:
+        texts.append(say.added(_team(session, added[0].team_id), added))
+    if off:
+        texts.append(say.called_off(_team(session, off[0].team_id), off))
+    return texts
+
+
+def unchanged(session: Session, line: Line) -> str:
+    """What is said where a line put nothing new on the calendar; empty for another line."""
+    said = _said(session, line)
+    if said is None:
+        return ""
+    return say.ALREADY if isinstance(said.order, CalendarLine) else say.NO_MORE
+
+
+def _said(session: Session, line: Line) -> Calendaring | None:
+    author = session.get(Person, line.author_id) if line.author_id is not None else None
+    if author is None:
+        return None
+    here = session.get(Team, line.team_id) if line.team_id is not None else None
+    return calendar_here(session, line, load_crew(session, author, here))
+
+
+def _of_line(session: Session, line: Line, table: type[_Row]) -> list[_Row]:
+    rows = select(table).where(table.line_id == key(line), col(table.withdrawn_at).is_(None))
+    return list(session.scalars(rows.order_by(col(table.id))))
+
+
+def _team(session: Session, team_id: int) -> str:
+    return session.get_one(Team, team_id).name
+
+
+def _list(session: Session, line: Line, team: Team, *, for_staff: bool) -> str:
+    today = line.posted_at.astimezone(ZoneInfo(team.time_zone)).date()
+    last = today + AHEAD
+    found = entries(session, [key(team)], today, last)
+    return say.listing(team.name, found, last, for_staff=for_staff)

@@ -1,0 +1,97 @@
+"""The team's calendar in words: what was put on it, what was called off, what stands there."""
+
+from collections.abc import Sequence
+from datetime import date, time
+
+from bot.wording.words import counted, day, listed, safe, sentences
+from core.model import CalendarEntry, EntryKind
+
+KINDS = {EntryKind.GAME: ("game", "games"), EntryKind.PRACTICE: ("practice", "practices")}
+ALREADY = "That is on the calendar already; nothing was changed."
+TAKEN_BACK = "Taken back: the calendar is as it was before this line."
+NO_MORE = (
+    "I read no calendar address any more. What came from it is off the calendar; what the staff "
+    "typed stays."
+)
+HOW = (
+    "Put one on with “game sat 10am vs Summit” or “practice tue 5pm”, call one off with “no game "
+    "sat”. “calendar https://…” reads a calendar address once a day."
+)
+
+
+def clock(at: time) -> str:
+    """A time of day: "10 am", "5:30 pm", "noon"."""
+    if at == time(12):
+        return "noon"
+    half = "am" if at.hour < 12 else "pm"
+    minutes = f":{at.minute:02}" if at.minute else ""
+    return f"{at.hour % 12 or 12}{minutes} {half}"
+
+
+def entry(one: CalendarEntry) -> str:
+    """One entry: "game Sat 9 May, 10 am, vs Summit"."""
+    name = KINDS[EntryKind(one.kind)][0]
+    return f"{name} {day(one.on)}{_when(one)}{_what(one)}"
+
+
+def _when(one: CalendarEntry) -> str:
+    if one.at is None:
+        return ""
+    if one.until is None:
+        return f", {clock(one.at)}"
+    return f", {clock(one.at)} to {clock(one.until)}"
+
+
+def _what(one: CalendarEntry) -> str:
+    if not one.title:
+        return ""
+    typed = one.line_id is not None and one.kind == EntryKind.GAME
+    return f", vs {safe(one.title)}" if typed else f" ({safe(one.title)})"
+
+
+def added(team: str, entries: Sequence[CalendarEntry]) -> str:
+    """What a line put on the calendar."""
+    if len(entries) > 4:
+        first, last = entries[0], entries[-1]
+        kinds = counted(len(entries), *KINDS[EntryKind(first.kind)])
+        return f"On the calendar of {safe(team)}: {kinds}, from {entry(first)} to {day(last.on)}."
+    return f"On the calendar of {safe(team)}: {'; '.join(entry(one) for one in entries)}."
+
+
+def called_off(team: str, entries: Sequence[CalendarEntry]) -> str:
+    """What a line called off."""
+    return f"Called off for {safe(team)}: {'; '.join(entry(one) for one in entries)}."
+
+
+def will_read(team: str) -> str:
+    """An address was set; whether it can be read is told when it was."""
+    return (
+        f"I read that calendar for {safe(team)} within a minute or two and then once a day, and "
+        "say here what I found. Whoever knows the address can read the calendar, so I repeat it "
+        "nowhere."
+    )
+
+
+def unclear(reason: str, about: str, choices: Sequence[str]) -> str:
+    """Why a line changed nothing, and what to write."""
+    if reason == "team":
+        return (
+            "I changed nothing: you coach more than one team. Write it in that team's staff "
+            "channel, or add “for 14U”."
+        )
+    if reason == "https":
+        return "I changed nothing: a calendar's address must begin with https:// or webcal://."
+    if reason == "nothing":
+        days = listed([day(date.fromisoformat(one)) for one in choices], last="or")
+        return f"I changed nothing: there is no such {safe(about)} on the calendar on {days}."
+    return (
+        f"I changed nothing: “{safe(about)}” is not clear. Write for example “game sat 10am vs "
+        "Summit”, “practice 5/12 5-7pm” or “doubleheader sun 9am vs Ridge”."
+    )
+
+
+def listing(team: str, entries: Sequence[CalendarEntry], until: date, *, for_staff: bool) -> str:
+    """What stands on a calendar from today on; the staff read how to change it."""
+    head = f"*Calendar of {safe(team)}*, until {day(until)}"
+    rows = [f"• {entry(one)[0].upper()}{entry(one)[1:]}" for one in entries]
+    return sentences([head, *(rows or ["Nothing is on it."]), HOW if for_staff else ""])
