@@ -9,21 +9,23 @@ How a line flows, and where to look:
     clauses     sentences, clauses and pieces
     board       the items, and the claims that rules lay on them; pattern holds their language
     roster      known names; opponents: whom a game was against
-    people, talk, pain, armroll, nolog, corrections, effort, days, bare, strikes, shares, counts,
-    innings, pairing, tables, kinds
+    people, talk, pain, severity, armroll, nolog, corrections, effort, days, bare, strikes, shares,
+    counts, innings, pairing, tables, kinds
                 the recognisers: each claims what it explains, surest first (reader has the order)
     stretches   how far a pain report reaches
     pieces, draft, assemble, together
                 claims to drafts: whose, which outing, what is shared
     conclude    drafts to entries: sums, kinds, and what cannot be
-    leftovers   what nothing explained: it is asked about
+    explained   the words beside counts: harmless, or asked about
+    leftovers   what else nothing explained: it is asked about
     account     what became of each number
     jsonl, report
                 the line filter, and how labelled lines are read
 
 No number is dropped in silence: it is in a claim, or it is asked about, unless the whole line is
-plain talk. To teach the reader a word, add it to a table in vocabulary/; to teach it a form, add a
-rule to the table of the recogniser it belongs to, and a test beside it.
+plain talk; and no word beside a count, unless a table says that it changes none. To teach the
+reader a word, add it to a table in vocabulary/; to teach it a form, add a rule to the table of the
+recogniser it belongs to, and a test beside it.
 """
 
 from core.reading.entry import Detail, Entry, Pain, Reading, Unread, UnreadReason

@@ -57,10 +57,24 @@ class Assembler:
             quote = self.board.quote(piece[0].first, piece[-1].after)
             self.unread.append(Unread(quote, UnreadReason.TWO_READINGS))
             return
+        earlier = self._same_game(piece)
+        if earlier is not None:
+            self._put_all(earlier, piece)
+            return
         if not self.drafts or self._begins(self.drafts[-1], piece):
             self.drafts.append(self._fresh(piece))
         self._put_all(self.drafts[-1], piece)
         self._note_heading(piece)
+
+    def _same_game(self, piece: Piece) -> Draft | None:
+        """As in "18 and 24, 2 curves in the first game": the outing of that game, told before."""
+        labels = [claim.value for claim in piece if claim.key == "label"]
+        keys = {claim.key for claim in piece}
+        if len(labels) != 1 or labels[0] == "another" or "who" in keys:
+            return None
+        found = [draft for draft in self.drafts[:-1] if draft.label == labels[0]]
+        fits = len(found) == 1 and not any(found[0].clashes(claim) for claim in piece)
+        return found[0] if fits else None
 
     def _put_all(self, draft: Draft, piece: Piece) -> None:
         self._date(draft, piece)
@@ -173,7 +187,8 @@ class Assembler:
             other = bool(current.who) and (claim.value not in current.who or len(current.who) > 1)
             if current.each and not current.who:
                 return True
-            return (other and (current.says_something() or current.not_pitched)) or (
+            told = current.says_something() or current.not_pitched
+            return (other and (told or self._apart(current, claim))) or (
                 not current.who and current.has_outing() and bool(outing)
             )
         if claim.key == "label":
@@ -192,6 +207,14 @@ class Assembler:
         if claim.key == "off":
             return bool(current.counts)
         return claim.key == "kind" and ((current.kind or claim.value) != claim.value or clash)
+
+    def _apart(self, current: Draft, claim: Claim) -> bool:
+        """As in "Leo shaky, Max 4": no list of names, there is a word between them."""
+        between = range(current.claims[-1].after, claim.first)
+        return any(
+            self.board.free(i) and self.board.items[i].symbol in ("word", "good", "goodadj", "adj")
+            for i in between
+        )
 
     def _put(self, draft: Draft, claim: Claim) -> None:
         draft.claims.append(claim)

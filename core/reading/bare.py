@@ -59,6 +59,15 @@ def _thrown(board: Board, match: re.Match[str]) -> None:
         _pitches(board, match)
 
 
+def _of_the_same(board: Board, match: re.Match[str]) -> None:
+    """The second number counts what the first counted."""
+    at, first = match.start("n"), match.start("c")
+    key = next((c.key for c in board.claims if c.first <= first < c.after), "")
+    value = board.whole(at)
+    if key in groups.FIELDS.values() and key != "outs" and value is not None:
+        board.claim(at, at + 1, key, value)
+
+
 def _total(board: Board, match: re.Match[str]) -> None:
     """A number called the total is as good as one called pitches."""
     _pitches(board, match)
@@ -134,6 +143,11 @@ BARE_RULES: tuple[Rule, ...] = (
         "in all",
         f"said_count (comma|dash|dot)* adv* is (adv|about|the|total)* <n:num> {_AFTER}",
         _pitches,
+    ),
+    rule(
+        "2 curves in game one and 5 in game two",
+        "<c:said_count> (in|on|for)* said_label (and|comma|then)+ <n:num> (in|on|for)* said_label",
+        _of_the_same,
     ),
     rule("number, game", "<n:num> (ish)? (in|the|of|for)* said_label", _pitches),
     rule(

@@ -90,6 +90,8 @@ def _resolve_shares(draft: Draft, counts: dict[str, int], unread: list[Unread], 
             continue
         field, share = claim.value
         total = counts.get("pitches")
+        if total is None and field == "strikes":
+            continue  # a rate of nothing that was counted
         count = share * total if total is not None else Fraction(1, 2)
         if count.denominator == 1:
             counts[field] = count.numerator

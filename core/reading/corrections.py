@@ -67,6 +67,15 @@ def _corrected_before(board: Board, match: re.Match[str]) -> None:
             return
 
 
+def _noun_first(board: Board, match: re.Match[str]) -> None:
+    """As in "curves 8, wait no 9": the noun before the first number counts the second."""
+    number = match.start("n")
+    if _close(board.items[number].value, board.items[match.end()].value):
+        field = groups.FIELDS[board.items[match.start("v")].symbol]
+        claim_count(board, match.end(), match.end() + 1, field, match.end())
+        board.no_log(match.start(), match.end(), "corrected")
+
+
 def _given_up(board: Board, match: re.Match[str]) -> None:
     board.no_log(match.start(), match.end(), "corrected")
 
@@ -141,5 +150,12 @@ CORRECTION_RULES: tuple[Rule, ...] = (
         "<n:num> <u:type> (mark)* <c:correction> (mark|the|it|is)* <v:type> (?! (fill|colon)* num)",
         _other_noun,
     ),
+    rule(
+        "curves 8, wait no 9",
+        "<v:type> (colon|dash|is)* <n:num> (mark)+ <c:correction> (mark|it|is|he)*"
+        " (?= num (?! fill* noun))",
+        _noun_first,
+    ),
+    rule("58 no 59", "(?<!noun) <n:num> <c:none> (?= num)", _corrected),
     rule("62, no, 63", "<n:num> (noun)? (mark)* <c:none|nothing> (mark)+ (?= num)", _corrected),
 )

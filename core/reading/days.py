@@ -32,6 +32,14 @@ def _weekday(board: Board, match: re.Match[str]) -> None:
     _claim(board, match, today - timedelta(days=back))
 
 
+def _logged_day(board: Board, match: re.Match[str]) -> None:
+    """As in "Remy's log for Wednesday: ..."."""
+    today = board.posted.date()
+    item = board.items[match.start("d")]
+    back = (today.weekday() - (5 if item.symbol == "sat" else int(item.name))) % 7
+    board.claim(match.start("d"), match.end(), "day", today - timedelta(days=back))
+
+
 def _month_day(board: Board, match: re.Match[str]) -> None:
     day = board.whole(match.start("n"))
     _dated(board, match, int(board.items[match.start("m")].name), day or 0)
@@ -147,6 +155,7 @@ DAY_RULES: tuple[Rule, ...] = (
     rule("slash", "((weekday|sat) (comma)?)? <r:ratio>" + _NOT_COUNTED, _month_first_or_day_first),
     rule("on the 9th", "on the <n:ord>", _day_of_month),
     rule("weekday and day of month", "(weekday|sat) (comma)? the <n:ord>", _day_of_month),
+    rule("log for saturday", "(logthis|countword) for <d:weekday|sat>", _logged_day),
     rule("for saturday", "for (weekday|sat) (?! anygame)", says_unread(UnreadReason.UNCLEAR_DAY)),
     rule("weekday", "<last:last>? <d:weekday>", _weekday),
     rule("saturday", "<last:last>? <d:sat>", _weekday),

@@ -3,7 +3,7 @@
 import re
 
 from core.reading import groups  # noqa: F401  declares the groups
-from core.reading.board import Board, Handler, Rule, rule, says_no_log, says_unread
+from core.reading.board import Board, Handler, Rule, rule, says_unread
 from core.reading.entry import UnreadReason
 
 
@@ -13,6 +13,16 @@ def _effort(board: Board, match: re.Match[str]) -> None:
         board.claim(match.start(), match.end(), "effort", value)
     else:
         board.unread(match.start(), match.end(), UnreadReason.IMPOSSIBLE)
+
+
+def _strike_share(board: Board, match: re.Match[str]) -> None:
+    """As in "60 pitches 65% strikes": kept as a share until the pitches are known."""
+    number = match.start("n") if match.group("n") else match.start("m")
+    share = board.items[number].value
+    if match.group("f") or share is None:
+        board.no_log(match.start(), match.end(), "rate")
+    else:
+        board.claim(match.start(), match.end(), "share", ("strikes", share / 100))
 
 
 def _out_of_ten(board: Board, match: re.Match[str]) -> None:
@@ -43,9 +53,9 @@ EFFORT_RULES: tuple[Rule, ...] = (
     rule("all out", f"{_LEAD} fullspeed", _fixed(100)),
     rule(
         "strike share",
-        "(pct | num percent) (the|adv|fill)* (strikes|forstrikes|firstpitch)"
+        "(<n:pct> | <m:num> percent) (the|adv|fill)* (strikes|forstrikes|<f:firstpitch>)"
         " (?! (of|in|on)+ det* num)",
-        says_no_log("rate"),
+        _strike_share,
     ),
     rule(
         "range",

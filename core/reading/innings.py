@@ -59,6 +59,13 @@ def _inning(board: Board, match: re.Match[str]) -> None:
     board.claim(match.start(), match.end(), "outs", 3)
 
 
+def _only_inning(board: Board, match: re.Match[str]) -> None:
+    """As in "in his only inning"; "in just innings" counts nothing."""
+    only = any(board.items[i].text.lower() == "only" for i in range(*match.span()))
+    if only and board.items[match.end() - 1].text.lower() == "inning":
+        _inning(board, match)
+
+
 def _inning_and_part(board: Board, match: re.Match[str]) -> None:
     part = board.items[match.start("n")].value or Fraction(0)
     if part in _THIRDS:
@@ -216,6 +223,7 @@ INNINGS_RULES: tuple[Rule, ...] = (
     rule("innings and outs", "<w:num> innings (and|with|plus)+ <n:num> outs", _innings_and_outs),
     rule("four innings and a third", "<w:num> innings and <n:frac>", _innings_and_part),
     rule("an inning and a third", "(a)? innings and <n:frac>", _inning_and_part),
+    rule("his only inning", "(in|for|threw|had)? (hisher|the|i) adv+ innings", _only_inning),
     rule("an inning", "(threw|had|went|for|in|and|^) (adv|about)* a adj* innings", _inning),
     rule("75 pitches thru 6", "num (pitches) (through) (the)? <n:num> " + _NOT_COUNTED, _through),
     rule("part of an inning", "<n:frac|num> ofinning", _part),

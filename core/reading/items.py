@@ -101,9 +101,18 @@ def _single(tokens: list[Token], at: int) -> Item:
     if token.form is Form.ORDINAL:
         digits = "".join(char for char in token.norm if char.isdigit())
         return _item("ord", tokens, at, at + 1, value=Fraction(digits))
+    if token.norm == "…" and _is_leader(tokens, at):
+        return _item("colon", tokens, at, at + 1)
     if token.form is Form.MARK:
         return _item(_MARK_SYMBOLS.get(token.norm, "mark"), tokens, at, at + 1)
     return _item(_FORM_SYMBOLS.get(token.form, "word"), tokens, at, at + 1, name=token.norm)
+
+
+def _is_leader(tokens: list[Token], at: int) -> bool:
+    """As in "Lane .... 26": dots that lead from what opens a line to its number."""
+    opens = at in (1, 2) or Form.NEWLINE in (t.form for t in tokens[max(0, at - 3) : at - 1])
+    number = at + 1 < len(tokens) and tokens[at + 1].form is Form.NUMBER
+    return opens and number and not tokens[at].tight and tokens[at - 1].form is Form.WORD
 
 
 def _phrase(norms: list[str], at: int, words: Lexicon) -> tuple[Meaning, int] | None:

@@ -41,6 +41,14 @@ def _label(name: str) -> Handler:
     return apply
 
 
+def _in_game(board: Board, match: re.Match[str]) -> None:
+    """As in "2 curves in the first and 5 in the second", where two games are told of."""
+    words = board.items[match.start()].text.lower().split()
+    games = {"first": "game 1", "second": "game 2"}
+    if board.has("twogames", "bothends", "firstgame", "secondgame") and words[-1] in games:
+        board.claim(match.start(), match.end(), "label", games[words[-1]])
+
+
 def _all(board: Board, match: re.Match[str]) -> None:
     board.claim(match.end() - 1, match.end(), "all")
 
@@ -121,6 +129,7 @@ LABEL_RULES: tuple[Rule, ...] = (
     rule("game 1", "(game|letterg) (hash)? <n:num> (?! (fill|dash)* noun)", _numbered_game),
     rule("first game", "firstgame", _label("game 1")),
     rule("second game", "secondgame", _label("game 2")),
+    rule("in the second", "ordword (?! innings)", _in_game),
     rule("another", "another (bullpen|catch|game|live)?", _label("another")),
 )
 

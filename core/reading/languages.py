@@ -3,12 +3,13 @@
 from functools import cache
 
 from core.reading.tokens import Form, Token, tokenize
-from core.reading.vocabulary import language
+from core.reading.vocabulary import given_names, language
 
 
 def tell_language(tokens: list[Token]) -> str:
     """As in "es" when more words belong to Spanish alone than to English alone, else "en"."""
-    words = [token.norm for token in tokens if token.form is Form.WORD]
+    names = given_names()
+    words = [t.norm for t in tokens if t.form is Form.WORD and t.norm not in names]
     english, spanish = _words_of("en"), _words_of("es")
     only_spanish = sum(word in spanish and word not in english for word in words)
     only_english = sum(word in english and word not in spanish for word in words)

@@ -46,6 +46,12 @@ def _limit(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start(), match.end(), "limit")
 
 
+def _available(board: Board, match: re.Match[str]) -> None:
+    """As in "had 35 available", "had 20 left to throw"."""
+    if board.items[match.end() - 1].text.lower() not in ("tomorrow", "next"):
+        board.no_log(match.start(), match.end(), "limit")
+
+
 def _small_numbers(board: Board, match: re.Match[str]) -> None:
     """As in "a 1-2-3 inning", "2-1-0": all single digits."""
     values = [board.whole(i) for i in _numbers(board, match)]
@@ -103,6 +109,7 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         "num (dash|to) num (win|the|adj)* in (the|a)* num innings",
         says_no_log("score"),
     ),
+    rule("sat 70-72 mph", "sat (at|about|in|up_to)* num (dash num)? mph", says_no_log("radar")),
     rule("radar, unit", "(num (dash|to|or|slash) )? <n:num> mph", says_no_log("radar")),
     rule(
         "radar, verb",
@@ -230,6 +237,8 @@ LIMIT_RULES: tuple[Rule, ...] = (
         "num (unit|innings)? (dash)? limit",
         says_no_log("limit"),
     ),
+    rule("on a 50 count", "on a num (pitches)? (countword|limit|pitches)", says_no_log("limit")),
+    rule("had 35 available", "(had|with)+ num (unit)? (plan|remaining)", _available),
     rule("number max of type", "num fill* unit limit", says_no_log("limit")),
     rule(
         "no curves until june",

@@ -10,10 +10,10 @@ from core.reading.clauses import span
 from core.reading.entry import Pain, UnreadReason
 from core.reading.pattern import LazyPattern
 from core.reading.people import OWN_CIRCLE
+from core.reading.severity import WORST, level_alone, severities
 from core.reading.stretches import stretches
 from core.reading.talk import Scope
 
-WORST = 10
 _WHEN = {
     "during": "during",
     "after": "after",
@@ -52,17 +52,9 @@ _TIRED = LazyPattern(
     " | (adv|a)* tired (adv|the|hisher|of)* site"
 )
 _EXCEPT = LazyPattern("except (the|hisher|i|adv|a|left|right|throwing)* site (?! feels)")
-_SITE_LEVEL = LazyPattern("site <n:num> (?! (fill|dash)* (noun|percent|bullpen|catch))")
 _UNTIRED = LazyPattern(
     "(site (is|feels|adv|colon)*)? (untired (adv|total)* | negation (adv|the|hisher)*"
     " tired | negation (the|hisher|i|he|had)* site tired)"
-)
-_RATIO = LazyPattern("<r:ratio> | <n:num> (of|outof|slash) <t:num> | <m:num> painscale")
-_A_LEVEL = LazyPattern("a (about|adv)* <n:num> (?! (fill|dash)* (noun|percent|bullpen|catch))")
-_LEVEL = LazyPattern(
-    "((pain|sore|painscale) (is|colon|about|a|at|adv|dash|painscale|the|open|feels|i|he|of)*"
-    " | site (adv|feels)* (is|about|a|colon) (is|about|a|adv|feels|painscale)*) <n:num>"
-    " (ish)? (?! (fill|dash)* (noun|percent|limit))"
 )
 
 
@@ -84,7 +76,7 @@ def read_pain(board: Board, scopes: tuple[Scope, ...]) -> None:
     _tired(board)
     read_arm_roll(board)
     good_sites = _good(board, scopes)
-    levels = _levels(board)
+    levels = severities(board)
     for first, after in stretches(board):
         _report(board, first, after, levels, good_sites)
 
@@ -204,33 +196,6 @@ def _exception(board: Board, at: int) -> None:
         board.claim(at, match.end(), "pain", (Pain(board.items[place].name),))
 
 
-def _levels(board: Board) -> list[tuple[int, int, int]]:
-    """Severities in the line: first and after-last place, and the number."""
-    found: list[tuple[int, int, int]] = []
-    for match in _RATIO.finditer(board.line):
-        pair = board.items[match.start()].pair if match.group("r") else None
-        scale = pair[1] if pair else WORST
-        if match.groupdict().get("t"):
-            scale = board.items[match.start("t")].whole or 0
-        value = pair[0] if pair else board.items[match.start()].whole
-        if scale == WORST and value is not None:
-            found.append((match.start(), match.end(), value))
-    painful = {
-        board.sentence[i] for i, item in enumerate(board.items) if item.symbol in ("pain", "sore")
-    }
-    graded = [m for m in _A_LEVEL.finditer(board.line) if board.sentence[m.start()] in painful]
-    scaled = painful | {board.sentence[first] for first, _, _ in found}
-    listed = list(_SITE_LEVEL.finditer(board.line))
-    if len(listed) < 2:
-        listed = [m for m in listed if board.sentence[m.start()] in scaled]
-    for match in (*_LEVEL.finditer(board.line), *graded, *listed):
-        place = match.start("n")
-        value = board.items[place].whole
-        if value is not None and not any(first <= place < after for first, after, _ in found):
-            found.append((place, place + 1, value))
-    return found
-
-
 def _report(
     board: Board, first: int, after: int, levels: list[tuple[int, int, int]], good: list[int]
 ) -> None:
@@ -242,6 +207,8 @@ def _report(
         _ask(board, at, at + 1)  # "is his elbow sore?"
         report.words.remove(at)
     report.levels = [one for one in levels if first <= one[0] < after and board.free(one[0])]
+    if report.words and not report.levels:
+        report.levels = level_alone(board, first, after)
     report.sites = _sites(board, first, after, report, good)
     if not report.words and not (report.levels and report.sites):
         return

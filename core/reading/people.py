@@ -140,6 +140,8 @@ def _name_at(board: Board, at: int) -> int:
     if item.symbol in _NO_NAMES or _is_spanish_verb(board, at):
         return 0
     size = listed(board, at)
+    if len(item.text) == 1 and not size:
+        return 0
     if size:
         return size if item.symbol == "word" or _double_meaning_is_name(board, at) else 0
     given = is_known(board, item.name) or _is_plain_possessive(board, at)
@@ -320,6 +322,8 @@ def _unknown(norm: str) -> bool:
 
 def _is_subject(board: Board, at: int) -> bool:
     before = board.items[at - 1].symbol if at else ""
+    if before == "from" and not is_known(board, board.items[at].name):
+        return False  # "final from Copper Hill"
     if before == "other" and board.items[at - 1].text.lower().startswith(OWN_CIRCLE):
         return True  # "my brother Teo"
     if before == "of" and board.items[at].text.endswith(("'s", "’s")):

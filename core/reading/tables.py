@@ -24,6 +24,8 @@ class _Header:
 
 def read_tables(board: Board) -> None:
     """Claim the numbers of each row that fits the column names above it."""
+    if board.has("colon"):
+        _sections(board)
     header: _Header | None = None
     for first, after in _lines(board):
         found = _header(board, first, after)
@@ -36,6 +38,39 @@ def read_tables(board: Board) -> None:
             continue
         for row in rows:
             _row(board, header, *row)
+
+
+def _sections(board: Board) -> None:
+    """As in "Pitches: Abel 66, Theo 24. Curves: Abel 11, Theo 3": one count of several people."""
+    for at in range(len(board.items) - 1):
+        field = FIELDS.get(board.items[at].symbol)
+        if field is None or board.items[at + 1].symbol != "colon":
+            continue
+        numbers = list(_named_numbers(board, at + 2))
+        if len(numbers) < 2:
+            continue
+        board.no_log(at, at + 1, "column name")
+        for number in numbers:
+            item = board.items[number]
+            value = innings_outs(item) if field == "outs" else item.whole
+            if value is not None:
+                board.claim(number, number + 1, field, value)
+
+
+def _named_numbers(board: Board, at: int) -> Iterator[int]:
+    """The numbers of "Abel 66, Theo 24", up to what is no name with a bare number."""
+    ends = ("comma", "and", "semi")
+    while at + 1 < len(board.items) and board.items[at].symbol in ("word", "mention"):
+        at += 1
+        while at < len(board.items) and board.items[at].symbol in ("word", "colon", "dash"):
+            at += 1
+        follows = board.items[at + 1].symbol if at + 1 < len(board.items) else "newline"
+        if at == len(board.items) or board.items[at].symbol != "num":
+            return
+        if follows not in (*ends, "dot", "newline", "stop"):
+            return
+        yield at
+        at += 2 if follows in ends else len(board.items)
 
 
 def _lines(board: Board) -> Iterator[tuple[int, int]]:
@@ -54,17 +89,19 @@ def _header(board: Board, first: int, after: int) -> _Header | None:
 
 def _stroked(board: Board, first: int, after: int) -> _Header | None:
     """As in "(ip/pitches/cb) Chad 3.1/53/8", "Pens (pitches-curves): Arlo 25-6"."""
+    counted = False
     for at in range(first, after):
-        if board.items[at].value is not None:
-            return None
+        counted = counted or board.items[at].value is not None or board.items[at].symbol == "ratio"
+        if counted and not (at and board.items[at - 1].symbol == "open"):
+            continue  # "3 arms tonight (ip/pitches): ..." is one, "30/19 pitches/strikes" none
         places = [at]
         while (following := _next_column(board, places[-1], after)) is not None:
             places.append(following)
-        if board.items[at].symbol in _COLUMNS and len(places) > 1:
+        if _column(board, at) is not None and len(places) > 1:
             end = places[-1] + 1
             while end < after and board.items[end].symbol in ("close", "colon", "dash"):
                 end += 1
-            fields = tuple(_COLUMNS[board.items[place].symbol] for place in places)
+            fields = tuple(_column(board, place) or "" for place in places)
             return _Header(at, end, fields) if end < len(board.items) else None
     return None
 
@@ -73,7 +110,7 @@ def _next_column(board: Board, at: int, after: int) -> int | None:
     """The column name past a stroke; the hyphen of "(IP-pitches)" is no item."""
     stroke = at + 1 < after and board.items[at + 1].symbol in ("slash", "dash")
     following = at + 2 if stroke else at + 1
-    if following >= after or board.items[following].symbol not in _COLUMNS:
+    if following >= after or _column(board, following) is None:
         return None
     hyphen = board.text[board.items[at].end : board.items[following].start] == "-"
     return following if stroke or hyphen else None
@@ -85,7 +122,7 @@ def _side_by_side(board: Board, first: int, after: int) -> _Header | None:
     end = after
     for at in range(first, after):
         symbol = board.items[at].symbol
-        if symbol in _COLUMNS:
+        if _column(board, at) is not None:
             places.append(at)
         elif symbol == "colon" and places:
             end = at + 1
@@ -94,7 +131,13 @@ def _side_by_side(board: Board, first: int, after: int) -> _Header | None:
             return None
     if len(places) < 2 or (end == after and after == len(board.items)):
         return None
-    return _Header(places[0], end, tuple(_COLUMNS[board.items[at].symbol] for at in places))
+    return _Header(places[0], end, tuple(_column(board, at) or "" for at in places))
+
+
+def _column(board: Board, at: int) -> str | None:
+    """The field of a column's name, "" when it is none of ours, None for other words."""
+    item = board.items[at]
+    return "strikes" if item.text.lower() == "st" else _COLUMNS.get(item.symbol)
 
 
 def _parts(board: Board, first: int, after: int) -> Iterator[tuple[int, int]]:
@@ -132,7 +175,9 @@ def _row(board: Board, header: _Header, first: int, after: int) -> None:
 
 
 def _values(board: Board, first: int, after: int) -> Iterator[tuple[int, int | None]]:
-    """The numbers of a row; nothing when the row has nouns of its own."""
+    """The numbers of a row without the date that opens it; nothing when it has nouns of its own."""
+    dated = first < after and board.items[first].symbol == "ratio"
+    first += dated and after - first > 2 and board.items[first + 1].symbol == "word"
     symbols = {board.items[at].symbol for at in range(first, after)}
     if symbols & set(_COLUMNS):
         return

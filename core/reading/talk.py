@@ -175,7 +175,8 @@ def _is_heading(board: Board, at: int) -> bool:
     """As in "thurs pen schedule: ...", "season totals: ...": all that follows is talk."""
     if board.items[at].symbol not in ("plan", "season", "limit", "heading", "radar"):
         return False
-    if board.items[at].symbol == "limit" and _names_somebody(board, at):
+    item = board.items[at]
+    if item.symbol == "limit" and item.text[-1:] != "s" and _names_somebody(board, at):
         return False  # "limit: 75, Leo 74p", "Leo in relief of Max: 2 ip"
     first, after = span(board.clause, at)
     if not _greeted(board, first):
@@ -186,7 +187,14 @@ def _is_heading(board: Board, at: int) -> bool:
             return False
         if item.symbol == "colon":
             return place > at
-    return False
+    return _heads_lines(board, at, after)
+
+
+def _heads_lines(board: Board, at: int, after: int) -> bool:
+    """As in "season totals" on a line of its own, over lines of names and numbers."""
+    item = board.items[at]
+    heads = item.symbol in ("plan", "heading") or item.text.lower().endswith(("totals", "limits"))
+    return heads and after < len(board.items) and board.items[after - 1].symbol == "newline"
 
 
 def _heads_no_log(board: Board, at: int) -> bool:

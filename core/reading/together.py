@@ -172,7 +172,7 @@ def _multiplied(board: Board, draft: Draft, unread: list[Unread]) -> Iterator[Dr
     if not several:
         yield draft
         return
-    if len(draft.days) > 1 and draft.pains and not draft.each:
+    if draft.pains and not draft.each and (len(draft.days) > 1 or len(draft.who) > 1):
         unread.append(Unread(quote(board, draft), UnreadReason.UNCLEAR_PAIN))
         return  # "sore sunday but fine today"
     for who in draft.who or (None,):

@@ -57,6 +57,7 @@ _TOKEN = re.compile(
     | (?P<ratio> (?<![\d/.])\d{1,3}\s?/\s?\d{1,3}(?![\d/]) )
     | (?P<integer> \d+ )
     | (?P<newline> \n )
+    | (?P<dots> \.{2,} )
     | (?P<mark> \S )
     """,
     re.VERBOSE,
@@ -66,6 +67,7 @@ _FORMS = {form.value: form for form in Form} | {
     "integer": Form.NUMBER,
     "initials": Form.WORD,
     "entity": Form.MARK,
+    "dots": Form.MARK,
 }
 _ENTITIES = {"&amp;": "&", "&lt;": "<", "&gt;": ">"}
 _MARKS = str.maketrans(
@@ -107,7 +109,7 @@ def _token(form: Form, raw: str, start: int, end: int, tight: bool) -> Token:
     if form is Form.WORD:
         norm = fold(raw)
     elif form is Form.MARK:
-        norm = _ENTITIES.get(raw, raw.translate(_MARKS))
+        norm = "…" if raw[:2] == ".." else _ENTITIES.get(raw, raw.translate(_MARKS))
     else:
         norm = _PARTS_IN_DIGITS.get(raw, raw)
     return Token(form, raw, norm, start, end, tight)

@@ -1,0 +1,64 @@
+"""How bad a pain is told to be: "3/10", "a 4", "level 5"."""
+
+from core.reading import groups  # noqa: F401  declares the groups
+from core.reading.board import Board
+from core.reading.clauses import span
+from core.reading.pattern import LazyPattern
+
+WORST = 10
+_SITE_LEVEL = LazyPattern("site <n:num> (?! (fill|dash)* (noun|percent|bullpen|catch))")
+_RATIO = LazyPattern("<r:ratio> | <n:num> (of|outof|slash) <t:num> | <m:num> painscale")
+_A_LEVEL = LazyPattern("a (about|adv)* <n:num> (?! (fill|dash)* (noun|percent|bullpen|catch))")
+_LEVEL = LazyPattern(
+    "((pain|sore|painscale) (is|colon|about|a|at|adv|dash|painscale|the|open|feels|i|he|of)*"
+    " | site (adv|feels)* (is|about|a|colon) (is|about|a|adv|feels|painscale)*) <n:num>"
+    " (ish)? (?! (fill|dash)* (noun|percent|limit))"
+)
+
+
+_SMALL_WORDS = frozenset({"comma", "dot", "stop", "newline", "adv", "about", "a", "is", "semi"})
+
+
+def severities(board: Board) -> list[tuple[int, int, int]]:
+    """Severities in the line: first and after-last place, and the number."""
+    found: list[tuple[int, int, int]] = []
+    for match in _RATIO.finditer(board.line):
+        pair = board.items[match.start()].pair if match.group("r") else None
+        scale = pair[1] if pair else WORST
+        if match.groupdict().get("t"):
+            scale = board.items[match.start("t")].whole or 0
+        value = pair[0] if pair else board.items[match.start()].whole
+        if scale == WORST and value is not None:
+            found.append((match.start(), match.end(), value))
+    painful = {
+        board.sentence[i] for i, item in enumerate(board.items) if item.symbol in ("pain", "sore")
+    }
+    graded = [m for m in _A_LEVEL.finditer(board.line) if board.sentence[m.start()] in painful]
+    scaled = painful | {board.sentence[first] for first, _, _ in found}
+    listed = list(_SITE_LEVEL.finditer(board.line))
+    if len(listed) < 2:
+        listed = [m for m in listed if board.sentence[m.start()] in scaled]
+    for match in (*_LEVEL.finditer(board.line), *graded, *listed):
+        place = match.start("n")
+        value = board.items[place].whole
+        if value is not None and not any(first <= place < after for first, after, _ in found):
+            found.append((place, place + 1, value))
+    return found
+
+
+def level_alone(board: Board, first: int, after: int) -> list[tuple[int, int, int]]:
+    """As in "forearm hurts, 5", "shoulder hurts. 5/10.": a number that is all of the last clause
+    or of the next sentence.
+    """
+    spans = [span(board.clause, after - 1)]
+    if after < len(board.items):
+        spans.append(span(board.sentence, after))
+    for start, end in spans:
+        told = [i for i in range(start, end) if board.items[i].symbol not in _SMALL_WORDS]
+        item = board.items[told[0]] if len(told) == 1 and start > first else None
+        if item is None or not board.free(told[0]):
+            continue
+        pair = item.pair if item.symbol == "ratio" else (item.whole, WORST)
+        if pair is not None and pair[0] is not None and pair[1] == WORST and pair[0] <= WORST:
+            return [(told[0], told[0] + 1, pair[0])]
+    return []
