@@ -44,7 +44,7 @@ def _in_short(weeks: Sequence[ArmWeek]) -> str:
         return "No arm with consent on file yet, so nothing is counted."
     held = sum(one.status.held for one in weeks)
     stopped = sum(one.status.bars_pitching for one in weeks) - held
-    unknown = sum(not one.status.bars_pitching and one.problem is not None for one in weeks)
+    unknown = sum(not one.status.bars_pitching and one.rest.problem is not None for one in weeks)
     done = sum(one.may_throw for one in weeks)
     parts = [
         _number(done, "has its rest done", "have their rest done"),
@@ -67,13 +67,13 @@ def _arm(one: ArmWeek) -> str:
 def _status(one: ArmWeek) -> str:
     if one.status.bars_pitching:
         return stands_shortly(one.status)
-    if one.problem is not None:
-        return f"rest could not be worked out ({safe(one.problem)})."
+    if one.rest.problem is not None:
+        return f"rest could not be worked out ({safe(one.rest.problem)})."
     if one.may_throw:
         return "rest done."
-    if one.next_eligible is None:
+    if one.rest.next_eligible is None:
         return "resting, no date within a year by rule."
-    return f"resting, earliest {day(one.next_eligible)} by rule."
+    return f"resting, earliest {day(one.rest.next_eligible)} by rule."
 
 
 def _thrown(one: ArmWeek) -> str:
@@ -126,8 +126,8 @@ def _to_decide(found: Summary) -> str:
         _lines(found.asked, "question unanswered", "questions unanswered"),
         _lines(found.unread, "line not read", "lines not read"),
         _silent(found.silent),
-        *(_cap(one) for one in found.weeks if one.near_caps),
-        *(_break(one, off) for one in found.weeks for off in one.breaks),
+        *(_cap(one) for one in found.weeks if one.rest.near_caps),
+        *(_break(one, off) for one in found.weeks for off in one.rest.breaks),
         _no_consent([safe(one.name) for one in found.no_consent]),
     ]
     standing = [f"• {row}" for row in rows if row]
@@ -168,7 +168,7 @@ def _cap(one: ArmWeek) -> str:
     caps = [
         f"{amount(cap.used, cap.unit)} of {amount(cap.maximum or 0, cap.unit)} "
         f"({total_name(cap).lower()})"
-        for cap in one.near_caps
+        for cap in one.rest.near_caps
     ]
     return f"{safe(one.pitcher.name)} nears a cap: {listed(caps)}."
 

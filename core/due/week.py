@@ -1,20 +1,20 @@
 """The week before a day, for one arm: what was thrown, the mix, the spin reps, the rest."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
 from sqlmodel import Session, col, func, select
 
 from core.due.spin import SpinWeek, spin_week
-from core.ledger.asked.arms import Gathered, Staff, staff_of
+from core.ledger.asked.arms import Staff, staff_of
 from core.ledger.binding import Books
 from core.ledger.history import games
 from core.ledger.logged import Logged
 from core.mix import Mix, mix_of
 from core.model import PainReport, Pitcher, key
 from core.pain.status import ArmStatus
-from core.rest import Outlook, RestError, TimeOff, Total, standing
+from core.rest import Outlook, RestError, TimeOff, Total
 from core.rulebooks import RuleBook, RuleBookError
 
 DAYS = timedelta(days=7)
@@ -27,11 +27,23 @@ BREAK_AHEAD = timedelta(days=28)
 
 
 @dataclass(frozen=True, slots=True)
+class Rest:
+    """Today by the books: the first date by rule, or why no book answers (`problem`).
+
+    `near_caps` are caps of the year that are nearly used up, `breaks` those that must begin soon.
+    """
+
+    next_eligible: date | None = None
+    problem: str | None = None
+    near_caps: tuple[Total, ...] = ()
+    breaks: tuple[TimeOff, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class ArmWeek:
     """One pitcher's week; `mix` and `before` are last week's games and those of the week before.
 
-    `free_on` are the days of the coming week on which nothing on record speaks against him,
-    `next_eligible` the first date by rule, `problem` why no book answers for today.
+    `free_on` are the days of the coming week on which nothing on record speaks against him.
     """
 
     pitcher: Pitcher
@@ -47,10 +59,7 @@ class ArmWeek:
     last_line: date | None
     lines_last_week: bool
     free_on: frozenset[date]
-    next_eligible: date | None = None
-    problem: str | None = None
-    near_caps: tuple[Total, ...] = ()
-    breaks: tuple[TimeOff, ...] = ()
+    rest: Rest
 
     @property
     def may_throw(self) -> bool:
@@ -75,8 +84,9 @@ def _arm_week(
     last = [o for o in recent if today - DAYS <= o.on]
     mound = [outing for outing in last if outing.kind in MOUND]
     last_line = _last_line(one.outings, felt, today)
-    ahead = _ahead(staff, one, today, books)
-    totals, breaks = _near(one, today)
+    looks = dict(_looks(staff, pitcher, today, books))
+    free_on = {day for day, outlook in looks.items() if _allows(outlook, day)}
+    rest = _rest(looks[today], today)
     return ArmWeek(
         pitcher,
         today,
@@ -89,42 +99,57 @@ def _arm_week(
         spin=spin_week(pitcher, last),
         last_line=last_line,
         lines_last_week=last_line is not None and last_line >= today - DAYS,
-        free_on=frozenset() if one.status.bars_pitching else ahead.allowed,
-        next_eligible=ahead.next_eligible,
-        problem=ahead.problem,
-        near_caps=totals,
-        breaks=breaks,
+        free_on=frozenset() if one.status.bars_pitching else frozenset(free_on),
+        rest=rest,
     )
 
 
-@dataclass(frozen=True, slots=True)
-class _Ahead:
-    """What the books say of the coming days."""
+def _looks(
+    staff: Staff, pitcher: Pitcher, today: date, books: Books
+) -> Iterator[tuple[date, Outlook | str]]:
+    """The coming week if nothing is thrown until then: the books' outlook, or why there is none.
 
-    allowed: frozenset[date]
-    next_eligible: date | None
-    problem: str | None
-
-
-def _ahead(staff: Staff, one: Gathered, today: date, books: Books) -> _Ahead:
-    """The coming week if nothing is thrown until then; other books may bind on other days."""
-    binding: Sequence[RuleBook] = ()
+    Other books may bind on other days; one outlook serves days alike.
+    """
+    of: Sequence[RuleBook] = ()
     outlook: Outlook | None = None
-    allowed: set[date] = set()
-    following, problem = None, None
     for day in (today + timedelta(days=n) for n in range(7)):
-        arm = one.arm if day == today else staff.on(one.pitcher, day, books).arm
+        one = staff.on(pitcher, day, books)
+        if one.arm is None:
+            yield day, one.problem
+            continue
         try:
-            if arm is not None and (outlook is None or arm.books != binding):
-                binding, outlook = arm.books, Outlook(arm.books, arm.thrower, arm.outings)
-            if arm is not None and outlook is not None and outlook.allows(day):
-                allowed.add(day)
-            elif day == today and outlook is not None:
-                following = outlook.next_eligible(day)
-        except (RestError, RuleBookError) as wrong:
+            if outlook is None or one.arm.books != of:
+                of = one.arm.books
+                outlook = Outlook(of, one.arm.thrower, one.arm.outings)
+            yield day, outlook
+        except RestError as wrong:
             outlook = None
-            problem = str(wrong) if day == today else problem
-    return _Ahead(frozenset(allowed), following, one.problem if one.arm is None else problem)
+            yield day, str(wrong)
+
+
+def _allows(outlook: Outlook | str, day: date) -> bool:
+    try:
+        return isinstance(outlook, Outlook) and outlook.allows(day)
+    except (RestError, RuleBookError):
+        return False  # where it is today, the line of the pitcher says so
+
+
+def _rest(outlook: Outlook | str, today: date) -> Rest:
+    """Where the books put him, the caps nearly used up and the breaks that must begin soon."""
+    if isinstance(outlook, str):
+        return Rest(problem=outlook)
+    try:
+        following, found = outlook.next_eligible(today), outlook.standing(today)
+    except (RestError, RuleBookError) as wrong:
+        return Rest(problem=str(wrong))
+    caps = [t for t in found.totals if t.maximum is not None and t.used >= NEAR * t.maximum]
+    breaks = [
+        off
+        for off in found.time_off
+        if not off.done and off.start_by is not None and off.start_by <= today + BREAK_AHEAD
+    ]
+    return Rest(following, None, tuple(caps), tuple(breaks))
 
 
 def _newest_reports(session: Session, pitchers: Sequence[Pitcher], today: date) -> dict[int, date]:
@@ -144,20 +169,3 @@ def _newest_reports(session: Session, pitchers: Sequence[Pitcher], today: date) 
 def _last_line(outings: Sequence[Logged], felt: date | None, today: date) -> date | None:
     days = [outing.on for outing in outings if outing.on <= today]
     return max([*days, *([felt] if felt is not None else [])], default=None)
-
-
-def _near(one: Gathered, today: date) -> tuple[tuple[Total, ...], tuple[TimeOff, ...]]:
-    """The caps of the year that are nearly used up, and the breaks that must begin soon."""
-    if one.arm is None:
-        return (), ()
-    try:
-        found = standing(one.arm.books, one.arm.thrower, one.arm.outings, today)
-    except (RestError, RuleBookError):
-        return (), ()  # the line of the pitcher says that no book answers
-    caps = [t for t in found.totals if t.maximum is not None and t.used >= NEAR * t.maximum]
-    breaks = [
-        off
-        for off in found.time_off
-        if not off.done and off.start_by is not None and off.start_by <= today + BREAK_AHEAD
-    ]
-    return tuple(caps), tuple(breaks)

@@ -5,7 +5,8 @@ from collections.abc import Iterable
 from datetime import date
 from typing import NamedTuple
 
-from sqlmodel import Session, bindparam, col, select
+from sqlalchemy import bindparam, select
+from sqlmodel import Session
 
 from core.model import Outing
 
@@ -38,13 +39,15 @@ class Logged(NamedTuple):
     joined_as: str | None
 
 
+_OUTINGS = Outing.metadata.tables[str(Outing.__tablename__)].c
+#: Of the table, not of the model: no object is made for a row.
 _ROWS = (
-    select(*(getattr(Outing, name) for name in Logged._fields))
+    select(*(_OUTINGS[name] for name in Logged._fields))
     .where(
-        col(Outing.pitcher_id).in_(bindparam("pitchers", expanding=True)),
-        col(Outing.withdrawn_at).is_(None),
+        _OUTINGS.pitcher_id.in_(bindparam("pitchers", expanding=True)),
+        _OUTINGS.withdrawn_at.is_(None),
     )
-    .order_by(col(Outing.on), col(Outing.id))
+    .order_by(_OUTINGS.on, _OUTINGS.id)
 )
 
 

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from core.rest.judging import is_barred, judge, next_date
+from core.rest.standing import Standing, standing_from
 from core.rest.values import Ask, Phase, Thrower, Thrown
 from core.rest.views import views
 from core.rulebooks import RuleBook
@@ -24,7 +25,7 @@ class Outlook:
         phase: Phase = "regular",
     ) -> None:
         """Raise RestError where `answer` does for these books and outings."""
-        self._looks = views(books, thrower, outings, phase)
+        self._looks, self._outings = views(books, thrower, outings, phase), outings
 
     def allows(self, on: date) -> bool:
         """Whether at least one pitch is allowed on a day. Raises as `answer` does."""
@@ -37,3 +38,7 @@ class Outlook:
         """
         ask = Ask(on)
         return next_date(self._looks, ask, judge(self._looks, ask))
+
+    def standing(self, on: date) -> Standing:
+        """The season so far on a date. Raises as `answer` does."""
+        return standing_from(self._looks, self._outings, on)

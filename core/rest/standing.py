@@ -1,6 +1,6 @@
 """The season so far: innings and pitches against the year's caps, and the months off."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import pairwise
@@ -14,7 +14,8 @@ from core.rest.views import View, views
 from core.rulebooks import Measure, Off, RuleBook, Window
 
 YEAR = relativedelta(months=12)
-SHORTEST_MONTH = 28
+#: Days; no shorter stretch can be the weeks or the months that a rule asks for.
+WEEK, SHORTEST_MONTH = 7, 28
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,9 +100,15 @@ def standing(
     """The season so far on a date. Days before `logged_since` (default: the first outing) are
     unknown, never off. Raises as `answer` does.
     """
+    return standing_from(views(books, thrower, outings, phase), outings, on, logged_since)
+
+
+def standing_from(
+    looks: Sequence[View], outings: Sequence[Thrown], on: date, logged_since: date | None = None
+) -> Standing:
+    """As `standing`, from books that look at these outings already."""
     past = [outing for outing in outings if outing.on <= on]
     since = logged_since or min((outing.on for outing in past), default=None)
-    looks = views(books, thrower, past, phase)
     totals = [t for view in looks for t in _totals(view, on)]
     free = [_off(view, rule, past, since, on) for view in looks for rule in view.rules(on).offs]
     return Standing(on, since, (*_facts(looks[0], on), *totals), tuple(free))
@@ -132,16 +139,16 @@ def _totals(view: View, on: date) -> Iterator[Total]:
 def _off(view: View, rule: Off, past: Sequence[Thrown], since: date | None, on: date) -> TimeOff:
     kinds = view.book.counting.kinds
     competitive = rule.of == "competition"
-    thrown = {o.on for o in past if (o.kind in kinds if competitive else o.kind != "off")}
-    free = list(_stretches(thrown, max(since or on, on - YEAR + timedelta(1)), on))
-    longest = max((stretch.days for stretch in free), default=0)
+    thrown = sorted({o.on for o in past if (o.kind in kinds if competitive else o.kind != "off")})
+    gaps = _gaps(thrown, max(since or on, on - YEAR + timedelta(1)), on)
+    free = [_Free(a + timedelta(1), b - timedelta(1)) for a, b in gaps if (b - a).days > WEEK]
     months = sum(stretch.months for stretch in free)
     done = any(_fits(rule, s) for s in free) if rule.continuous else months >= (rule.months or 0)
-    start = _year_from(rule, sorted(thrown), on)
+    start = _year_from(rule, thrown, on)
     return TimeOff(
         *(view.book.id, rule.name, rule.of, rule.continuous, rule.months, rule.weeks),
         months_so_far=months,
-        longest_days=longest,
+        longest_days=max(((b - a).days - 1 for a, b in gaps), default=0),
         done=done,
         year_from=start,
         start_by=None if done or start is None else start + YEAR - _missing(rule, months),
@@ -149,12 +156,10 @@ def _off(view: View, rule: Off, past: Sequence[Thrown], since: date | None, on: 
     )
 
 
-def _stretches(thrown: Iterable[date], first: date, last: date) -> Iterator[_Free]:
-    """The stretches of days without throwing between two dates, both included."""
-    marks = [first - timedelta(1), *sorted(d for d in thrown if first <= d <= last)]
-    for before, after in pairwise([*marks, last + timedelta(1)]):
-        if (after - before).days > 1:
-            yield _Free(before + timedelta(1), after - timedelta(1))
+def _gaps(thrown: Sequence[date], first: date, last: date) -> list[tuple[date, date]]:
+    """Each throw with the next one, from the day before `first` to the day after `last`."""
+    known = (day for day in thrown if first <= day <= last)
+    return list(pairwise([first - timedelta(1), *known, last + timedelta(1)]))
 
 
 def _length(rule: Off) -> relativedelta:
@@ -182,6 +187,8 @@ def _year_from(rule: Off, thrown: Sequence[date], on: date) -> date | None:
     if not rule.continuous:
         return recent[0] if recent else None
     after = [
-        b for a, b in pairwise(thrown) if _fits(rule, _Free(a + timedelta(1), b - timedelta(1)))
+        b
+        for a, b in pairwise(thrown)
+        if (b - a).days > WEEK and _fits(rule, _Free(a + timedelta(1), b - timedelta(1)))
     ]
     return after[-1] if after else (thrown[0] if thrown else None)

@@ -151,14 +151,15 @@ _HOLD = "id workspace_id pitcher_id line_id on reason raised_at"
 
 
 def _reports(rng: random.Random, arms: int) -> Iterator[tuple[Values, Values | None]]:
-    """Two reports an arm; one arm in twenty hurts and is on hold."""
-    for number in range(1, 2 * arms + 1):
-        arm = (number + 1) // 2
-        nth = OUTINGS_OF_AN_ARM - 1 - rng.randrange(60)
+    """A report with every fifth outing, mostly "no pain"; one arm in twenty is on hold."""
+    reports = OUTINGS_OF_AN_ARM // 5
+    for number in range(1, reports * arms + 1):
+        arm, nth = (number - 1) // reports + 1, (number - 1) % reports * 5
         line = (arm - 1) * OUTINGS_OF_AN_ARM + nth + 1
         on = _day(nth).isoformat()
-        hurts = number % 40 == 0
-        feeling, site, severity = ("pain", "elbow", 4) if hurts else ("tired", None, None)
+        hurts = number % (20 * reports) == 0
+        feeling = "pain" if hurts else rng.choice(("no pain", "no pain", "tired"))
+        site, severity = ("elbow", 4) if hurts else (None, None)
         report = (number, WORKSPACE, line, f"{number}/{feeling}", arm, on, feeling, site, severity)
         raised = f"{on} 23:00:00.000000"
         yield report, (number, WORKSPACE, arm, line, on, "severity", raised) if hurts else None

@@ -6,7 +6,6 @@ sqlite3 alone reading the same rows. Prints processor time, how often the floor 
 the memory added. Not a test: the figures depend on the machine.
 """
 
-import resource
 import sqlite3
 import sys
 from collections.abc import Callable
@@ -77,11 +76,16 @@ def measured(work: Callable[[Path], None], path: Path) -> tuple[float, float]:
 
 
 def _measure(work: Callable[[Path], None], path: Path) -> tuple[float, float]:
-    before = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+    before = _memory("VmRSS")
     start = process_time()
     work(path)
-    spent = process_time() - start
-    return spent, (resource.getrusage(resource.RUSAGE_SELF).ru_maxrss - before) / 1024
+    return process_time() - start, _memory("VmHWM") - before
+
+
+def _memory(what: str) -> float:
+    """A figure of this process in MiB, as Linux tells it: in use now, or at the peak."""
+    lines = Path("/proc/self/status").read_text("ascii").splitlines()
+    return int(next(line for line in lines if line.startswith(what)).split()[1]) / 1024
 
 
 def main() -> None:

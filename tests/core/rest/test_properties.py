@@ -7,7 +7,17 @@ from pathlib import Path
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from core.rest import Thrower, Thrown, answer, breaches, most_leaving, required, what_if
+from core.rest import (
+    Outlook,
+    Thrower,
+    Thrown,
+    answer,
+    breaches,
+    most_leaving,
+    required,
+    standing,
+    what_if,
+)
 from core.rulebooks import RuleBook, load_books
 
 FIRST = date(2026, 5, 1)
@@ -146,3 +156,27 @@ def test_the_order_of_the_record_does_not_matter_between_days(
     backwards = answer([book], PITCHER, list(one_a_day)[::-1], on)
 
     assert forwards == backwards
+
+
+@QUICK
+@given(books, books, records, st.lists(days, min_size=1, max_size=4))
+def test_an_outlook_says_what_the_answers_of_its_days_say(
+    book: RuleBook, other: RuleBook, record: list[Thrown], on: list[date]
+) -> None:
+    outlook = Outlook([book, other], PITCHER, record)
+
+    for day in on:
+        told = answer([book, other], PITCHER, record, day)
+        assert outlook.allows(day) == told.eligible
+        assert outlook.next_eligible(day) == told.next_eligible
+        assert outlook.standing(day) == standing([book, other], PITCHER, record, day)
+
+
+@QUICK
+@given(books, records, days)
+def test_what_was_thrown_afterwards_changes_no_total_of_a_day(
+    book: RuleBook, record: list[Thrown], on: date
+) -> None:
+    past = [outing for outing in record if outing.on <= on]
+
+    assert standing([book], PITCHER, record, on) == standing([book], PITCHER, past, on)
