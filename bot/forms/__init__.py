@@ -2,8 +2,19 @@
 
 from typing import Final
 
-from bot.forms import put_right
+from bot.forms import bullpen, catch_play, game_counts, outing, pain, put_right, roll_call
 from bot.forms.form import Form
 
 #: Every form by its name, which is the callback id of its view.
-FORMS: Final[dict[str, Form]] = {form.name: form for form in (put_right.FORM,)}
+FORMS: Final[dict[str, Form]] = {
+    form.name: form
+    for form in (
+        put_right.FORM,
+        outing.FORM,
+        bullpen.FORM,
+        catch_play.FORM,
+        roll_call.FORM,
+        game_counts.FORM,
+        pain.FORM,
+    )
+}

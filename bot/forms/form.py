@@ -1,9 +1,14 @@
 """What a form is: a view for whoever may open it, and what is done with what he filled in."""
 
-from collections.abc import Callable, Mapping
+import json
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from slack_sdk.models.blocks import Block
+from slack_sdk.models.views import View
+
+from bot.wording import forms as say
 from core.ledger import Notice
 from core.ledger.by_hand import Hand
 
@@ -50,3 +55,18 @@ class Form:
 def opens(name: str) -> str:
     """The action of a button that opens the form of this name."""
     return f"open.{name}"
+
+
+def modal(name: str, carried: Carried, blocks: Sequence[Block]) -> dict[str, Any]:
+    """The view of a form: its inputs, and what it carries; the title stands in the wording."""
+    view = View(
+        type="modal",
+        callback_id=name,
+        title=say.TITLES[name],
+        submit=say.SUBMIT,
+        close=say.CLOSE,
+        private_metadata=json.dumps(dict(carried)),
+        blocks=list(blocks),
+    )
+    content: dict[str, Any] = view.to_dict()
+    return content

@@ -6,10 +6,11 @@ from core.ledger.by_hand import Hand
 from core.model import FORM_TS
 
 
-def write_line(hand: Hand, filled: Filled, text: str) -> list[Notice]:
+def write_line(hand: Hand, filled: Filled, text: str, team_id: int | None = None) -> list[Notice]:
     """Record `text` as if the person had typed it to the bot; a second submission does nothing.
 
-    The answer comes as a direct message, with "fix" and "undo".
+    The answer comes as a direct message, with "fix" and "undo". `team_id` is the team that
+    words such as "everyone" are about.
     """
     slack_id = hand.person.slack_id or ""
     said = Said(
@@ -20,5 +21,6 @@ def write_line(hand: Hand, filled: Filled, text: str) -> list[Notice]:
         text=text,
         direct=True,
         written_at=hand.now,
+        team_id=team_id,
     )
     return record(hand.session, said, hand.now)

@@ -27,9 +27,6 @@ CHOICES = {
     "yes": "Yes, that is right",
 }
 
-FORM_TITLE = "Put it right"
-FORM_SUBMIT = "Save"
-FORM_CLOSE = "Cancel"
 FORM_FIELDS = {
     "kind": "What was it?",
     "on": "Day",

@@ -25,7 +25,10 @@ def find_place(session: Session, said: Said) -> Place | None:
     team = session.exec(
         select(Team).where(
             Team.workspace_id == said.workspace_id,
-            (col(Team.log_channel) == said.channel) | (col(Team.staff_channel) == said.channel),
+            (col(Team.id) == said.team_id)
+            if said.team_id is not None
+            else (col(Team.log_channel) == said.channel)
+            | (col(Team.staff_channel) == said.channel),
         )
     ).first()
     if team is None and not said.direct:

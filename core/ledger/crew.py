@@ -4,6 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
+from typing import Literal
 from zoneinfo import ZoneInfo
 
 from sqlmodel import Session, col, select
@@ -58,6 +59,17 @@ class Crew:
     def is_staff(self) -> bool:
         """Whether the author coaches any pitcher in sight."""
         return bool(self.related(Relation.STAFF))
+
+    @property
+    def voice(self) -> Literal["pitcher", "coach", "guardian"]:
+        """As whom the author speaks: what a line without a name is about depends on it."""
+        if self.related(Relation.SELF) and not self.is_staff:
+            return "pitcher"
+        return "guardian" if self.related(Relation.GUARDIAN) and not self.is_staff else "coach"
+
+    def speaks_for(self, pitcher_id: int) -> bool:
+        """Whether it is the author himself, or a child of the author."""
+        return bool(self.relations[pitcher_id] & {Relation.SELF, Relation.GUARDIAN})
 
     def takes_orders(self, line: Line) -> bool:
         """Whether a line stands where the bot is spoken to: a direct message, the staff channel."""

@@ -9,7 +9,6 @@ import logging
 import traceback
 from dataclasses import replace
 from datetime import datetime
-from typing import Literal
 
 from sqlalchemy.exc import SQLAlchemyError
 from sqlmodel import Session, col, select
@@ -44,7 +43,7 @@ from core.ledger.spoken import spoken
 from core.ledger.twins import lines_that_depend_on, with_joins
 from core.ledger.watch import watch_line
 from core.ledger.whom import EVERYONE
-from core.model import Line, LineState, Person, Team, key
+from core.model import FORM_TS, Line, LineState, Person, Team, key
 from core.reading import Reading, read
 
 log = logging.getLogger(__name__)
@@ -219,7 +218,9 @@ def _hear(
     session.flush()
     heard = replace(
         _heard(line, place, now, crew),
-        in_words=line.state in {LineState.QUESTION, LineState.ORDER}
+        # A line that was filled in stands nowhere that a reaction could be seen.
+        in_words=line.ts.startswith(FORM_TS)
+        or line.state in {LineState.QUESTION, LineState.ORDER}
         or (by_slack_id is not None and by_slack_id != line.author_slack_id)
         or _in_words(decision, posted, first),
         by_scorekeeper=_by_scorekeeper(decision, crew),
@@ -273,7 +274,7 @@ def _try_to_read(line: Line, text: str, crew: Crew | None, posted: datetime) -> 
     """The reading of a text; none when the reader fails on it, for the line must be kept."""
     roster = crew.roster() if crew is not None else []
     try:
-        return read(text, posted, _voice(crew), roster=roster)
+        return read(text, posted, crew.voice if crew is not None else "pitcher", roster=roster)
     except Exception as fault:
         _log_fault(line, fault)
         return None
@@ -286,12 +287,6 @@ def _log_fault(line: Line, fault: Exception) -> None:
         "line %s could not be read and is kept as typed: %s in %s, line %s",
         line.id, type(fault).__name__, where.name, where.lineno,
     )  # fmt: skip
-
-
-def _voice(crew: Crew | None) -> Literal["pitcher", "coach", "guardian"]:
-    if crew is None or (crew.related(Relation.SELF) and not crew.is_staff):
-        return "pitcher"
-    return "guardian" if crew.related(Relation.GUARDIAN) and not crew.is_staff else "coach"
 
 
 def _heard(line: Line, place: Place, now: datetime, crew: Crew | None) -> Heard:

@@ -8,7 +8,8 @@ from datetime import datetime
 class Said:
     """A message as Slack tells of it: `ts` is Slack's id of it, seconds with microseconds.
 
-    A line that a form wrote has the form's id there, and says by `written_at` (UTC) when.
+    A line that a form wrote has the form's id there, and says by `written_at` (UTC) when; by
+    `team_id` which team it is about, where its words leave that open.
     """
 
     workspace_id: str
@@ -19,6 +20,7 @@ class Said:
     direct: bool = False
     thread_ts: str | None = None
     written_at: datetime | None = None
+    team_id: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

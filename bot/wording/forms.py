@@ -1,0 +1,106 @@
+"""What stands in forms: titles, labels, hints, and what is said at a wrong input."""
+
+SUBMIT = "Save"
+CLOSE = "Cancel"
+CLOSE_NOTICE = "Close"
+
+#: At most 24 characters each.
+TITLES = {
+    "put_right": "Put it right",
+    "outing": "Log a game",
+    "bullpen": "Log a bullpen",
+    "catch_play": "Log catch play",
+    "roll_call": "Roll call",
+    "game_counts": "Counts of one game",
+    "pain": "Report pain",
+    "fix_line": "Which one?",
+}
+
+FIELDS = {
+    "who": "Who",
+    "kind": "What was it?",
+    "on": "Day",
+    "pitches": "Pitches",
+    "throws": "Throws",
+    "spins": "Spins (breaking balls)",
+    "curve": "Curveballs",
+    "slider": "Sliders",
+    "breaking": "Breaking balls",
+    "changeup": "Changeups",
+    "strikes": "Strikes",
+    "innings": "Innings pitched, such as 4.1",
+    "effort": "Effort, percent",
+    "there": "Who was there",
+    "more": "More pitchers, one a line",
+    "site": "Where",
+    "side": "Which side",
+    "severity": "How bad, 0 to 10",
+    "felt": "What is it?",
+    "when": "When",
+    "outing": "Which outing?",
+}
+LEFT_EMPTY = "Leave empty what nobody counted."
+MORE_HINT = "Such as: Leo 45p 6cb 3.1ip"
+SEVERITY_HINT = "Leave empty where no number was said."
+
+CHOICES = {
+    "game": "Game",
+    "live": "Live batting practice",
+    "off": "Day off",
+    "pain": "It hurts",
+    "sore": "Sore",
+    "left": "Left",
+    "right": "Right",
+    "during": "While throwing",
+    "after": "After throwing",
+    "next day": "The next day",
+    "at rest": "At rest",
+}
+
+SITES = {
+    "elbow": "Elbow", "shoulder": "Shoulder", "forearm": "Forearm", "arm": "Arm, no one place",
+    "bicep": "Biceps", "tricep": "Triceps", "wrist": "Wrist", "hand": "Hand",
+    "finger": "Finger", "back": "Back", "neck": "Neck", "lat": "Side of the back (lat)",
+    "oblique": "Side of the trunk (oblique)", "hip": "Hip", "knee": "Knee", "leg": "Leg",
+    "ankle": "Ankle", "head": "Head", "chest": "Chest",
+}  # fmt: skip
+
+PAIN_NOTE = (
+    "Any pain in the throwing arm: stop throwing, and have a licensed clinician look before any "
+    "more. The coaches and the guardians are told at once; nobody else is."
+)
+
+#: What is wrong with an input; `bot.wording.buttons.FORM_ERRORS` has those of every form.
+ERRORS = {
+    "empty": "Fill in at least one count. Nothing was saved.",
+    "nobody": "Choose at least one pitcher. Nothing was saved.",
+    "teams": "One team at a time, please: choose from one team only. Nothing was saved.",
+    "twice": "This pitcher stands in two rows: put the counts into one. Nothing was saved.",
+    "row": "Choose the pitcher of this row, or empty it. Nothing was saved.",
+    "counts": "This pitcher has no counts yet: fill them in. Nothing was saved.",
+    "side": "This place has no side: leave it empty. Nothing was saved.",
+    "unwritten": "I could not write this down as I would read it. Nothing was saved: please type "
+    "it to me as a line.",
+}
+
+
+def row(label: str, number: int) -> str:
+    """The label of an input in a row: "Pitcher 2: pitches"."""
+    return f"Pitcher {number}: {label.lower()}" if label else f"Pitcher {number}"
+
+
+def no_record(names: str) -> str:
+    """Said of pitchers without consent on file."""
+    return f"No consent on file, so nothing is kept: {names}."
+
+
+MAY_NOT = {
+    "outing": "You may log no games here. Ask a coach to give you a part in the team.",
+    "bullpen": "You may log no practice here. Ask a coach to give you a part in the team.",
+    "catch_play": "You may log no practice here. Ask a coach to give you a part in the team.",
+    "roll_call": "The roll call is for the coaches.",
+    "game_counts": "The counts of a whole game are for coaches and scorekeepers.",
+    "pain": "You may report pain for no pitcher here. Tell a coach.",
+    "put_right": "There is nothing in this line that you may change.",
+    "fix_line": "There is nothing in this line that you may change.",
+}
