@@ -11,7 +11,7 @@ from slack_bolt.authorization import AuthorizeResult
 from slack_sdk import WebClient
 from slack_sdk.errors import SlackApiError
 
-from bot.listeners import actions, forms, leaving, messages, unheard
+from bot.listeners import actions, command, forms, leaving, messages, unheard
 from bot.listeners.desk import Desk
 
 #: Threads for listeners; Slack asks at most ten Socket Mode connections' worth at once.
@@ -108,5 +108,6 @@ def register_listeners(app: App, desk: Desk) -> None:
     messages.register(app, desk)
     actions.register(app, desk)
     forms.register(app, desk)
+    command.register(app, desk)
     leaving.register(app, desk)
     unheard.register(app)

@@ -5,7 +5,7 @@ from zoneinfo import ZoneInfo
 from sqlmodel import Session
 
 from bot.blocks.arm import adults_told, arm_report
-from bot.blocks.buttons import answers_to, fix_and_undo, type_it
+from bot.blocks.buttons import answers_to, fix_and_undo, report_pain, type_it
 from bot.blocks.message import Part
 from bot.blocks.roll_call import roll_call
 from bot.wording import answers, holds
@@ -18,6 +18,7 @@ from core.ledger.question import REFUSALS, QuestionCode
 from core.ledger.view import LineView, PitcherView, Standing
 from core.model import LineState, Outing, Person, key
 from core.pain.status import ArmStatus
+from core.reading import UnreadReason
 
 
 def answer_parts(
@@ -140,6 +141,8 @@ def _questions(view: LineView) -> list[Part]:
         buttons = answers_to(view.line, number, one)
         if one.code in {QuestionCode.UNREAD, QuestionCode.SURE}:
             buttons += type_it(only, view.line)
+        if one.reason == UnreadReason.UNCLEAR_PAIN:
+            buttons += report_pain()
         parts.append(Part(question(one), buttons if number < MOST_ROWS else ()))
     can_edit = view.line.deleted_at is None and any(
         one.code not in REFUSALS for one in view.questions

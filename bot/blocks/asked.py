@@ -2,8 +2,12 @@
 
 from sqlmodel import Session
 
+from bot.blocks.message import Button, Part
+from bot.forms.form import opens
 from bot.wording import asked as say
+from bot.wording import command
 from core.ledger.asked import (
+    FormAnswer,
     HelpAnswer,
     MostAnswer,
     NoRecord,
@@ -22,9 +26,15 @@ from core.ledger.binding import Books
 from core.model import Line
 
 
-def asked_text(session: Session, line: Line, books: Books) -> str:
+def asked_parts(session: Session, line: Line, books: Books) -> list[Part]:
     """The answers to a line's questions, one after the other."""
-    return "\n\n".join(_text(found) for found in replies(session, line, books))
+    return [_part(found) for found in replies(session, line, books)]
+
+
+def _part(found: Reply) -> Part:
+    if not isinstance(found, FormAnswer):
+        return Part(_text(found))
+    return Part(_text(found), (Button(command.OPEN, opens(found.form), {}, main=True),))
 
 
 def _text(found: Reply) -> str:
@@ -46,8 +56,10 @@ def _text(found: Reply) -> str:
         case NoRecord():
             return say.no_record(found)
         case HelpAnswer():
-            return say.help_text(found.is_staff)
+            return command.help_text(found.words, is_staff=found.is_staff)
         case Refused():
             return say.refused(found)
         case NotUnderstood():
             return say.not_understood(found)
+        case FormAnswer():
+            return command.opens_form(found.word)

@@ -63,3 +63,8 @@ def type_it(outing: Outing | None, line: Line) -> tuple[Button, ...]:
     if outing is None:
         return ()
     return (Button(label.TYPE_IT, FIX, {"outing": key(outing), "line": key(line)}),)
+
+
+def report_pain() -> tuple[Button, ...]:
+    """Opens the form that says in so many words what hurts."""
+    return (Button(label.REPORT_PAIN, opens("pain"), {}),)

@@ -8,7 +8,7 @@ from sqlmodel import Session, col, select
 from bot.blocks.alerts import alert_parts
 from bot.blocks.answer import answer_parts, asked_again_parts, broken_text, counts_parts
 from bot.blocks.arm import guardian_text, staff_text, unreached_text, withdrawn_text
-from bot.blocks.asked import asked_text
+from bot.blocks.asked import asked_parts
 from bot.blocks.buttons import fix_and_undo
 from bot.blocks.clock import CLOCK_KINDS, by_the_clock
 from bot.blocks.holds import clearance_text, thrown_text
@@ -59,7 +59,6 @@ class Renderer:
             NoticeKind.CLEARANCE: _as_one(_clearance),
             NoticeKind.THROWN_ON_HOLD: _as_one(_thrown_on_hold),
             NoticeKind.STRANGER: _as_one(_stranger),
-            NoticeKind.REFUSED: _as_one(_refused),
             NoticeKind.HINT: _as_one(_hint),
         }
 
@@ -71,6 +70,8 @@ class Renderer:
         if row.kind == NoticeKind.ALERT:
             alert = alert_parts(session, row)
             return as_message(alert) if alert else None
+        if row.kind == NoticeKind.REFUSED:
+            return as_message([Part(FORM_ERRORS[row.slot.split("/")[1]])])
         line = session.get(Line, row.line_id) if row.line_id is not None else None
         if line is None:
             return None
@@ -84,7 +85,7 @@ class Renderer:
         viewer = None if in_staff_channel else _person(session, row)
         if line.deleted_at is None:
             if line.state == LineState.QUESTION:
-                return [Part(asked_text(session, line, self._books))]
+                return asked_parts(session, line, self._books)
             if line.state == LineState.ORDER:
                 return order_parts(session, line, self._books)
             view = line_view(session, line, viewer, self._books)
@@ -213,7 +214,3 @@ def _stranger(session: Session, _row: OutboxMessage, line: Line) -> str:
 
 def _hint(_session: Session, _row: OutboxMessage, line: Line) -> str:
     return hints.HINTS[hint_for(line.text)]
-
-
-def _refused(_session: Session, row: OutboxMessage, _line: Line) -> str:
-    return FORM_ERRORS[row.slot.split("/")[1]]

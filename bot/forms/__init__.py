@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from bot.forms import bullpen, catch_play, game_counts, outing, pain, put_right, roll_call
+from bot.forms import bullpen, catch_play, fix_line, game_counts, outing, pain, put_right, roll_call
 from bot.forms.form import Form
 
 #: Every form by its name, which is the callback id of its view.
@@ -10,6 +10,7 @@ FORMS: Final[dict[str, Form]] = {
     form.name: form
     for form in (
         put_right.FORM,
+        fix_line.FORM,
         outing.FORM,
         bullpen.FORM,
         catch_play.FORM,

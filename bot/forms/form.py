@@ -5,7 +5,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from slack_sdk.models.blocks import Block
+from slack_sdk.models.blocks import Block, MarkdownTextObject, SectionBlock
 from slack_sdk.models.views import View
 
 from bot.wording import forms as say
@@ -27,6 +27,15 @@ class FormError(Exception):
         self.block, self.error = block, error
 
 
+class Next(Exception):  # noqa: N818 - no error: the form goes on
+    """The submission changes nothing, and another view takes the place of this one."""
+
+    def __init__(self, view: dict[str, Any]) -> None:
+        """Name the view."""
+        super().__init__(view.get("callback_id"))
+        self.view = view
+
+
 @dataclass(frozen=True, slots=True)
 class Filled:
     """A submitted form: its view's id (unique for each opening), what it carried, the inputs."""
@@ -42,8 +51,8 @@ class Form:
 
     `view` gives the modal for whoever opens it, or none for somebody who may not; `save` does
     its work in the listener's transaction and raises `FormError` for an input that cannot be
-    taken, `ByHandError` for whoever may not; `blocks` tells the block that shows a refusal of
-    a field.
+    taken, `Next` for a second screen, `ByHandError` for whoever may not; `blocks` tells the
+    block that shows a refusal of a field.
     """
 
     name: str
@@ -68,5 +77,13 @@ def modal(name: str, carried: Carried, blocks: Sequence[Block]) -> dict[str, Any
         private_metadata=json.dumps(dict(carried)),
         blocks=list(blocks),
     )
+    content: dict[str, Any] = view.to_dict()
+    return content
+
+
+def notice_view(said: str) -> dict[str, Any]:
+    """A view that only says something: why nothing was opened."""
+    block = SectionBlock(text=MarkdownTextObject(text=said, verbatim=True))
+    view = View(type="modal", title=say.NOTICE_TITLE, close=say.CLOSE_NOTICE, blocks=[block])
     content: dict[str, Any] = view.to_dict()
     return content

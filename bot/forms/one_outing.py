@@ -118,8 +118,7 @@ def counts_of(sheet: Sheet, values: Values) -> dict[str, Any]:
 def places_of(sheet: Sheet) -> Mapping[str, str]:
     """The input at which a field's error is shown; one of no field at the first count."""
     fields = {FIELD_OF.get(name, name): name for name in sheet.counts}
-    innings = "innings" if sheet.has_innings else sheet.counts[0]
-    return fields | {"outs": innings, "": sheet.counts[0]}
+    return {"outs": "innings", "breaking": "curve", **fields, "": sheet.counts[0]}
 
 
 def written(

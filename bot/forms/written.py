@@ -12,11 +12,19 @@ def write_line(hand: Hand, filled: Filled, text: str, team_id: int | None = None
     The answer comes as a direct message, with "fix" and "undo". `team_id` is the team that
     words such as "everyone" are about.
     """
+    return write_once(hand, filled.view_id, text, team_id)
+
+
+def write_once(hand: Hand, origin: str, text: str, team_id: int | None = None) -> list[Notice]:
+    """Record `text` as the person's own line to the bot, once for each `origin`.
+
+    `origin` is Slack's id of the view or the trigger that it came by.
+    """
     slack_id = hand.person.slack_id or ""
     said = Said(
         workspace_id=hand.person.workspace_id,
         channel=slack_id,
-        ts=f"{FORM_TS}{filled.view_id}",
+        ts=f"{FORM_TS}{origin}",
         author=slack_id,
         text=text,
         direct=True,

@@ -27,24 +27,24 @@ def register(app: App, desk: Desk) -> None:
     @app.action(re.compile(rf"^{CHOOSE}\."))
     def chosen(ack: Ack, body: dict[str, Any], context: BoltContext) -> None:
         carried = carried_by(body)
-        press(desk, body, context, carried["line"], lambda hand: _choose(hand, carried))
+        press(desk, body, context, lambda hand: _choose(hand, carried))
         ack()
 
     @app.action(re.compile(rf"^{UNDO}\."))
     def undone(ack: Ack, body: dict[str, Any], context: BoltContext) -> None:
         line_id = carried_by(body)["line"]
-        press(desk, body, context, line_id, lambda hand: undo(hand, line_id))
+        press(desk, body, context, lambda hand: undo(hand, line_id))
         ack()
 
     @app.action(re.compile(rf"^{SEEN}\."))
     def seen(ack: Ack, body: dict[str, Any], context: BoltContext) -> None:
         alert_id = int(carried_by(body)["alert"])
-        press(desk, body, context, NO_LINE, lambda hand: mark_seen(hand, alert_id))
+        press(desk, body, context, lambda hand: mark_seen(hand, alert_id))
         ack()
 
 
-#: An alert belongs to no line; a refusal, which only a forged button can meet, is not told.
-NO_LINE = 0
+#: A form that could not be opened: the press took longer than its trigger lives.
+TOO_LATE = "too late"
 
 
 def carried_by(body: dict[str, Any]) -> dict[str, Any]:
@@ -53,13 +53,13 @@ def carried_by(body: dict[str, Any]) -> dict[str, Any]:
     return value
 
 
-def press(desk: Desk, body: dict[str, Any], context: BoltContext, line_id: int, work: Work) -> None:
+def press(desk: Desk, body: dict[str, Any], context: BoltContext, work: Work) -> None:
     """Do the work of a button; a refusal is told to whoever pressed, and changes nothing."""
     workspace_id = str(context.team_id)
     try:
         desk.by_hand(workspace_id, presser(body), work)
     except ByHandError as refused:
-        _tell(desk, workspace_id, body, line_id, refused.refusal)
+        tell(desk, workspace_id, body, refused.refusal)
 
 
 def _choose(hand: Hand, carried: dict[str, Any]) -> list[Notice]:
@@ -76,19 +76,16 @@ def _choose(hand: Hand, carried: dict[str, Any]) -> list[Notice]:
     return choose(hand, carried["line"], answer)
 
 
-def _tell(
-    desk: Desk, workspace_id: str, body: dict[str, Any], line_id: int, refusal: Refusal
-) -> None:
+def tell(desk: Desk, workspace_id: str, body: dict[str, Any], what: str) -> None:
+    """Tell whoever pressed why nothing came of it: a refusal, or `TOO_LATE`."""
     now = desk.clock.now()
-    stamp = body["actions"][0]["action_ts"]
+    stamp = body.get("action_ts") or body["actions"][0]["action_ts"]
     notice = Notice(
-        slot=f"{NoticeKind.REFUSED}/{refusal}/{presser(body)}/{stamp}",
+        slot=f"{NoticeKind.REFUSED}/{what}/{presser(body)}/{stamp}",
         kind=NoticeKind.REFUSED,
         destination=presser(body),
         not_before=now,
-        line_id=line_id,
     )
     with desk.store.writing() as session:
-        if session.get(Line, line_id) is not None:
-            owe(session, workspace_id, [notice])
+        owe(session, workspace_id, [notice])
     desk.committed()

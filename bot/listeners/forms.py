@@ -6,12 +6,14 @@ from typing import Any
 
 from slack_bolt import Ack, App, BoltContext
 from slack_sdk import WebClient
+from slack_sdk.errors import SlackApiError
 
 from bot.forms import FORMS
-from bot.forms.form import Carried, Filled, FormError, opens
-from bot.listeners.actions import carried_by
+from bot.forms.form import Carried, Filled, Form, FormError, Next, notice_view, opens
+from bot.listeners.actions import TOO_LATE, carried_by, tell
 from bot.listeners.desk import Desk, presser
 from bot.wording.buttons import FORM_ERRORS
+from bot.wording.forms import MAY_NOT
 from core.ledger.by_hand import ByHandError
 
 _NAMES = "|".join(map(re.escape, FORMS))
@@ -25,9 +27,8 @@ def register(app: App, desk: Desk) -> None:
         name = body["actions"][0]["action_id"].split(".")[1]
         view = view_for(desk, body, context, name, carried_by(body))
         ack()
-        if view is not None:
-            # A trigger lives three seconds, so this one call cannot wait for the outbox.
-            client.views_open(trigger_id=body["trigger_id"], view=view)
+        if not open_view(client, body, view or notice_view(MAY_NOT.get(name, MAY_NOT[""]))):
+            tell(desk, str(context.team_id), body, TOO_LATE)
 
     @app.view(re.compile(rf"^({_NAMES})$"))
     def submitted(
@@ -38,14 +39,36 @@ def register(app: App, desk: Desk) -> None:
         filled = Filled(view["id"], carried, view["state"]["values"])
         try:
             desk.by_hand(str(context.team_id), presser(body), lambda hand: form.save(hand, filled))
+        except Next as then:
+            ack(response_action="update", view=then.view)
         except FormError as wrong:
             ack(response_action="errors", errors={wrong.block: wrong.error})
         except ByHandError as refused:
-            block = form.blocks.get(refused.field, refused.field)
+            block = _block(form, refused.field, filled)
             error = "day" if refused.field == "on" else refused.refusal
             ack(response_action="errors", errors={block: FORM_ERRORS[error]})
         else:
             ack()
+
+
+def _block(form: Form, field: str, filled: Filled) -> str:
+    """The input at which the refusal of a field is shown: one that this view really has."""
+    block = form.blocks.get(field, field)
+    return block if block in filled.values else form.blocks.get("", next(iter(filled.values)))
+
+
+def open_view(client: WebClient, body: dict[str, Any], view: dict[str, Any]) -> bool:
+    """Open a view for whoever acted; False where the trigger has run out, or was used.
+
+    A trigger lives three seconds, so this one call cannot wait for the outbox.
+    """
+    try:
+        client.views_open(trigger_id=body["trigger_id"], view=view)
+    except SlackApiError as problem:
+        if "trigger" not in str(problem.response.get("error")):
+            raise
+        return False
+    return True
 
 
 def view_for(

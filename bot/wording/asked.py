@@ -366,17 +366,3 @@ _UNCLEAR = {
     "date, such as 5/9.",
     "games": "Which games? For example “plan sat 9am 80, sat 2pm 70, sun 10am 90”.",
 }
-
-
-def help_text(is_staff: bool) -> str:
-    """What can be asked, for that person."""
-    own = (
-        "Ask me “when can I pitch”, “how many did I throw sat”, “can he play catch today”, “how "
-        "many innings this year”."
-    )
-    staff = (
-        "Ask me “who can throw saturday”, “who's left”, “can Leo go sunday”, “if Leo throws 40 thu "
-        "when is he back”, “how many can Leo throw thu and still go sat”, “plan sat 9am 80, sat "
-        "2pm 70, sun 10am 90”."
-    )
-    return staff if is_staff else own

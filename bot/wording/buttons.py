@@ -6,6 +6,7 @@ from bot.wording.words import day
 
 UNDO = "Undo"
 TYPE_IT = "Type it"
+REPORT_PAIN = "Report pain"
 
 #: Labels of stored values: kinds, fields and what two lines are to each other.
 CHOICES = {
@@ -47,6 +48,7 @@ FORM_ERRORS = {
     "off": "A day off has no counts: empty them, or choose another kind. Nothing was changed.",
     "day": "The day must be one of the last 60, today included. Nothing was changed.",
     "innings": "Innings end in .0, .1 or .2, such as 4.1. Nothing was changed.",
+    "too late": "That took too long, so the form did not open. Nothing is lost: press again.",
     "number": "A whole number, please. Nothing was changed.",
 }
 

@@ -3,6 +3,7 @@
 SUBMIT = "Save"
 CLOSE = "Cancel"
 CLOSE_NOTICE = "Close"
+NOTICE_TITLE = "Spinkeeper"
 
 #: At most 24 characters each.
 TITLES = {
@@ -95,6 +96,7 @@ def no_record(names: str) -> str:
 
 
 MAY_NOT = {
+    "": "There is nothing here that you may change.",
     "outing": "You may log no games here. Ask a coach to give you a part in the team.",
     "bullpen": "You may log no practice here. Ask a coach to give you a part in the team.",
     "catch_play": "You may log no practice here. Ask a coach to give you a part in the team.",

@@ -3,6 +3,7 @@
 from core.ledger.asked.answers import (
     ArmDay,
     Counts,
+    FormAnswer,
     HelpAnswer,
     MostAnswer,
     NoRecord,
@@ -16,11 +17,12 @@ from core.ledger.asked.answers import (
     WhatIfAnswer,
     WhenAnswer,
 )
-from core.ledger.asked.from_line import asked_here, replies
+from core.ledger.asked.from_line import asked_here, replies, says_a_word
 
 __all__ = [
     "ArmDay",
     "Counts",
+    "FormAnswer",
     "HelpAnswer",
     "MostAnswer",
     "NoRecord",
@@ -35,4 +37,5 @@ __all__ = [
     "WhenAnswer",
     "asked_here",
     "replies",
+    "says_a_word",
 ]

@@ -150,9 +150,18 @@ class NoRecord:
 
 @dataclass(frozen=True, slots=True)
 class HelpAnswer:
-    """What can be asked, for that person."""
+    """What can be asked, for that person: the words of the table that are for him."""
 
+    words: tuple[str, ...]
     is_staff: bool
+
+
+@dataclass(frozen=True, slots=True)
+class FormAnswer:
+    """A word that opens a form: a button does, for a message cannot."""
+
+    word: str
+    form: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,6 +191,7 @@ Reply = (
     | MostAnswer
     | PlanAnswer
     | HelpAnswer
+    | FormAnswer
     | NoRecord
     | Refused
     | NotUnderstood

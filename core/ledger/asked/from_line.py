@@ -2,10 +2,12 @@
 
 from sqlmodel import Session
 
-from core.ledger.asked.answers import Reply
+from core.ledger.asked.answers import FormAnswer, Reply
+from core.ledger.asked.in_short import asked_in_short
 from core.ledger.asked.question import Question
-from core.ledger.asked.reply import reply
+from core.ledger.asked.reply import help_for, reply
 from core.ledger.binding import Books
+from core.ledger.command_words import Does, Word, may_use, word_alone
 from core.ledger.crew import Crew, load_crew
 from core.ledger.spoken import spoken
 from core.model import Line, Person, Team
@@ -20,7 +22,23 @@ def asked_here(session: Session, line: Line, crew: Crew) -> Asked | None:
     mentioned = text != line.text
     if not (mentioned or crew.takes_orders(line)):
         return None
-    return ask(text, crew.local(line.posted_at), roster=crew.roster())
+    posted = crew.local(line.posted_at)
+    asked = ask(text, posted, roster=crew.roster())
+    return asked or asked_in_short(text, posted.date(), crew)
+
+
+def says_a_word(session: Session, line: Line, crew: Crew) -> Word | None:
+    """The word of the table that is all a line says, where it opens a form or the help.
+
+    "Pain" alone is read as what it may be: a report.
+    """
+    text = spoken(session, line)
+    if text == line.text and not crew.takes_orders(line):
+        return None
+    word = word_alone(text)
+    if word is None or word.name == "pain" or word.does not in {Does.FORM, Does.HELP}:
+        return None
+    return word if may_use(word, crew) else None
 
 
 def replies(session: Session, line: Line, books: Books) -> list[Reply]:
@@ -30,6 +48,10 @@ def replies(session: Session, line: Line, books: Books) -> list[Reply]:
         return []
     here = session.get(Team, line.team_id) if line.team_id is not None else None
     crew = load_crew(session, author, here)
+    word = says_a_word(session, line, crew)
+    if word is not None:
+        is_form = word.does is Does.FORM
+        return [FormAnswer(word.name, word.target) if is_form else help_for(crew)]
     found: list[Reply] = []
     asked = asked_here(session, line, crew)
     while asked is not None:

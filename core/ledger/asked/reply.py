@@ -4,16 +4,23 @@ from core.ledger.asked import about_one, about_staff
 from core.ledger.asked.answers import HelpAnswer, NoRecord, NotUnderstood, Refused, Reply
 from core.ledger.asked.meaning import meant, refused
 from core.ledger.asked.question import Question
+from core.ledger.command_words import words_for
+from core.ledger.crew import Crew
 from core.reading.asking import Topic
 
 STAFF_TOPICS = frozenset({Topic.STAFF, Topic.LEFT, Topic.PLAN})
+
+
+def help_for(crew: Crew) -> HelpAnswer:
+    """The words that somebody may use."""
+    return HelpAnswer(tuple(word.name for word in words_for(crew)), crew.is_staff)
 
 
 def reply(question: Question) -> Reply:
     """The answer to a question, a polite refusal, or what must be asked back."""
     asked = question.asked
     if asked.topic is Topic.HELP:
-        return HelpAnswer(question.crew.is_staff)
+        return help_for(question.crew)
     if asked.topic in STAFF_TOPICS and not question.crew.is_staff:
         return refused(question, staff_only=True)
     if asked.unclear:

@@ -1,0 +1,68 @@
+"""The help: what each word of the command does, for whoever may use it."""
+
+from collections.abc import Sequence
+
+from bot.wording.hints import EXAMPLES
+from bot.wording.words import safe
+
+COMMAND = "/spinkeeper"
+#: One line for each word of the table in `core.ledger.command_words`; a test compares both.
+WORDS = {
+    "log": "log one pitcher's game, by a form",
+    "bullpen": "log a bullpen, by a form",
+    "catch": "log catch play and its spins, by a form",
+    "roll call": "log what everybody at practice threw",
+    "counts": "log the counts of one game, several pitchers at once",
+    "pain": "report pain; only adults who must know are told",
+    "who": "who can throw today; `who saturday` for another day",
+    "left": "who can still throw today",
+    "plan": "cover a weekend: `plan sat 9am 80, sat 2pm 70`",
+    "rest": "whether the rest is done; `rest Leo` for one pitcher",
+    "mix": "breaking balls this season; `mix Leo` for one pitcher",
+    "innings": "innings pitched this year",
+    "thresholds": "what the alerts go by",
+    "alerts": "the alerts that stand",
+    "help": "this list",
+}
+TRY_LINE = f"Or just type a line, for example {EXAMPLES}."
+STAFF_ASK = (
+    "You can also ask in your own words: “can Leo go sunday”, “if Leo throws 40 thu when is he "
+    "back”, “how many can Leo throw thu and still go sat”."
+)
+ASK = "You can also ask in your own words: “when can I pitch”, “how many did I throw sat”."
+PLACES = f"The same words work here, after {COMMAND}, and after my name in a channel."
+OPEN = "Open the form"
+RECORDED = "I have it: the answer is in our direct message."
+STRANGER = (
+    "I keep the pitching log of a team, and I don't know you as part of one yet. Ask a coach to "
+    "add you to the roster; then open my Home tab."
+)
+TOO_LATE = "That took too long, so the form did not open. Nothing is lost: please press again."
+
+
+def help_text(words: Sequence[str], *, is_staff: bool) -> str:
+    """Every word that this person may use, with what it does."""
+    rows = [f"• *{word}*: {WORDS[word]}" for word in words]
+    return "\n".join([*rows, TRY_LINE, STAFF_ASK if is_staff else ASK, PLACES])
+
+
+def short_help(words: Sequence[str]) -> str:
+    """The words alone, in a line."""
+    return f"You can say: {', '.join(words)}. {TRY_LINE}"
+
+
+def unknown(typed: str, near: str | None, words: Sequence[str]) -> str:
+    """Said of a word that is in no table: the nearest one, and the short help."""
+    said = typed if len(typed) <= 40 else f"{typed[:39]}…"
+    guess = f" Did you mean *{near}*?" if near is not None else ""
+    return f"I don't know “{safe(said)}”, so nothing was counted.{guess} {short_help(words)}"
+
+
+def opens_form(word: str) -> str:
+    """Said above the button that opens a form."""
+    return f"*{word.capitalize()}*: {WORDS[word]}."
+
+
+def not_for_you(word: str, words: Sequence[str]) -> str:
+    """Said of a word that is for others."""
+    return f"“{word}” is not for you here. {short_help(words)}"

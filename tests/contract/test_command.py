@@ -1,0 +1,176 @@
+"""The command, and the same words in direct messages and mentions."""
+
+import pytest
+
+from bot.local.faults import Refused
+from bot.wording.command import WORDS as HELP
+from core.ledger.command_words import WORDS, Does, Word, word_alone
+from tests.support.club import Club
+from tests.support.phone import call, form, is_open
+from tests.support.taps import answer_to, labels, tap
+
+
+def test_the_help_has_a_line_for_each_word_of_the_table_and_no_other() -> None:
+    assert list(HELP) == [word.name for word in WORDS]
+
+
+@pytest.mark.parametrize("word", WORDS, ids=lambda word: word.name)
+def test_every_word_does_what_the_table_says(club: Club, word: Word) -> None:
+    answer = call(club, "dana", word.name)
+
+    match word.does:
+        case Does.FORM:
+            assert is_open(club, "dana")
+            assert answer == ""
+        case Does.HELP:
+            assert "*roll call*" in answer
+        case Does.ASK | Does.LINE:
+            assert answer == "I have it: the answer is in our direct message."
+            assert len(club.heard("dana")) == 1
+            assert "I keep the pitching log." not in club.heard("dana")[0]
+    assert club.in_log_channel() == []
+
+
+def test_help_names_what_that_person_may_use(club: Club) -> None:
+    coach, pitcher, scorer = (call(club, who, "help") for who in ("dana", "mateo", "priya"))
+
+    assert call(club, "mateo") == pitcher
+    assert "*who*: who can throw today" in coach
+    assert "*who*" not in pitcher
+    assert "*pain*: report pain; only adults who must know are told" in pitcher
+    assert [line.split("*")[1] for line in scorer.splitlines() if line.startswith("•")] == [
+        "log", "counts", "help",
+    ]  # fmt: skip
+    assert "“can Leo go sunday”" in coach
+    assert "“can Leo go sunday”" not in pitcher
+
+
+def test_a_line_after_the_command_is_logged_like_one_that_was_typed(club: Club) -> None:
+    assert call(club, "mateo", "62p 11cb 4.1ip vs Summit").startswith("I have it")
+
+    (answer,) = club.heard("mateo")
+    assert answer.startswith("*Game, Sat 2 May*\nRead: 62 pitches, 11 breaking balls")
+    assert labels(answer_to(club, "mateo")) == ["Fix", "Undo"]
+    tap(club, "mateo", answer_to(club, "mateo"), "Undo")
+    assert club.heard("mateo") == ["Taken back: this line no longer counts."]
+
+
+def test_a_command_that_comes_twice_is_one_line(club: Club) -> None:
+    delivery = club.ws.command(club.people["mateo"], club.log, "/spinkeeper", "pen 24 pitches")
+    club.settle()
+    club.ws.deliver("slash_commands", delivery.payload)
+    club.settle()
+
+    assert len(club.heard("mateo")) == 1
+
+
+@pytest.mark.parametrize(
+    ("typed", "begins"),
+    [
+        ("log 62p 11cb vs Summit", "*Game, Sat 2 May*"),
+        ("bullpen 24 pitches", "*Bullpen, Sat 2 May*"),
+        ("catch 30 throws 12 spins", "*Catch play, Sat 2 May*"),
+        ("pain elbow 4/10", "Thank you for saying so: elbow 4/10"),
+        ("rest", "Rest done"),
+        ("rest sunday", "Rest done"),
+        ("mix", "*Mateo Cruz*, Sat 2 May"),
+        ("when can I pitch", "Rest done"),
+    ],
+)
+def test_a_word_with_more_after_it_is_the_whole_line(club: Club, typed: str, begins: str) -> None:
+    call(club, "mateo", typed)
+
+    assert club.heard("mateo")[0].startswith(begins)
+
+
+def test_a_name_after_a_word_fills_the_pitcher_in(club: Club) -> None:
+    call(club, "dana", "log leo")
+    assert "Who: Leo Ortiz" in form(club, "dana")
+
+    call(club, "dana", "rest Leo")
+    assert club.heard("dana")[0].startswith("Leo Ortiz: rest done")
+
+
+def test_an_unknown_word_gets_the_nearest_and_is_not_kept(club: Club) -> None:
+    answer = call(club, "mateo", "bulpen")
+
+    assert answer.startswith(
+        "I don't know “bulpen”, so nothing was counted. Did you mean *bullpen*?"
+    )
+    assert "You can say: log, bullpen, catch, pain, rest, mix, innings, help." in answer
+    assert club.heard("mateo") == []
+    assert "Did you mean" not in call(club, "mateo", "xylophone")
+    assert "<!channel>" not in call(club, "mateo", "<!channel> hello")
+
+
+def test_a_word_for_others_is_refused_with_ones_own(club: Club) -> None:
+    answer = call(club, "mateo", "roll call")
+
+    assert answer.startswith("“roll call” is not for you here. You can say: log, bullpen")
+    assert not is_open(club, "mateo")
+
+
+def test_somebody_whom_no_team_knows_is_told_how_to_get_in(club: Club) -> None:
+    assert call(club, "visitor", "62p 11cb").endswith("then open my Home tab.")
+    assert club.heard("visitor") == []
+
+
+def test_a_word_in_a_direct_message_offers_the_form_as_a_button(club: Club) -> None:
+    club.tell_bot("mateo", "log")
+    assert club.heard("mateo") == ["*Log*: log one pitcher's game, by a form."]
+
+    tap(club, "mateo", answer_to(club, "mateo"), "Open the form")
+
+    assert form(club, "mateo").startswith("Log a game")
+
+
+def test_a_mention_is_answered_directly_not_in_the_channel(club: Club) -> None:
+    club.say("dana", f"<@{club.ws.bot.id}> who")
+    club.say("mateo", f"<@{club.ws.bot.id}> bullpen")
+
+    assert club.heard("dana")[0].startswith("*Sat 2 May*: 4 of 4 arms have their rest done.")
+    assert club.heard("mateo")[0].startswith("*Bullpen*")
+    assert club.in_log_channel() == []
+
+
+def test_words_in_the_log_channel_are_talk_among_people(club: Club) -> None:
+    for word in ("log", "who", "rest", "plan", "mix", "help"):
+        club.say("mateo", word)
+
+    assert club.heard("mateo") == []
+    assert club.in_log_channel() == []
+
+
+@pytest.mark.parametrize("typed", ["left the field early", "who is coming to practice", "rest up"])
+def test_more_than_a_word_is_no_word(club: Club, typed: str) -> None:
+    club.tell_bot("dana", typed)
+
+    assert club.heard("dana")[0].startswith("I keep the pitching log.")
+
+
+def test_pain_alone_in_a_direct_message_is_heard_as_pain(club: Club) -> None:
+    club.tell_bot("mateo", "pain")
+
+    assert word_alone("pain") is not None
+    assert "I keep the pitching log." not in club.heard("mateo")[0]
+    tap(club, "mateo", answer_to(club, "mateo"), "Report pain")
+    assert form(club, "mateo").startswith("Report pain")
+
+
+def test_a_trigger_that_ran_out_is_told_and_nothing_breaks(club: Club) -> None:
+    mateo = club.people["mateo"]
+    club.ws.faults.order("views.open", Refused("expired_trigger_id"))
+    assert call(club, "mateo", "log") == (
+        "That took too long, so the form did not open. Nothing is lost: please press again."
+    )
+
+    club.ws.faults.order("views.open", Refused("expired_trigger_id"))
+    club.ws.shortcut(mateo, "log")
+    club.settle()
+    assert club.heard("mateo")[-1].startswith("That took too long, so the form did not open.")
+
+
+def test_the_command_works_over_socket_mode(socket_club: Club) -> None:
+    call(socket_club, "mateo", "62p 11cb vs Summit")
+
+    assert socket_club.heard("mateo")[0].startswith("*Game, Sat 2 May*")

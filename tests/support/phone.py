@@ -1,0 +1,50 @@
+"""What somebody does on a phone: calls the command, fills a form in, reads what comes back."""
+
+from typing import Any
+
+from tests.support.club import Club
+
+
+def call(club: Club, who: str, text: str = "") -> str:
+    """Type the command in the log channel; gives what only this person sees of the answer."""
+    person = club.people[who]
+    before = len(club.ws.ephemerals(person))
+    club.ws.command(person, club.log, "/spinkeeper", text)
+    club.settle()
+    return "\n".join(one.text for one in club.ws.ephemerals(person)[before:])
+
+
+def form(club: Club, who: str) -> str:
+    """The form in front of somebody as text: title, labels and what stands in the inputs."""
+    content = club.ws.top_view(club.people[who]).content
+    return "\n".join([content["title"]["text"], *map(_block, content["blocks"])])
+
+
+def fill(club: Club, somebody: str, /, **values: Any) -> dict[str, str]:
+    """Fill the form in and send it; gives the complaints by block."""
+    delivery = club.ws.submit(club.people[somebody], values)
+    club.settle()
+    return club.ws.errors_of(delivery)
+
+
+def is_open(club: Club, who: str) -> bool:
+    """Whether a form stands in front of somebody."""
+    return bool(club.ws.open_views(club.people[who]))
+
+
+def _block(block: dict[str, Any]) -> str:
+    if block["type"] == "context":
+        return " ".join(str(one["text"]) for one in block["elements"])
+    if block["type"] == "section":
+        return str(block["text"]["text"])
+    element = block.get("element", {})
+    first = element.get("initial_option") or {}
+    several = [one["text"]["text"] for one in element.get("initial_options") or []]
+    shown = (
+        element.get("initial_value")
+        or element.get("initial_date")
+        or first.get("text", {}).get("text")
+        or ", ".join(several)
+    )
+    label = str((block.get("label") or {}).get("text", ""))
+    return f"{label}: {shown}" if shown else label
