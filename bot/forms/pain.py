@@ -14,7 +14,6 @@ from core.ledger import Notice
 from core.ledger.by_hand import Hand, check
 from core.ledger.dictation import Wanted
 from core.reading import Entry, Pain
-from core.reading.pain import WORST
 from core.reading.writing import WHEN, write
 
 NAME = "pain"
@@ -35,7 +34,7 @@ def _view(hand: Hand, carried: Carried) -> dict[str, Any] | None:
         inputs.choice("felt", FIELDS["felt"], felt, "pain"),
         inputs.choice("site", FIELDS["site"], list(SITES.items())),
         inputs.choice("side", FIELDS["side"], sides, optional=True),
-        inputs.number("severity", FIELDS["severity"], most=WORST, hint=SEVERITY_HINT),
+        inputs.number("severity", FIELDS["severity"], most=10, hint=SEVERITY_HINT),
         inputs.choice("when", FIELDS["when"], when, optional=True),
         inputs.day(FIELDS["on"], today_of(form)),
         *arms.missing(form.no_consent),

@@ -6,24 +6,22 @@ from slack_bolt import Ack, App, BoltContext
 from slack_sdk import WebClient
 
 from bot.command import Keeps, Opens, Says, keep, understand
-from bot.forms import FORMS
+from bot.forms import FORMS, fix_line
 from bot.forms.form import Carried, notice_view
 from bot.listeners.actions import TOO_LATE, tell
 from bot.listeners.desk import Desk, presser
 from bot.listeners.events import storable, unescape
 from bot.listeners.forms import open_view
+from bot.manifest import COMMAND, FIX_SHORTCUT, LOG_SHORTCUT
 from bot.wording import command as say
 from bot.wording.forms import MAY_NOT
 from core.ledger.by_hand import ByHandError, Hand
-
-#: Callback ids of the shortcuts, as the manifest names them.
-LOG, FIX_LINE = "log", "fix_line"
 
 
 def register(app: App, desk: Desk) -> None:
     """Listen to the command and to the shortcuts."""
 
-    @app.command(say.COMMAND)
+    @app.command(COMMAND)
     def called(ack: Ack, body: dict[str, Any], context: BoltContext, client: WebClient) -> None:
         workspace_id, person = str(context.team_id), str(body["user_id"])
         text = unescape(storable(str(body.get("text") or "")))
@@ -43,16 +41,16 @@ def register(app: App, desk: Desk) -> None:
                 desk.by_hand(workspace_id, person, lambda hand: keep(hand, trigger, line))
                 ack(text=say.RECORDED)
 
-    @app.shortcut(LOG)
+    @app.shortcut(LOG_SHORTCUT)
     def log(ack: Ack, body: dict[str, Any], context: BoltContext, client: WebClient) -> None:
         ack()
         show(body, context, client, "outing", {})
 
-    @app.shortcut(FIX_LINE)
+    @app.shortcut(FIX_SHORTCUT)
     def fix(ack: Ack, body: dict[str, Any], context: BoltContext, client: WebClient) -> None:
         ack()
         carried = {"channel": body["channel"]["id"], "ts": body["message"]["ts"]}
-        show(body, context, client, FIX_LINE, carried)
+        show(body, context, client, fix_line.NAME, carried)
 
     def show(
         body: dict[str, Any], context: BoltContext, client: WebClient, name: str, carried: Carried

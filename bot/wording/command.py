@@ -5,7 +5,6 @@ from collections.abc import Sequence
 from bot.wording.hints import EXAMPLES
 from bot.wording.words import safe
 
-COMMAND = "/spinkeeper"
 #: One line for each word of the table in `core.ledger.command_words`; a test compares both.
 WORDS = {
     "log": "log one pitcher's game, by a form",
@@ -30,7 +29,7 @@ STAFF_ASK = (
     "back”, “how many can Leo throw thu and still go sat”."
 )
 ASK = "You can also ask in your own words: “when can I pitch”, “how many did I throw sat”."
-PLACES = f"The same words work here, after {COMMAND}, and after my name in a channel."
+PLACES = "The same words work here, after /spinkeeper, and after my name in a channel."
 OPEN = "Open the form"
 RECORDED = "I have it: the answer is in our direct message."
 STRANGER = (
