@@ -21,36 +21,42 @@ from core.model import (
     ThresholdSetting,
     key,
 )
-from core.reading.settings import ListOrder, SettingOrder, list_order, setting_order
+from core.reading.settings import ListOrder, SettingOrder, list_order, setting_orders
 
 
 @dataclass(frozen=True, slots=True)
-class Setting:
-    """A setting, or a list, with the teams and the pitcher it is about, or what stands against."""
+class Meant:
+    """One order with the teams and the pitcher it is about."""
 
     order: SettingOrder | ListOrder
     teams: tuple[int, ...] = ()
     arm: Arm | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """What a line sets or lists, or what stands against it: then nothing of it is done."""
+
+    meant: tuple[Meant, ...] = ()
     question: Question | None = None
 
 
 def setting_here(session: Session, line: Line, crew: Crew) -> Setting | None:
-    """The setting or list in a line, in a direct message or the staff channel; else none."""
-    order = setting_order(line.text) or list_order(line.text)
-    if order is None or not crew.takes_orders(line):
+    """The settings or list in a line, in a direct message or the staff channel; else none."""
+    listed = list_order(line.text)
+    orders = setting_orders(line.text) or ((listed,) if listed is not None else ())
+    if not orders or not crew.takes_orders(line):
         return None
     teams = coached_teams(session, crew)
     if not teams:
-        return Setting(order, question=Question(QuestionCode.ONLY_STAFF))
-    arm: Arm | None = None
-    if order.who:
-        one = find_one(order.who, crew.related(Relation.STAFF))
+        return Setting(question=Question(QuestionCode.ONLY_STAFF))
+    meant: list[Meant] = []
+    for order in orders:
+        one = _meant(order, teams, crew)
         if isinstance(one, Question):
-            return Setting(order, question=one)
-        arm = one
-        teams &= set(crew.teams_of[arm.pitcher_id])
-    question = _unclear(order, teams, arm)
-    return Setting(order, tuple(sorted(teams)), arm, question)
+            return Setting(question=one)
+        meant.append(one)
+    return Setting(tuple(meant))
 
 
 def coached_teams(session: Session, crew: Crew) -> set[int]:
@@ -60,6 +66,17 @@ def coached_teams(session: Session, crew: Crew) -> set[int]:
     )
     teams = set(session.exec(rows))
     return teams & {key(crew.here)} if crew.here is not None else teams
+
+
+def _meant(order: SettingOrder | ListOrder, teams: set[int], crew: Crew) -> Meant | Question:
+    arm: Arm | None = None
+    if order.who:
+        one = find_one(order.who, crew.related(Relation.STAFF))
+        if isinstance(one, Question):
+            return one
+        arm = one
+        teams = teams & set(crew.teams_of[arm.pitcher_id])
+    return _unclear(order, teams, arm) or Meant(order, tuple(sorted(teams)), arm)
 
 
 def _unclear(order: SettingOrder | ListOrder, teams: set[int], arm: Arm | None) -> Question | None:
@@ -74,28 +91,33 @@ def _unclear(order: SettingOrder | ListOrder, teams: set[int], arm: Arm | None) 
 
 
 def set_thresholds(change: Change, setting: Setting, by_person: int) -> None:
-    """Put what a line sets on file, one row for each team."""
-    order = setting.order
-    if setting.question is not None or isinstance(order, ListOrder):
-        return
-    pitcher_id = setting.arm.pitcher_id if setting.arm is not None else None
-    for team_id in setting.teams:
-        before = limits_of(change.session, team_id, pitcher_id)[order.key]
-        row = ThresholdSetting(
-            workspace_id=change.line.workspace_id,
-            team_id=team_id,
-            pitcher_id=pitcher_id,
-            key=order.key,
-            value=order.value,
-            is_default=order.is_default,
-            line_id=key(change.line),
-            set_by=by_person,
-            set_at=change.at,
-        )
-        change.session.add(row)
-        change.session.flush()
-        after = limits_of(change.session, team_id, pitcher_id)[order.key]
-        audit(change, row, AuditAction.RECORDED, {"value": before}, {"value": after})
+    """Put what a line sets on file, one row for each order and team."""
+    for meant in setting.meant:
+        if isinstance(meant.order, SettingOrder):
+            for team_id in meant.teams:
+                _set(change, meant.order, team_id, meant.arm, by_person)
+
+
+def _set(
+    change: Change, order: SettingOrder, team_id: int, arm: Arm | None, by_person: int
+) -> None:
+    pitcher_id = arm.pitcher_id if arm is not None else None
+    before = limits_of(change.session, team_id, pitcher_id)[order.key]
+    row = ThresholdSetting(
+        workspace_id=change.line.workspace_id,
+        team_id=team_id,
+        pitcher_id=pitcher_id,
+        key=order.key,
+        value=order.value,
+        is_default=order.is_default,
+        line_id=key(change.line),
+        set_by=by_person,
+        set_at=change.at,
+    )
+    change.session.add(row)
+    change.session.flush()
+    after = limits_of(change.session, team_id, pitcher_id)[order.key]
+    audit(change, row, AuditAction.RECORDED, {"value": before}, {"value": after})
 
 
 def limits_of(session: Session, team_id: int, pitcher_id: int | None) -> dict[Key, int | None]:
@@ -146,6 +168,7 @@ def listed_here(
 ) -> tuple[ListOrder, Team, Arm | None] | None:
     """The list that a line asks for, of which team, of which pitcher."""
     setting = setting_here(session, line, crew)
-    if setting is None or not isinstance(setting.order, ListOrder) or not setting.teams:
-        return None
-    return setting.order, session.get_one(Team, setting.teams[0]), setting.arm
+    for meant in setting.meant if setting is not None else ():
+        if isinstance(meant.order, ListOrder) and meant.teams:
+            return meant.order, session.get_one(Team, meant.teams[0]), meant.arm
+    return None

@@ -55,8 +55,15 @@ def list_order(text: str) -> ListOrder | None:
     return ListOrder(found[1].casefold() == "alerts", found.groupdict().get("who") or "")
 
 
+def setting_orders(text: str) -> tuple[SettingOrder, ...]:
+    """The settings in a text, one in each of its lines; none where one of them is no setting."""
+    orders = [setting_order(one) for one in text.strip().splitlines() if one.strip()]
+    found = tuple(one for one in orders if one is not None)
+    return found if len(found) == len(orders) else ()
+
+
 def setting_order(text: str) -> SettingOrder | None:
-    """The setting in a line, or none where it is none."""
+    """The setting in one line, or none where it is none."""
     found = _pattern().match(text.strip())
     if found is None:
         return None
@@ -70,10 +77,12 @@ def setting_order(text: str) -> SettingOrder | None:
         who, value = first["who"].strip(), first["value"].casefold()
     if not found["set"] and (value not in _BARE or row.key not in _BARE_KEYS):
         return None  # "mix for Leo" is a question, "pain no" a report
-    return _valued(row, who, value)
+    return valued(row, who, value)
 
 
-def _valued(row: Threshold, who: str, value: str) -> SettingOrder:
+def valued(row: Threshold, who: str, typed: str) -> SettingOrder:
+    """The setting that a typed value makes; `unclear` where the threshold does not take it."""
+    value = typed.strip().casefold()
     if value in BACK:
         return SettingOrder(row.key, who, is_default=True)
     if value in OFF:

@@ -236,6 +236,24 @@ def test_off_on_and_default(club: Club) -> None:
     assert "low mix 8 %" in staff_answer(club, "low mix on for Mateo")
 
 
+def test_several_lines_set_several_and_are_confirmed_in_one_message(club: Club) -> None:
+    answer = staff_answer(club, "set mix 25% for Mateo\nset changeup 10% for Mateo\nset week 90")
+
+    assert [one.split(" (")[0] for one in answer.split("\n\n")] == [
+        "Set for Mateo Cruz: mix 25 %",
+        "Set for Mateo Cruz: changeup 10 %",
+        "Set for the team: week pitches 90 in 7 days",
+    ]
+
+
+def test_where_one_of_several_cannot_be_none_of_them_is_set(club: Club) -> None:
+    answer = staff_answer(club, "set mix 25% for Mateo\nset changeup 120%")
+
+    assert "not “120%”" in answer
+    with club.store.reading() as session:
+        assert session.exec(select(ThresholdSetting)).all() == []
+
+
 def test_the_pain_threshold_is_the_staffs_to_tighten(club: Club) -> None:
     staff_answer(club, "set pain 1 for Mateo")
 
