@@ -4,7 +4,7 @@ from zoneinfo import ZoneInfo
 
 from sqlmodel import Session
 
-from bot.blocks.arm import adults_told, arm_report
+from bot.blocks.arm import ArmReport, adults_told, arm_report
 from bot.blocks.buttons import answers_to, fix_and_undo, report_pain, type_it
 from bot.blocks.message import Part
 from bot.blocks.roll_call import roll_call
@@ -17,7 +17,6 @@ from core.ledger.notices import PITCHED
 from core.ledger.question import REFUSALS, QuestionCode
 from core.ledger.view import LineView, PitcherView, Standing
 from core.model import LineState, Outing, Person, key
-from core.pain.status import ArmStatus
 from core.reading import UnreadReason
 
 
@@ -88,15 +87,20 @@ def _pitcher(session: Session, view: LineView, one: PitcherView, viewer: Person 
     parts = [report.for_author(told, own=own) if report else ""]
     hurts = (report is not None and report.stops) or one.status.since is not None
     parts += [_outing(view, outing, standing, name, hurts) for outing, standing in one.outings]
-    if one.outings:
-        parts.append(_standing(one.status, told=report is not None))
+    if one.outings or one.reports:
+        parts.append(_standing(one, report))
     return sentences([*parts, answers.put_right_by(one.corrections)])
 
 
-def _standing(status: ArmStatus, *, told: bool) -> str:
-    """A hold that stands against what was logged, and a clinician's limits."""
-    held = holds.stands(status) if status.held and not told else ""
-    return sentences([held, holds.limits(status)])
+def _standing(one: PitcherView, report: ArmReport | None) -> str:
+    """What stands against throwing beside what the report itself says, and a clinician's limits.
+
+    An outing's own line of rest tells of pain that is not gone; a line of the arm alone has none.
+    """
+    status = one.status
+    said = report is not None and (report.hold is not None or (report.stops and not status.held))
+    stands = status.since is not None and (status.held or not one.outings)
+    return sentences([holds.stands(status) if stands and not said else "", holds.limits(status)])
 
 
 def _outing(

@@ -99,10 +99,12 @@ def adults_told(session: Session, report: ArmReport, viewer: Person | None) -> l
     """The adults who hear of a report, as the author reads it; the author himself left out."""
     told = [say.THE_COACHES]
     if report.is_pain:
+        missed = {key(person) for person in guardians_unreached(session, report.line_id)}
+        missed |= {key(viewer)} if viewer is not None else set()
         told += [
             safe(person.name)
             for person in guardians_of(session, {key(report.pitcher)})
-            if person.slack_id is not None and (viewer is None or key(person) != key(viewer))
+            if person.slack_id is not None and key(person) not in missed
         ]
     return told
 
@@ -131,11 +133,18 @@ def _staff_report(session: Session, report: ArmReport, author: str, author_id: i
             holds.hold_for_staff(report.pitcher.name, report.hold) if report.hold else "",
             say.seen_before(report.earlier),
             say.families_told(told) if report.is_pain else "",
-            say.pass_on(missing, bool(guardians)) if report.is_pain else "",
+            _pass_on(report, missing, bool(guardians)) if report.is_pain else "",
             say.WITHDRAWN_MARK if report.withdrawn else "",
-            say.NOT_A_DOCTOR,
+            "" if report.is_pain and missing else say.NOT_A_DOCTOR,  # the words to pass on say it
         ]
     )
+
+
+def _pass_on(report: ArmReport, missing: Sequence[str], has_guardian: bool) -> str:
+    """What the staff must do for guardians without an account, with the words to pass on."""
+    asked = say.pass_on(missing, has_guardian)
+    words = [_for_guardian(report, name).splitlines() for name in missing]
+    return sentences([asked, *(f"> {line}" for lines in words for line in lines)])
 
 
 def unreached_text(session: Session, line: Line, team_pitchers: set[int]) -> str:
@@ -161,15 +170,18 @@ def guardian_text(session: Session, line: Line, guardian: Person) -> str:
         sentences(
             [
                 report.first,
-                say.to_guardian(
-                    guardian.name, report.pitcher.name, report.sites, report.on, report.stops
-                ),
+                _for_guardian(report, guardian.name),
                 holds.hold_for_family(report.pitcher.name) if report.hold else "",
                 say.WITHDRAWN_MARK if report.withdrawn else "",
             ]
         )
         for report in reports
     )
+
+
+def _for_guardian(report: ArmReport, guardian: str) -> str:
+    name = report.pitcher.name
+    return say.to_guardian(guardian, name, report.sites, report.on, report.stops)
 
 
 def withdrawn_text(session: Session, line: Line, viewer: Person | None) -> str:

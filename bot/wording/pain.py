@@ -84,7 +84,7 @@ def pass_on(missing: Sequence[str], has_guardian: bool) -> str:
         return "No guardian is on file: please tell the family yourself, and add a guardian."
     if missing:
         names = listed([safe(name) for name in missing])
-        return f"Not in this workspace: {names}. Please pass this on."
+        return f"Not in this workspace: {names}. Please pass this on, in these words or your own:"
     return ""
 
 

@@ -100,7 +100,7 @@ def test_a_guardian_without_an_account_is_named_to_the_staff(club: Club) -> None
     club.say("carmen", "Leo has shoulder pain 3/10 after the game, 40 pitches vs Summit")
 
     (staff,) = club.in_staff_channel()
-    assert "Not in this workspace: Tom Ortiz. Please pass this on." in staff
+    assert "Not in this workspace: Tom Ortiz. Please pass this on, in these words" in staff
 
 
 def test_without_a_guardian_on_file_the_staff_are_told_to_add_one(club: Club) -> None:

@@ -250,3 +250,25 @@ def test_holds_and_clearances_are_audited(club: Club) -> None:
         entries = session.exec(select(AuditEntry)).all()
     kept = [(one.subject, one.action) for one in entries if one.subject in {"hold", "clearance"}]
     assert kept == [("hold", "recorded"), ("clearance", "recorded"), ("clearance", "withdrawn")]
+
+
+def test_a_hold_and_limits_stand_in_the_answer_to_a_line_of_the_arm_alone(club: Club) -> None:
+    club.say("mateo", "elbow pain 5/10")
+    club.clock.advance(timedelta(days=3))
+    club.say("mateo", "arm tired")
+    assert "this arm is on hold: no throwing until an adult records" in club.heard("mateo")[-1]
+
+    club.clock.advance(timedelta(days=3))
+    club.say("dana", "cleared Mateo by Dr. Reyes yesterday, no breaking balls", club.staff)
+    club.say("mateo", "arm tired")
+
+    assert "Limits set by Dr. Reyes" in club.heard("mateo")[-1]
+    assert "no breaking balls" in club.heard("mateo")[-1]
+
+
+def test_pain_that_is_not_gone_stands_in_the_answer_to_a_tired_arm(club: Club) -> None:
+    club.say("mateo", "elbow pain 1/10")
+    club.clock.advance(timedelta(days=3))
+    club.say("mateo", "arm tired")
+
+    assert "no answer here says that this arm may throw" in club.heard("mateo")[-1]

@@ -19,6 +19,27 @@ def test_a_guardian_whom_slack_does_not_reach_is_named_to_the_staff(club: Club) 
     )
 
 
+def test_the_author_is_not_told_that_somebody_knows_who_could_not_be_reached(club: Club) -> None:
+    club.ws.change_person(club.people["elena"], deleted=True)
+
+    club.say("mateo", PAIN)
+
+    (answer,) = club.heard("mateo")
+    assert "I've told the coaches." in answer
+    assert "Elena" not in answer
+
+
+def test_for_a_guardian_without_an_account_the_staff_get_words_to_pass_on(club: Club) -> None:
+    club.say("carmen", "Leo 40 pitches vs Summit, elbow pain 2/10")
+
+    (report,) = club.in_staff_channel()
+    assert "Not in this workspace: Tom Ortiz. Please pass this on, in these words or your own:" in (
+        report
+    )
+    assert "> Tom, a line in the pitching log says that Leo Ortiz has pain: elbow 2/10" in report
+    assert "> Leo should stop throwing today." in report
+
+
 def test_a_guardian_who_was_reached_is_named_as_told(club: Club) -> None:
     club.say("mateo", PAIN)
 
