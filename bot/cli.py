@@ -14,8 +14,10 @@ from bot.settings import Settings, SettingsError, load_settings
 
 app = typer.Typer(no_args_is_help=True, add_completion=False, pretty_exceptions_enable=False)
 team = typer.Typer(no_args_is_help=True, help="Teams and their rosters.")
+calendar = typer.Typer(no_args_is_help=True, help="A team's games and practices.")
 rulebook = typer.Typer(no_args_is_help=True, help="A league's limits, as a file.")
 app.add_typer(team, name="team")
+app.add_typer(calendar, name="calendar")
 app.add_typer(rulebook, name="rulebook")
 
 out, err = Console(soft_wrap=True), Console(stderr=True, soft_wrap=True)
@@ -107,6 +109,21 @@ def rulebook_check(file: Annotated[Path, typer.Argument(help="A rule-book file."
     except RuleBookError as problem:
         _stop(str(problem))
     out.print(describe(book), markup=False, highlight=False)
+
+
+@calendar.command("import")
+def calendar_import(
+    team: Annotated[str, typer.Argument(help="The team's name, or a part of it.")],
+    source: Annotated[str, typer.Argument(help="An iCalendar file, or its https address.")],
+) -> None:
+    """Bring TEAM's games and practices to what an iCalendar FILE or address says."""
+    from bot.calendar_command import CommandError, import_calendar
+
+    try:
+        told = import_calendar(_settings(), team, source, SystemClock().now())
+    except CommandError as problem:
+        _stop(str(problem))
+    out.print(told, markup=False, highlight=False)
 
 
 def main(arguments: Sequence[str] | None = None) -> None:

@@ -1,6 +1,7 @@
 """Starts the bot on Slack, by Socket Mode or over HTTP, and stops it in good order."""
 
 import logging
+import time
 from contextlib import ExitStack
 from dataclasses import dataclass
 from datetime import datetime
@@ -10,6 +11,8 @@ from slack_bolt import App
 
 from bot.app import Installation, find_installation, make_app, make_client
 from bot.blocks import Renderer
+from bot.calendar_fetch import Fetcher
+from bot.calendars import Calendars, Fetch
 from bot.clock import Clock, SystemClock
 from bot.daily import Daily
 from bot.due import Due
@@ -39,11 +42,12 @@ class Bot:
     schedule: Schedule
     due: Due
     daily: Daily
+    calendars: Calendars
     health: Health
 
     def tick(self, now: datetime) -> None:
         """Do whatever is due at `now` (UTC)."""
-        tick(self.due, self.daily, self.outbox, now)
+        tick(self.due, self.daily, self.calendars, self.outbox, now)
 
     def next_due(self, now: datetime) -> datetime | None:
         """When there is something to do again, if nothing else happens."""
@@ -51,27 +55,35 @@ class Bot:
         return min((time for time in times if time is not None), default=None)
 
 
-def tick(due: Due, daily: Daily, outbox: Outbox, now: datetime) -> None:
+def tick(due: Due, daily: Daily, calendars: Calendars, outbox: Outbox, now: datetime) -> None:
     """Owe what the clock calls for and deliver what is owed, each without the others' faults."""
     with ExitStack() as each:  # from the last to the first
         each.callback(outbox.deliver, now)
+        each.callback(calendars.run, now)
         each.callback(daily.run, now)
         each.callback(due.owe, now)
 
 
-def make_bot(settings: Settings, installation: Installation, clock: Clock, store: Store) -> Bot:
-    """Put a bot together; nothing runs yet."""
+def make_bot(
+    settings: Settings,
+    installation: Installation,
+    clock: Clock,
+    store: Store,
+    fetch: Fetch | None = None,
+) -> Bot:
+    """Put a bot together; nothing runs yet. `fetch` gets calendars otherwise than by https."""
     client = make_client(installation.bot_token, settings.api_url)
     books = books_from(settings)
     store.info[BOOKS] = books
     outbox = Outbox(store, client, Renderer(books))
     due, daily = Due(store), Daily(store)
-    schedule = Schedule(clock, partial(tick, due, daily, outbox))
+    calendars = Calendars(store, fetch or Fetcher(time.monotonic))
+    schedule = Schedule(clock, partial(tick, due, daily, calendars, outbox))
     secret = settings.signing_secret.get_secret_value() if settings.signing_secret else None
     desk = Desk(store, clock, schedule.wake)
     app = make_app(installation, settings.api_url, desk, secret)
     health = Health(store, clock, schedule.last_run)
-    return Bot(app, store, outbox, schedule, due, daily, health)
+    return Bot(app, store, outbox, schedule, due, daily, calendars, health)
 
 
 def books_from(settings: Settings) -> Books:
@@ -124,4 +136,5 @@ def run_on_slack(settings: Settings) -> None:
     finally:
         bot.outbox.stop()
         bot.schedule.stop()
+        bot.calendars.stop()
         store.close()

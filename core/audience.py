@@ -80,6 +80,7 @@ class Occasion(StrEnum):
     SPIN = "spin reminder"
     SPIN_REPS = "spin reps of one pitcher"
     SPIN_SILENT = "spin reminders unanswered"
+    CALENDAR = "a calendar address read, or no longer readable"
     SORE_OR_TIRED = "sore or tired"
     COUNTED_BY_SCOREKEEPER = "counted by a scorekeeper"
     RULE_BROKEN = "a rule gone over"
@@ -115,6 +116,7 @@ TELL: tuple[TellRow, ...] = (
     TellRow(Occasion.SPIN, (Told.LOG_CHANNEL,), waits_for_morning=True),
     TellRow(Occasion.SPIN_REPS, (Told.PITCHER_OR_GUARDIANS,), waits_for_morning=True),
     TellRow(Occasion.SPIN_SILENT, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.CALENDAR, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.SORE_OR_TIRED, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.COUNTED_BY_SCOREKEEPER, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.RULE_BROKEN, (Told.STAFF_CHANNEL,)),

@@ -1,6 +1,6 @@
 """The answer to a line about the team's calendar, and the calendar itself."""
 
-from datetime import timedelta
+from datetime import datetime, timedelta
 from typing import TypeVar
 from zoneinfo import ZoneInfo
 
@@ -11,10 +11,20 @@ from core.calendar.days import entries, in_order
 from core.ledger.calendar_lines import Calendaring, calendar_here
 from core.ledger.crew import load_crew
 from core.ledger.settings import coached_teams
-from core.model import CalendarEntry, CalendarSource, CalledOff, Line, Person, Team, key
+from core.model import (
+    CalendarEntry,
+    CalendarSource,
+    CalledOff,
+    Line,
+    OutboxMessage,
+    Person,
+    Team,
+    key,
+)
 from core.reading.calendar_lines import CalendarLine, CalendarList
 
 _Row = TypeVar("_Row", CalendarSource, CalendarEntry, CalledOff)
+LONG_AHEAD = timedelta(days=400)
 #: A list of the calendar looks ahead so far.
 AHEAD = timedelta(days=21)
 
@@ -52,6 +62,20 @@ def unchanged(session: Session, line: Line) -> str:
     if said is None:
         return ""
     return say.ALREADY if isinstance(said.order, CalendarLine) else say.NO_MORE
+
+
+def source_text(session: Session, row: OutboxMessage, now: datetime) -> str:
+    """What became of reading a calendar address; empty where it is read no more."""
+    _kind, source_id, what, _at = row.slot.split("/", 3)
+    source = session.get_one(CalendarSource, int(source_id))
+    if source.withdrawn_at is not None:
+        return ""
+    team = session.get_one(Team, source.team_id)
+    if what == "failed":
+        return say.not_read(team.name, source.problem or "no answer", source.read_at is not None)
+    today = now.astimezone(ZoneInfo(team.time_zone)).date()
+    coming = entries(session, [key(team)], today, today + LONG_AHEAD)
+    return say.was_read(team.name, source, coming[0] if coming else None)
 
 
 def _said(session: Session, line: Line) -> Calendaring | None:

@@ -6,6 +6,7 @@ from zoneinfo import ZoneInfo
 
 from sqlmodel import Session, select
 
+from bot.blocks.calendar import source_text
 from bot.blocks.message import Part, as_message
 from bot.wording import spin
 from bot.wording import summary as say
@@ -79,6 +80,10 @@ def _spin_silent(session: Session, row: OutboxMessage, _books: Books, _now: date
     return [Part(spin.silent(pitcher.name, PATIENCE, last_spun(session, pitcher)))]
 
 
+def _calendar(session: Session, row: OutboxMessage, _books: Books, now: datetime) -> Parts:
+    return [Part(source_text(session, row, now))]
+
+
 def _too_late(row: OutboxMessage, team: Team, now: datetime) -> bool:
     """Whether the day after it was due is over, and it does not stand in Slack yet."""
     local = row.not_before.astimezone(ZoneInfo(team.time_zone))
@@ -92,6 +97,7 @@ _TELL: dict[NoticeKind, Tell] = {
     NoticeKind.SPIN: _spin,
     NoticeKind.SPIN_REPS: _spin_reps,
     NoticeKind.SPIN_SILENT: _spin_silent,
+    NoticeKind.CALENDAR: _calendar,
 }
 #: The kinds of message that this file renders.
 CLOCK_KINDS = frozenset(_TELL)

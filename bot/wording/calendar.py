@@ -4,7 +4,8 @@ from collections.abc import Sequence
 from datetime import date, time
 
 from bot.wording.words import counted, day, listed, safe, sentences
-from core.model import CalendarEntry, EntryKind
+from core.calendar.bring import Changes
+from core.model import CalendarEntry, CalendarSource, EntryKind
 
 KINDS = {EntryKind.GAME: ("game", "games"), EntryKind.PRACTICE: ("practice", "practices")}
 ALREADY = "That is on the calendar already; nothing was changed."
@@ -72,6 +73,50 @@ def will_read(team: str) -> str:
     )
 
 
+def was_read(team: str, source: CalendarSource, following: CalendarEntry | None) -> str:
+    """What a calendar address holds, when it was read for the first time, or again."""
+    told = [
+        counted(source.games, *KINDS[EntryKind.GAME]),
+        counted(source.practices, *KINDS[EntryKind.PRACTICE]),
+    ]
+    left_out = ""
+    if source.left_out:
+        left_out = (
+            f" {counted(source.left_out, 'event')} left out: neither “game”, “vs” nor “practice” "
+            "in the title."
+        )
+    coming = f" Next: {entry(following)}." if following is not None else ""
+    return (
+        f"I read the calendar of {safe(team)}: {listed(told)}.{left_out}{coming} I read it again "
+        "once a day; “stop the calendar” ends that."
+    )
+
+
+def not_read(team: str, problem: str, was_read_before: bool) -> str:
+    """A calendar address that could not be read; what stands is kept."""
+    kept = "What came from it before stays on the calendar. " if was_read_before else ""
+    return (
+        f"I could not read the calendar of {safe(team)}: {PROBLEMS[problem]} {kept}I try again "
+        "every two hours and say so when it works. “stop the calendar” ends that."
+    )
+
+
+#: Why a calendar cannot be used, and what to do.
+PROBLEMS = {
+    "address": "the address is no public https address. Copy the calendar's own link once more.",
+    "not found": "nothing is there, or only for those who are signed in. Copy a link that works "
+    "without signing in.",
+    "no answer": "its server gave no answer. Check the address.",
+    "too slow": "its server took too long.",
+    "too large": "it is larger than 2 MB. Use the calendar of the team alone.",
+    "no calendar": "what is there is no iCalendar file. Look for a link that ends in .ics or is "
+    "called iCal.",
+    "no events": "it holds no events.",
+    "too often": "an event in it recurs within the hour, which no team does.",
+    "too many": "it holds more than 2,000 events. Use the calendar of the team alone.",
+}
+
+
 def unclear(reason: str, about: str, choices: Sequence[str]) -> str:
     """Why a line changed nothing, and what to write."""
     if reason == "team":
@@ -95,3 +140,12 @@ def listing(team: str, entries: Sequence[CalendarEntry], until: date, *, for_sta
     head = f"*Calendar of {safe(team)}*, until {day(until)}"
     rows = [f"• {entry(one)[0].upper()}{entry(one)[1:]}" for one in entries]
     return sentences([head, *(rows or ["Nothing is on it."]), HOW if for_staff else ""])
+
+
+def imported(team: str, changes: Changes) -> str:
+    """What an import changed, for whoever typed the command."""
+    return (
+        f"{team}: {counted(changes.games, 'game')} and {counted(changes.practices, 'practice')} in "
+        f"the calendar, {changes.left_out} other events left out. {changes.new} new, "
+        f"{changes.changed} changed, {changes.gone} called off."
+    )

@@ -41,6 +41,8 @@ class NoticeKind(StrEnum):
     SPIN = "spin reminder"
     SPIN_REPS = "spin reps"
     SPIN_SILENT = "spin silent"
+    #: A calendar address that was read, or that no longer can be.
+    CALENDAR = "calendar"
     ALERT = "alert"
     STRANGER = "stranger"
     #: Told to whoever pressed a button that could do nothing.

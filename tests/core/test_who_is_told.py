@@ -30,6 +30,7 @@ TABLE: dict[Occasion, tuple[set[Told], bool]] = {
     Occasion.SPIN: ({LOG}, True),
     Occasion.SPIN_REPS: ({ONE_OR_FAMILY}, True),
     Occasion.SPIN_SILENT: ({STAFF}, False),
+    Occasion.CALENDAR: ({STAFF}, False),
 }
 
 

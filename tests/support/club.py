@@ -15,6 +15,7 @@ import pytest
 from pydantic import SecretStr
 
 from bot.app import find_installation, make_client
+from bot.calendars import Fetch
 from bot.clock import SimulatedClock
 from bot.http import make_http
 from bot.local.records import Channel, Message, Person
@@ -25,6 +26,7 @@ from bot.manifest import make_manifest
 from bot.run import Bot, make_bot, remember_workspace
 from bot.settings import Settings
 from core import model
+from core.calendar.ics import CalendarError
 from core.model import GuardianLink, Membership, Pitcher, PitcherTeam, Role, Team, key
 from core.store import Store
 from tests.support.workspace import AppHost, over_socket
@@ -167,6 +169,11 @@ _PITCHERS: list[tuple[str, date, str | None, list[str]]] = [
 ]
 
 
+def no_network(_address: str) -> bytes:
+    """No test reads a calendar from the network."""
+    raise CalendarError("no answer")
+
+
 @contextmanager
 def club_at(
     stand_in: StandIn,
@@ -175,6 +182,7 @@ def club_at(
     *,
     socket: bool = False,
     rulebooks: Path | None = None,
+    fetch: Fetch = no_network,
 ) -> Iterator[Club]:
     """The club with the bot serving it, over signed HTTP or Socket Mode."""
     clock = SimulatedClock(SATURDAY_EVENING)
@@ -187,7 +195,7 @@ def club_at(
     installation = find_installation(make_client(ws.bot_token, ws.api_url))
     remember_workspace(store, installation, settings, clock.now())
     seed(store, ws, people, log.id, staff.id)
-    bot = make_bot(settings, installation, clock, store)
+    bot = make_bot(settings, installation, clock, store, fetch)
     with ExitStack() as running:
         if socket:
             running.enter_context(over_socket(ws, bot.app))
