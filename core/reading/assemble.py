@@ -108,6 +108,8 @@ class Assembler:
         """As in "Leo 15p, Max 12p. no breaking balls": a sentence that only counts none."""
         counts = [claim for claim in piece if claim.key in COUNTS]
         sentence = self.board.sentence[piece[0].first]
+        if not self.drafts[-1].claims:
+            return False
         alone = self.board.sentence[self.drafts[-1].claims[-1].first] != sentence
         return alone and all(claim.value == 0 for claim in counts)
 

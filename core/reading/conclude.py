@@ -7,11 +7,13 @@ from fractions import Fraction
 from core.reading.draft import Draft
 from core.reading.entry import Detail, Entry, Pain, Unread, UnreadReason
 from core.reading.people import OWN
+from core.reading.sites import one_for_each_site
 
 MOST_PITCHES = 200  # in a game; more is not seen in this sport at any age
 FEWEST_AN_INNING, MOST_AN_INNING = 7, 45  # pitches, over two innings or more
 UNLIKELY_OUTS = 27  # over nine innings
 _TYPES = ("breaking", "changeup", "fastball")
+_COUNTED = ("pitches", *_TYPES, "curve", "slider", "strikes", "breaking_strikes")
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,14 +49,20 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
         unread.append(Unread(quote, UnreadReason.UNCLEAR_PAIN))  # "... except Sam (arm sore)"
     if draft.pains and draft.no_pain and draft.days and not counts:
         unread.append(Unread(quote, UnreadReason.UNCLEAR_PAIN))  # "no pain today, sore yesterday"
+    if draft.except_ and draft.who != ("everyone",):
+        unread.append(Unread(quote, UnreadReason.UNCLEAR_PERSON))  # left out of whom?
+    pain = _pain(draft)
+    if pain and one_for_each_site(pain) is None:
+        unread.append(Unread(quote, UnreadReason.UNCLEAR_PAIN))  # "elbow 2, ... elbow 4"
+    pain = one_for_each_site(pain, worst=True) if pain else pain
     day = draft.days[0] if draft.days and draft.days[0] != posted else None
     entry = Entry(
         who=draft.who[0] if draft.who and draft.who[0] != OWN else None,
-        except_=draft.except_,
+        except_=draft.except_ if draft.who == ("everyone",) else (),
         kind=kind,
         on=day,
-        pain=_pain(draft),
-        about=draft.about,
+        pain=pain,
+        about=draft.about and bool(counts),
         tired=draft.tired,
         day_named=bool(draft.days),
         **counts,
@@ -145,12 +153,12 @@ def _sum_breaking(counts: dict[str, int]) -> None:
 
 
 def _reject_impossible(counts: dict[str, int], unread: list[Unread], quote: str) -> None:
-    for part, whole in _contradictions(counts):
+    while found := _contradictions(counts):
+        part, whole = found[0]
         detail = Detail(part, counts.get(part), whole, counts.get(whole))
         unread.append(Unread(quote, UnreadReason.IMPOSSIBLE, detail))
         for field in _family(part) | _family(whole):
             counts.pop(field, None)
-        return
 
 
 def _question_strikes(counts: dict[str, int], unread: list[Unread], quote: str) -> None:
@@ -179,23 +187,18 @@ def _contradictions(counts: dict[str, int]) -> list[tuple[str, str]]:
 
 def _family(field: str) -> set[str]:
     """What must be asked together with a field."""
-    return {field, "curve", "slider", "breaking"} if field in ("breaking", "curve") else {field}
+    breaking = {"curve", "slider", "breaking"}
+    return breaking if field in breaking else {field}
 
 
 def _reject_unlikely(counts: dict[str, int], unread: list[Unread], quote: str) -> None:
+    for name in [name for name in _COUNTED if counts.get(name, 0) > MOST_PITCHES]:
+        if name in counts:  # it may have gone with its family
+            unread.append(Unread(quote, UnreadReason.UNLIKELY, Detail(name, counts[name])))
+            for field in _family(name):
+                counts.pop(field, None)
     pitches, outs = counts.get("pitches"), counts.get("outs")
-    if pitches is not None and pitches > MOST_PITCHES:
-        unread.append(Unread(quote, UnreadReason.UNLIKELY, Detail("pitches", pitches)))
-        counts.pop("pitches")
-    elif large := [
-        name
-        for name in (*_TYPES, "curve", "slider", "strikes")
-        if counts.get(name, 0) > MOST_PITCHES
-    ]:
-        unread.append(Unread(quote, UnreadReason.UNLIKELY, Detail(large[0], counts[large[0]])))
-        for name in large:
-            counts.pop(name)
-    elif outs is not None and outs > UNLIKELY_OUTS:
+    if outs is not None and outs > UNLIKELY_OUTS:
         unread.append(Unread(quote, UnreadReason.UNLIKELY, Detail("outs", outs)))
         counts.pop("outs")
     elif pitches is not None and outs is not None and _out_of_pace(pitches, outs):

@@ -37,11 +37,18 @@ def _corrected(board: Board, match: re.Match[str]) -> None:
     board.no_log(number, number + 1, "corrected")
     board.no_log(marker, match.end(), "corrected")
     if noun is None and later is None and _in_pitch_place(board, number):
-        board.claim(match.end(), match.end() + 1, "pitches", board.whole(match.end()), weak=True)
+        _claim_bare(board, match)
     if noun is not None and later is None:
         _claim_corrected(board, match, noun)
     elif noun is not None:
         board.no_log(noun, noun + 1, "corrected")
+
+
+def _claim_bare(board: Board, match: re.Match[str]) -> None:
+    """As in "threw 58 no wait about 61"; "pitched 3, sorry 5 and a third" are no pitches."""
+    at = match.end() + int(board.items[match.end()].symbol == "about")
+    if (value := board.whole(at)) is not None:
+        board.claim(match.end(), at + 1, "pitches", value, about=at > match.end(), weak=True)
 
 
 def _other_noun(board: Board, match: re.Match[str]) -> None:

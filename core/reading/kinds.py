@@ -93,6 +93,8 @@ def _beside_a_game(board: Board, match: re.Match[str]) -> None:
 def _both_ends(board: Board, match: re.Match[str]) -> None:
     """As in "both ends, 22 and 27": two games."""
     first, second = match.start("n"), match.start("t")
+    if board.whole(first) is None or board.whole(second) is None:
+        return
     board.claim(match.start(), first, "label", "game 1")
     board.claim(first, first + 1, "pitches", board.whole(first))
     board.claim(second - 1, second, "label", "game 2")

@@ -88,11 +88,16 @@ def leftovers(board: Board, *, something_logged: bool) -> list[Unread]:
 
 
 def _number(board: Board, at: int) -> Unread:
-    return Unread(board.items[at].text, UnreadReason.UNKNOWN_NUMBER)
+    return Unread(board.quote(at, at + 1), UnreadReason.UNKNOWN_NUMBER)
 
 
 def _loose_numbers(board: Board) -> list[int]:
-    return [
+    praise = [
+        at
+        for at, item in enumerate(board.items)
+        if item.symbol == "good" and item.text.isdigit() and board.free(at)
+    ]  # "100": not of the arm, then a number like any other
+    return praise + [
         at
         for at in board.free_numbers()
         if board.items[at].symbol not in _HARMLESS and board.items[at].name not in ("one", "1/2")
@@ -153,7 +158,7 @@ def _perhaps_a_name(board: Board) -> list[Unread]:
     """As in "leo 45, max 30", "Will left early, 22 p": a word that may be a name too."""
     named = any(claim.key == "who" for claim in board.claims)
     return [
-        Unread(item.text, UnreadReason.UNCLEAR_PERSON)
+        Unread(board.quote(at, at + 1), UnreadReason.UNCLEAR_PERSON)
         for at, item in enumerate(board.items)
         if item.name in given_names()
         and (_is_limit_or_name(board, at) if named else _opens_with_name(board, at))
