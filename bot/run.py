@@ -2,6 +2,7 @@
 
 import logging
 import time
+from collections.abc import Callable, Sequence
 from contextlib import ExitStack
 from dataclasses import dataclass
 from datetime import datetime
@@ -16,6 +17,8 @@ from bot.calendars import Calendars, Fetch
 from bot.clock import Clock, SystemClock
 from bot.daily import Daily
 from bot.due import Due
+from bot.errands import Errands
+from bot.errands.errand import Tools
 from bot.health import Health
 from bot.http import make_http
 from bot.listeners.desk import Desk
@@ -26,10 +29,12 @@ from bot.transports import serve_http, serve_socket
 from core.leaving import open_workspace
 from core.ledger.binding import BOOKS, Books
 from core.model import Workspace
-from core.rulebooks import RuleBook, load_books, own_ids
+from core.rulebooks import RuleBook, builtin_ids, load_books, own_ids
 from core.store import Store, migrate
 
 log = logging.getLogger(__name__)
+
+Job = Callable[[datetime], object]
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,25 +48,26 @@ class Bot:
     due: Due
     daily: Daily
     calendars: Calendars
+    errands: Errands
+    #: What each tick does, in this order.
+    jobs: tuple[Job, ...]
     health: Health
 
     def tick(self, now: datetime) -> None:
         """Do whatever is due at `now` (UTC)."""
-        tick(self.due, self.daily, self.calendars, self.outbox, now)
+        tick(self.jobs, now)
 
     def next_due(self, now: datetime) -> datetime | None:
         """When there is something to do again, if nothing else happens."""
-        times = (self.outbox.next_due(), self.due.next_due(now))
+        times = (self.outbox.next_due(), self.errands.next_due(), self.due.next_due(now))
         return min((time for time in times if time is not None), default=None)
 
 
-def tick(due: Due, daily: Daily, calendars: Calendars, outbox: Outbox, now: datetime) -> None:
+def tick(jobs: Sequence[Job], now: datetime) -> None:
     """Owe what the clock calls for and deliver what is owed, each without the others' faults."""
     with ExitStack() as each:  # from the last to the first
-        each.callback(outbox.deliver, now)
-        each.callback(calendars.run, now)
-        each.callback(daily.run, now)
-        each.callback(due.owe, now)
+        for job in reversed(jobs):
+            each.callback(job, now)
 
 
 def make_bot(
@@ -78,12 +84,15 @@ def make_bot(
     outbox = Outbox(store, client, Renderer(books))
     due, daily = Due(store), Daily(store)
     calendars = Calendars(store, fetch or Fetcher(time.monotonic))
-    schedule = Schedule(clock, partial(tick, due, daily, calendars, outbox))
+    known = (*builtin_ids(), *own_ids(settings.rulebooks))
+    errands = Errands(Tools(store, client, known))
+    jobs = (due.owe, daily.run, calendars.run, errands.run, outbox.deliver)
+    schedule = Schedule(clock, partial(tick, jobs))
     secret = settings.signing_secret.get_secret_value() if settings.signing_secret else None
     desk = Desk(store, clock, schedule.wake)
     app = make_app(installation, settings.api_url, desk, secret)
     health = Health(store, clock, schedule.last_run)
-    return Bot(app, store, outbox, schedule, due, daily, calendars, health)
+    return Bot(app, store, outbox, schedule, due, daily, calendars, errands, jobs, health)
 
 
 def books_from(settings: Settings) -> Books:

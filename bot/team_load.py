@@ -4,6 +4,7 @@ from pathlib import Path
 
 from bot.app import find_installation, make_client
 from bot.clock import Clock
+from bot.outbox import owe
 from bot.run import open_store, remember_workspace
 from bot.settings import Settings, database_url
 from bot.team_file import load_team_file
@@ -36,9 +37,10 @@ def load_from_slack(settings: Settings, file: Path, clock: Clock, *, dry_run: bo
                 session,
                 installation.workspace_id,
                 known_books=known,
-                today=clock.now().date(),
+                now=clock.now(),
                 dry_run=dry_run,
             )
+            owe(session, installation.workspace_id, report.notices)
         return report.lines()
     finally:
         store.close()

@@ -5,13 +5,15 @@ from sqlmodel import Session, select
 from bot.blocks.alerts import list_text, settings_said
 from bot.blocks.buttons import undo_line
 from bot.blocks.calendar import calendar_list, calendar_said, unchanged
+from bot.blocks.consent import after_a_no
 from bot.blocks.holds import clearances_said
 from bot.blocks.message import Part
 from bot.wording import limits as say
+from bot.wording.consent import withdrawn_by_word
 from core.ledger.binding import Books
 from core.ledger.crew import load_crew
 from core.ledger.settings import listed_here
-from core.model import CoachLimit, Line, OutingBook, Person, Pitcher, Team, key
+from core.model import CoachLimit, ConsentEvent, Line, OutingBook, Person, Pitcher, Team, key
 from core.rulebooks import RuleBookError
 
 
@@ -20,6 +22,9 @@ def order_parts(session: Session, line: Line, books: Books) -> list[Part]:
     listed = calendar_list(session, line) or _list(session, line)
     if listed:
         return [Part(listed)]
+    consent = _consent(session, line)
+    if consent:
+        return consent
     texts = [
         *clearances_said(session, line),
         *settings_said(session, line),
@@ -30,6 +35,14 @@ def order_parts(session: Session, line: Line, books: Books) -> list[Part]:
     if not texts:
         return [Part(unchanged(session, line) or say.LIFTED)]
     return [*(Part(text) for text in texts), Part("", (undo_line(line),))]
+
+
+def _consent(session: Session, line: Line) -> list[Part]:
+    rows = session.exec(select(ConsentEvent).where(ConsentEvent.line_id == key(line))).all()
+    return [
+        Part(withdrawn_by_word(pitcher.name), after_a_no(pitcher))
+        for pitcher in (session.get_one(Pitcher, row.pitcher_id) for row in rows)
+    ]
 
 
 def _list(session: Session, line: Line) -> str:

@@ -11,6 +11,7 @@ from bot.blocks.arm import guardian_text, staff_text, unreached_text, withdrawn_
 from bot.blocks.asked import asked_parts
 from bot.blocks.buttons import fix_and_undo
 from bot.blocks.clock import CLOCK_KINDS, by_the_clock
+from bot.blocks.club import CLUB_KINDS, club_parts
 from bot.blocks.holds import clearance_text, thrown_text
 from bot.blocks.message import Part, as_message
 from bot.blocks.orders import order_parts
@@ -19,14 +20,14 @@ from bot.outbox.rendered import Reaction, Rendered
 from bot.wording import answers, hints, holds, pain
 from bot.wording.buttons import FORM_ERRORS
 from bot.wording.questions import ANSWERED
-from bot.wording.words import listed, safe
+from bot.wording.words import listed
 from core.ledger import NoticeKind
 from core.ledger.answers import GONE
 from core.ledger.binding import Books
 from core.ledger.corrections import undone_by
 from core.ledger.hints import hint_for
 from core.ledger.notices import SILENT_STATES
-from core.ledger.question import Question, QuestionCode
+from core.ledger.question import QuestionCode
 from core.ledger.view import line_view
 from core.model import Line, LineState, OutboxMessage, Person, Pitcher, PitcherTeam, Team
 
@@ -55,7 +56,6 @@ class Renderer:
             NoticeKind.UNREACHED: _as_one(_unreached),
             NoticeKind.PAIN_GONE: _as_one(_pain_gone),
             NoticeKind.DANGER: _as_one(_danger),
-            NoticeKind.KEPT_BACK: _as_one(_kept_back),
             NoticeKind.CLEARANCE: _as_one(_clearance),
             NoticeKind.THROWN_ON_HOLD: _as_one(_thrown_on_hold),
             NoticeKind.STRANGER: _as_one(_stranger),
@@ -67,6 +67,9 @@ class Renderer:
         if row.kind in CLOCK_KINDS:
             told = by_the_clock(session, row, self._books, now)
             return as_message(told) if any(part.text for part in told) else None
+        if row.kind in CLUB_KINDS:
+            club = club_parts(session, row, now)
+            return as_message(club) if club else None
         if row.kind == NoticeKind.ALERT:
             alert = alert_parts(session, row)
             return as_message(alert) if alert else None
@@ -188,14 +191,6 @@ def _pain_gone(session: Session, row: OutboxMessage, line: Line) -> str:
 def _danger(session: Session, _row: OutboxMessage, line: Line) -> str:
     # A line that was edited or deleted since must still be looked at.
     return pain.danger(_author(session, line))
-
-
-def _kept_back(_session: Session, row: OutboxMessage, line: Line) -> str:
-    questions = [Question.from_json(stored) for stored in line.questions]
-    names = [safe(one.about) for one in questions if one.code is QuestionCode.NO_CONSENT]
-    if names:
-        return hints.kept_back(listed(names))
-    return answers.taken_back() if row.ts else ""
 
 
 def _clearance(session: Session, row: OutboxMessage, line: Line) -> str:

@@ -2,7 +2,18 @@
 
 from typing import Final
 
-from bot.forms import bullpen, catch_play, fix_line, game_counts, outing, pain, put_right, roll_call
+from bot.forms import (
+    bullpen,
+    catch_play,
+    consent_paper,
+    delete_record,
+    fix_line,
+    game_counts,
+    outing,
+    pain,
+    put_right,
+    roll_call,
+)
 from bot.forms.form import Form
 
 #: Every form by its name, which is the callback id of its view.
@@ -17,5 +28,7 @@ FORMS: Final[dict[str, Form]] = {
         roll_call.FORM,
         game_counts.FORM,
         pain.FORM,
+        consent_paper.FORM,
+        delete_record.FORM,
     )
 }

@@ -26,6 +26,7 @@ from bot.local.records import Channel, Kind, Person
 from bot.local.server import StandIn
 from bot.local.workspace import Workspace
 from bot.manifest import make_manifest
+from bot.outbox import owe
 from bot.run import make_bot, remember_workspace
 from bot.settings import Settings
 from bot.team_file import DirectoryError, TeamFileError, load_team_file, read_directory
@@ -128,14 +129,15 @@ def _load_team(
 ) -> ZoneInfo:
     try:
         with store.writing() as session:
-            load_team_file(
+            report = load_team_file(
                 file,
                 read_directory(client),
                 session,
                 workspace_id,
                 known_books=builtin_ids(),
-                today=start.date(),
+                now=start.replace(tzinfo=UTC),
             )
+            owe(session, workspace_id, report.notices)
             zones = select(Team.time_zone).order_by(col(Team.id))
             return ZoneInfo(session.exec(zones).first() or "UTC")
     except (TeamFileError, DirectoryError) as wrong:

@@ -1,6 +1,7 @@
 """Write a plan into the caller's open transaction."""
 
 from collections.abc import Mapping
+from datetime import date, datetime
 from typing import Any
 
 from sqlmodel import Session, SQLModel, col, select
@@ -8,7 +9,13 @@ from sqlmodel import Session, SQLModel, col, select
 from bot.team_file.plan import PersonPlan, PitcherPlan, Plan, TeamPlan
 from bot.team_file.wanted import TABLE_ROLES, PersonRef
 from bot.team_file.year import PartPlan
+from core.consent.asking import ask_for_consent
+from core.consent.events import add_event
+from core.ledger import Notice
 from core.model import (
+    ConsentAct,
+    ConsentEvent,
+    ConsentWay,
     GuardianLink,
     Membership,
     Person,
@@ -22,8 +29,11 @@ from core.model import (
 )
 
 
-def apply_plan(session: Session, workspace_id: str, plan: Plan) -> None:
-    """Add and change rows; nothing but a role, a link or a part of the year is taken away."""
+def apply_plan(session: Session, workspace_id: str, plan: Plan, now: datetime) -> list[Notice]:
+    """Add and change rows; nothing but a role, a link or a part of the year is taken away.
+
+    Gives what must be told: requests for consent, and what follows where it changed.
+    """
     if session.get(Workspace, workspace_id) is None:
         session.add(Workspace(id=workspace_id))
         session.flush()
@@ -35,9 +45,30 @@ def apply_plan(session: Session, workspace_id: str, plan: Plan) -> None:
         place = {"workspace_id": workspace_id, "team_id": team_id}
         _set_year(session, Season, "kind", team.seasons, place)
         _set_year(session, TeamEvent, "name", team.events, place)
+    notices: list[Notice] = []
     for pitcher in plan.pitchers:
-        _save_pitcher(session, workspace_id, pitcher, team_ids, people)
-    session.flush()
+        row = _save_pitcher(session, workspace_id, pitcher, team_ids, people)
+        session.flush()
+        notices += _set_consent(session, row, pitcher.wanted.values["consent_on"], now)
+    return notices
+
+
+def _set_consent(
+    session: Session, pitcher: Pitcher, on: date | None, now: datetime
+) -> list[Notice]:
+    """Bring consent to what the file says, as an event; ask for it where there is none."""
+    notices: list[Notice] = []
+    if pitcher.consent_on != on:
+        event = ConsentEvent(
+            workspace_id=pitcher.workspace_id,
+            pitcher_id=key(pitcher),
+            act=ConsentAct.AGREED if on is not None else ConsentAct.WITHDRAWN,
+            way=ConsentWay.FILE,
+            on=on or now.date(),
+            at=now,
+        )
+        notices += add_event(session, pitcher, event, None, now)
+    return [*notices, *ask_for_consent(session, pitcher, now)]
 
 
 def _save_person(session: Session, workspace_id: str, plan: PersonPlan) -> int:
@@ -110,13 +141,14 @@ def _save_pitcher(
     plan: PitcherPlan,
     team_ids: Mapping[str, int],
     people: Mapping[PersonRef, int],
-) -> None:
+) -> Pitcher:
     account = people[plan.wanted.account] if plan.wanted.account else None
+    values = {name: said for name, said in plan.wanted.values.items() if name != "consent_on"}
     pitcher_id = _save(
         session,
         Pitcher,
         plan.id,
-        {**plan.wanted.values, "workspace_id": workspace_id, "person_id": account},
+        {**values, "workspace_id": workspace_id, "person_id": account},
     )
     _set_guardians(
         session, workspace_id, pitcher_id, {people[ref] for ref in plan.wanted.guardians}
@@ -124,6 +156,7 @@ def _save_pitcher(
     listed = set(team_ids.values())
     wanted = {team_ids[name] for name in plan.wanted.teams}
     _set_teams(session, workspace_id, pitcher_id, wanted, listed)
+    return session.get_one(Pitcher, pitcher_id)
 
 
 def _set_guardians(session: Session, workspace_id: str, pitcher_id: int, wanted: set[int]) -> None:

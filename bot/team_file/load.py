@@ -1,7 +1,7 @@
 """Load a team file: read, check, look up, compare, write."""
 
 from collections.abc import Collection
-from datetime import date
+from datetime import datetime
 from pathlib import Path
 
 from sqlmodel import Session
@@ -24,18 +24,18 @@ def load_team_file(
     workspace_id: str,
     *,
     known_books: Collection[str],
-    today: date,
+    now: datetime,
     dry_run: bool = False,
 ) -> LoadReport:
     """Bring a workspace's teams to what the file at `path` and its roster say.
 
     Works in the caller's open transaction and does not commit; with `dry_run` it only
-    reads. `known_books` are the ids of rule books that need no file beside, `today` the day
-    for ages.
+    reads. `known_books` are the ids of rule books that need no file beside, `now` is UTC. What
+    must be told (requests for consent, …) stands in the report, for the caller to owe.
     Raises `TeamFileError` with every problem found, before anything is written, and
     `DirectoryError` when Slack refuses.
     """
-    parsed = parse(path)
+    parsed, today = parse(path), now.date()
     resolved = resolve(parsed, directory, today)
     problems = [*parsed.problems, *check(parsed, known_books, today), *resolved.problems]
     if problems:
@@ -43,6 +43,5 @@ def load_team_file(
     plan = make_plan(read_stored(session, workspace_id), resolved.wanted)
     if plan.conflicts:
         raise TeamFileError([Problem(parsed.file, None, says) for says in plan.conflicts])
-    if not dry_run:
-        apply_plan(session, workspace_id, plan)
-    return LoadReport(plan, tuple(resolved.notes), dry_run)
+    notices = [] if dry_run else apply_plan(session, workspace_id, plan, now)
+    return LoadReport(plan, tuple(resolved.notes), dry_run, tuple(notices))

@@ -1,7 +1,7 @@
 """From what is stored and what the file asks for to the changes between them; pure."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from bot.team_file.stored import StoredPerson, StoredPitcher, StoredState, StoredTeam
@@ -60,12 +60,15 @@ class Plan:
     pitchers: tuple[PitcherPlan, ...]
     missing: tuple[str, ...]
     conflicts: tuple[str, ...]
+    #: Pitchers whose consent the file gives otherwise than it was said: what was said stands.
+    kept_consent: tuple[str, ...] = ()
 
 
 def make_plan(stored: StoredState, wanted: Wanted) -> Plan:
     """Match rows and compare them field by field."""
     teams, team_conflicts = _match_teams(stored.teams, wanted.teams)
-    pitchers, pitcher_conflicts = _match_pitchers(stored.pitchers, wanted.pitchers)
+    matched_pitchers, pitcher_conflicts = _match_pitchers(stored.pitchers, wanted.pitchers)
+    pitchers = [(_with_said_consent(new, old), old) for new, old in matched_pitchers]
     joined = _people_who_joined(stored, wanted.people(), pitchers)
     team_names = {old.id: new.name for new, old in teams if old}
     matched = {old.id for _, old in pitchers if old}
@@ -79,7 +82,22 @@ def make_plan(stored: StoredState, wanted: Wanted) -> Plan:
             if old.id not in matched and old.teams & team_names.keys()
         ),
         conflicts=(*team_conflicts, *pitcher_conflicts),
+        kept_consent=tuple(
+            before.name
+            for (before, _), (after, _) in zip(matched_pitchers, pitchers, strict=True)
+            if before is not after
+        ),
     )
+
+
+def _with_said_consent(new: WantedPitcher, old: StoredPitcher | None) -> WantedPitcher:
+    """A file's date changes no consent that was said in Slack or on paper."""
+    if old is None or not old.consent_was_said:
+        return new
+    said = old.values["consent_on"]
+    if new.values["consent_on"] == said:
+        return new
+    return replace(new, values={**new.values, "consent_on": said})
 
 
 def _match_teams(

@@ -9,6 +9,7 @@ from bot.team_file.plan import Change, PersonPlan, PitcherPlan, Plan, TeamPlan
 from bot.team_file.problems import Problem
 from bot.team_file.wanted import NO_ACCOUNT, PersonRef
 from bot.team_file.year import PartOfYear, PartPlan
+from core.ledger import Notice
 
 _Rows = Sequence[TeamPlan | PitcherPlan | PersonPlan]
 _FIELDS = {
@@ -18,6 +19,8 @@ _FIELDS = {
     "slack_id": "Slack id",
 }
 
+_CONSENT_STANDS = "consent was said in Slack or on paper; the file's date changes nothing."
+
 
 @dataclass(frozen=True, slots=True)
 class LoadReport:
@@ -26,6 +29,8 @@ class LoadReport:
     plan: Plan
     notes: tuple[Problem, ...]
     dry_run: bool
+    #: What the load owes to people, such as requests for consent.
+    notices: tuple[Notice, ...] = ()
 
     @property
     def changes_nothing(self) -> bool:
@@ -41,6 +46,7 @@ class LoadReport:
             *_rows("Pitcher", self.plan.pitchers),
             *_rows("Person", self.plan.people),
             *_missing(self.plan.missing),
+            *(f"Note: {name}: {_CONSENT_STANDS}" for name in self.plan.kept_consent),
             *(f"Note: {note}" for note in self.notes),
         ]
 

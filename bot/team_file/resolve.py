@@ -172,7 +172,9 @@ def _guardians(looking: _Looking, row: RowAt) -> frozenset[PersonRef]:
 
 def _note(looking: _Looking, row: RowAt, guardians: frozenset[PersonRef]) -> None:
     if row.row.consent_on is None:
-        says = "has no consent date: nothing is counted for this pitcher until there is one."
+        says = (
+            "has no consent date: nothing is counted until a guardian agrees, in Slack or on paper."
+        )
         looking.notes.append(looking.parsed.row_problem(row, says))
     if guardians and not any(guardian.slack_id for guardian in guardians):
         says = "no guardian has an account: notices for the family reach the staff alone."

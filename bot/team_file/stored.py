@@ -10,6 +10,8 @@ from sqlmodel import Session, select
 from bot.team_file.wanted import TABLE_ROLES, PersonRef
 from bot.team_file.year import PartOfYear, StoredPart
 from core.model import (
+    ConsentEvent,
+    ConsentWay,
     GuardianLink,
     Membership,
     Person,
@@ -74,6 +76,8 @@ class StoredPitcher:
     account: PersonRef | None
     guardians: frozenset[PersonRef]
     teams: frozenset[int]
+    #: Whether consent was said otherwise than by a file, which then cannot change it.
+    consent_was_said: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,6 +144,10 @@ def _pitchers(
     teams: dict[int, set[int]] = defaultdict(set)
     for place in session.exec(select(PitcherTeam).where(PitcherTeam.workspace_id == workspace_id)):
         teams[place.pitcher_id].add(place.team_id)
+    said = select(ConsentEvent.pitcher_id).where(
+        ConsentEvent.workspace_id == workspace_id, ConsentEvent.way != ConsentWay.FILE
+    )
+    consent_was_said = set(session.exec(said))
     pitchers = session.exec(select(Pitcher).where(Pitcher.workspace_id == workspace_id)).all()
     return tuple(
         StoredPitcher(
@@ -148,6 +156,7 @@ def _pitchers(
             account=refs[pitcher.person_id] if pitcher.person_id else None,
             guardians=frozenset(guardians[key(pitcher)]),
             teams=frozenset(teams[key(pitcher)]),
+            consent_was_said=key(pitcher) in consent_was_said,
         )
         for pitcher in pitchers
     )

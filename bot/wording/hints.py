@@ -21,11 +21,3 @@ NO_TEAM = (
     "I know no team in this workspace yet, so nothing was counted; your line is kept. Whoever "
     "runs me loads the team with: spinkeeper team load FILE"
 )
-
-
-def kept_back(names: str) -> str:
-    """Told to the staff when a line is kept back for want of consent."""
-    return (
-        f"A line about {names} was kept but not counted: no consent is on file. Add the consent "
-        "date to the roster file and load it again; then the line can be posted again."
-    )

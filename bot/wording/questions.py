@@ -65,8 +65,8 @@ _BARE = {
     "to add the pitcher.",
     QuestionCode.NOT_ALLOWED: "Not counted for {about}: only the pitcher, a guardian, the "
     "scorekeeper (game counts) or a coach may log that. Please ask one of them.",
-    QuestionCode.NO_CONSENT: "Not counted for {about}: no consent is on file yet. Your line is "
-    "kept; once a coach has added the consent date, post a line for {about} alone.",
+    QuestionCode.NO_CONSENT: "Not counted for {about}: no consent is on file. Your line is kept, "
+    "and counted by itself once a guardian (or the adult pitcher) agrees to the record.",
     QuestionCode.KIND: "What was it: game, bullpen, live or catch play? Add the word to the line. "
     "Until then it owes rest like a game and stays out of the mix.",
     QuestionCode.DAY: "Was that game today or yesterday? Add “today” or “yesterday” to the line. "
@@ -94,6 +94,8 @@ _BARE = {
     "or guardian says that it is gone, and a licensed clinician should have checked it.",
     QuestionCode.ONLY_ADULTS: "Only a coach or a guardian of that pitcher can record a clinician's "
     "clearance; nothing was changed.",
+    QuestionCode.ONLY_FAMILY: "Only a guardian of that pitcher, or the pitcher from 18 on, can "
+    "withdraw consent; nothing was changed.",
     QuestionCode.NOT_READ: "I could not read this line. It is kept as you typed it, and nothing "
     "was counted; try it in other words, for example “62p 11cb 4.1ip vs Summit”.",
 }

@@ -9,7 +9,13 @@ from core.model import Line, OutboxMessage, Team
 
 #: Messages to families that nobody waits for at night; reports of pain are none of them.
 WAITS_FOR_MORNING = frozenset(
-    {NoticeKind.PAIN_WITHDRAWN, NoticeKind.ASKED_AGAIN, NoticeKind.REST_DAYS, NoticeKind.SPIN_REPS}
+    {
+        NoticeKind.PAIN_WITHDRAWN,
+        NoticeKind.ASKED_AGAIN,
+        NoticeKind.REST_DAYS,
+        NoticeKind.SPIN_REPS,
+        NoticeKind.CONSENT,
+    }
 )
 
 

@@ -33,6 +33,11 @@ class NoticeKind(StrEnum):
     RULE_BROKEN = "rule broken"
     TWO_COUNTS = "two counts"
     KEPT_BACK = "kept back"
+    #: The request for consent, and what became of it; what the staff hear of it.
+    CONSENT = "consent"
+    CONSENT_SAID = "consent said"
+    #: Something that waits for a word of whoever reads it, and what became of it.
+    MATTER = "matter"
     CLEARANCE = "clearance"
     THROWN_ON_HOLD = "thrown on hold"
     #: By the clock: see core/due.

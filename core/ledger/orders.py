@@ -2,10 +2,13 @@
 
 from sqlmodel import Session
 
+from core.consent.events import withdraw_by_line
+from core.consent.word import ConsentWord, consent_word
 from core.ledger import calendar_lines, clearing, limits, outing_books, settings
 from core.ledger.apply import Change, withdraw_settings
 from core.ledger.crew import Crew
-from core.model import Line
+from core.ledger.spoken import spoken
+from core.model import Line, Person
 
 Order = (
     limits.Order
@@ -13,13 +16,15 @@ Order = (
     | clearing.Clearing
     | settings.Setting
     | calendar_lines.Calendaring
+    | ConsentWord
 )
 
 
 def order_here(session: Session, line: Line, crew: Crew) -> Order | None:
     """The order in a line; most are taken only in a direct message or the staff channel."""
     return (
-        clearing.clearing_here(session, line, crew)
+        consent_word(session, line, spoken(session, line), crew)
+        or clearing.clearing_here(session, line, crew)
         or limits.order_here(session, line, crew)
         or outing_books.naming_here(session, line, crew)
         or settings.setting_here(session, line, crew)
@@ -41,3 +46,7 @@ def obey(change: Change, order: Order, by_person: int) -> None:
             settings.set_thresholds(change, order, by_person)
         case calendar_lines.Calendaring():
             calendar_lines.keep_calendar(change, order)
+        case ConsentWord():
+            if order.arm is not None:
+                author = change.session.get_one(Person, by_person)
+                withdraw_by_line(change.session, change.line, order.arm.pitcher_id, author)

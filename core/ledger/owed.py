@@ -9,6 +9,7 @@ from zoneinfo import ZoneInfo
 from sqlmodel import Session, select
 
 from core.audience import Occasion, Told, who_is_told
+from core.consent.asking import ask_for_consent, tell_kept_back, tell_of_line
 from core.ledger.answers import GONE
 from core.ledger.care import LOOKED_AT_BY_FAMILY, LOOKED_AT_BY_STAFF
 from core.ledger.holds import is_thrown_on_hold
@@ -54,7 +55,7 @@ def owed(session: Session, heard: Heard) -> list[Notice]:
         *_counts(session, heard),
         *_arm(session, heard),
         *_hold(session, heard),
-        *_about_line(heard),
+        *_about_line(session, heard),
         *_gone(session, heard),
         *_danger(session, heard),
     ]
@@ -243,15 +244,17 @@ def _hold(session: Session, heard: Heard) -> list[Notice]:
     ]
 
 
-def _about_line(heard: Heard) -> list[Notice]:
-    """What the staff of the channel hear of a line that is on nobody's record."""
-    notices = []
-    for code, kind in (
-        (QuestionCode.PAIN_UNPLACED, NoticeKind.PAIN_UNPLACED),
-        (QuestionCode.NO_CONSENT, NoticeKind.KEPT_BACK),
-    ):
-        wanted = any(question["code"] == code for question in heard.line.questions)
-        notices += _to_staff(heard, kind, heard.teams, wanted)
+def _about_line(session: Session, heard: Heard) -> list[Notice]:
+    """What is told of a line that is on nobody's record, or that speaks of consent."""
+    notices: list[Notice] = []
+    wanted = any(q["code"] == QuestionCode.PAIN_UNPLACED for q in heard.line.questions)
+    notices += _to_staff(heard, NoticeKind.PAIN_UNPLACED, heard.teams, wanted)
+    notices += tell_of_line(session, heard.line, heard.now)
+    for question in heard.line.questions:
+        if question["code"] == QuestionCode.NO_CONSENT:
+            pitcher = session.get_one(Pitcher, question["pitcher_id"])
+            notices += tell_kept_back(session, pitcher, heard.now)
+            notices += ask_for_consent(session, pitcher, heard.now)
     return notices
 
 

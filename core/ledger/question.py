@@ -32,6 +32,8 @@ class QuestionCode(StrEnum):
     BOOK_UNCLEAR = "book unclear"
     #: A clearance that somebody else than an adult of that pitcher wanted to record.
     ONLY_ADULTS = "only adults"
+    #: Consent that somebody wanted to withdraw who may not speak for that pitcher.
+    ONLY_FAMILY = "only family"
     #: A clearance whose `reason` (name, day, older, limit) is missing or cannot be read.
     CLEARANCE_UNCLEAR = "clearance unclear"
     #: A threshold (`reason`) that does not take the typed value, or whose team is not clear.
@@ -92,6 +94,7 @@ REFUSALS = frozenset(
         QuestionCode.PAIN_OPEN,
         QuestionCode.ONLY_STAFF,
         QuestionCode.ONLY_ADULTS,
+        QuestionCode.ONLY_FAMILY,
         QuestionCode.DANGER,
     }
 )

@@ -3,6 +3,14 @@
 from core.model.alerts import Alert, AlertSeen, AlertState, ThresholdSetting
 from core.model.base import Stored, key
 from core.model.calendar import CoachLimit, OutingBook, Season, SeasonKind, TeamEvent
+from core.model.club import (
+    ConsentAct,
+    ConsentEvent,
+    ConsentWay,
+    Errand,
+    Matter,
+    MatterState,
+)
 from core.model.games import CalendarEntry, CalendarSource, CalledOff, EntryKind
 from core.model.health import Clearance, Hold
 from core.model.message import MessageState, OutboxMessage
@@ -46,14 +54,20 @@ __all__ = [
     "CalledOff",
     "Clearance",
     "CoachLimit",
+    "ConsentAct",
+    "ConsentEvent",
+    "ConsentWay",
     "DailyLook",
     "EntryKind",
+    "Errand",
     "Feeling",
     "GuardianLink",
     "Hold",
     "JoinedAs",
     "Line",
     "LineState",
+    "Matter",
+    "MatterState",
     "Membership",
     "MessageState",
     "OutboxMessage",

@@ -46,6 +46,7 @@ class AuditAction(StrEnum):
     RECORDED = "recorded"
     CORRECTED = "corrected"
     WITHDRAWN = "withdrawn"
+    DELETED = "deleted"
 
 
 #: How the `ts` of a line begins that was filled in, not typed: no message stands in Slack.
@@ -125,6 +126,8 @@ class Outing(Stored, table=True):
     joins: int | None = Field(default=None, foreign_key="outing.id", index=True)
     joined_as: str | None = None
     withdrawn_at: datetime | None = None
+    #: Withdrawn for want of consent: it comes back with consent, if its line still says it.
+    kept_back: bool = False
 
 
 class PainReport(Stored, table=True):

@@ -74,6 +74,7 @@ class Club:
         """Let every delivery be answered and every message that is due soon be sent."""
         self.ws.settle()
         soon = self.clock.now() + timedelta(minutes=1)
+        self.bot.errands.run(self.clock.now())
         self.bot.outbox.deliver(self.clock.now())
         while (due := self.bot.outbox.next_due()) is not None and due <= soon:
             self.clock.set(max(due, self.clock.now()))

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from datetime import date
+from datetime import UTC, date, datetime, time
 from pathlib import Path
 
 import pytest
@@ -131,7 +131,7 @@ class Club:
             session,
             WORKSPACE,
             known_books=BOOKS,
-            today=TODAY,
+            now=datetime.combine(TODAY, time(12), UTC),
             dry_run=dry_run,
         )
 

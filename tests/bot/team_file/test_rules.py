@@ -149,8 +149,8 @@ def test_what_is_worth_knowing_is_noted_and_stops_nothing(club: Club) -> None:
 
     assert [str(note) for note in report.notes] == [
         "team.toml, line 5: the app is not in #log-2 yet; invite it there (/invite).",
-        "roster.csv, line 2: Lee Hart: has no consent date: nothing is counted for this "
-        "pitcher until there is one.",
+        "roster.csv, line 2: Lee Hart: has no consent date: nothing is counted until a guardian "
+        "agrees, in Slack or on paper.",
         "roster.csv, line 2: Lee Hart: no guardian has an account: notices for the family "
         "reach the staff alone.",
     ]

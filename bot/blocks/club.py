@@ -1,0 +1,26 @@
+"""Messages about the club itself, none about a line: consent, matters that wait for a word."""
+
+from collections.abc import Callable
+from datetime import datetime
+
+from sqlmodel import Session
+
+from bot.blocks.consent import consent_parts, kept_back_parts, said_parts
+from bot.blocks.matters import matter_parts
+from bot.blocks.message import Part
+from core.ledger import NoticeKind
+from core.model import OutboxMessage
+
+_PARTS: dict[str, Callable[[Session, OutboxMessage, datetime], list[Part]]] = {
+    NoticeKind.CONSENT: consent_parts,
+    NoticeKind.CONSENT_SAID: said_parts,
+    NoticeKind.KEPT_BACK: kept_back_parts,
+    NoticeKind.MATTER: matter_parts,
+}
+#: The kinds of message that this file renders.
+CLUB_KINDS = frozenset(_PARTS)
+
+
+def club_parts(session: Session, row: OutboxMessage, now: datetime) -> list[Part]:
+    """What such a message says at `now` (UTC)."""
+    return _PARTS[row.kind](session, row, now)

@@ -1,0 +1,40 @@
+"""What waits for somebody's word, as it stands, and what became of it."""
+
+from collections.abc import Callable
+from datetime import datetime
+
+from sqlmodel import Session
+
+from bot.blocks.message import Button, Part
+from bot.presses.press import presses
+from bot.wording import consent
+from core.matters import DELETION
+from core.model import Matter, MatterState, OutboxMessage, Person, key
+
+Parts = list[Part]
+
+
+def matter_parts(session: Session, row: OutboxMessage, _now: datetime) -> Parts:
+    """The message about a matter, for whom the row is."""
+    matter = session.get(Matter, int(row.slot.split("/")[1]))
+    return _PARTS[matter.kind](session, row, matter) if matter is not None else []
+
+
+def _deletion(session: Session, row: OutboxMessage, matter: Matter) -> Parts:
+    name = str(matter.data.get("name", ""))
+    if row.person_id is None:
+        by = session.get_one(Person, matter.person_id).name
+        return [Part(consent.delete_for_staff(name, by, matter.state))]
+    if matter.state == MatterState.CANCELLED:
+        return [Part(consent.DELETE_KEPT)]
+    if matter.state == MatterState.DONE:
+        return [Part(consent.delete_begun(name) if name else consent.RECORD_GONE)]
+    carried = {"matter": key(matter)}
+    buttons = (
+        Button(consent.DELETE_FOR_GOOD, presses("delete_for_good"), carried),
+        Button(consent.KEEP, presses("keep_record"), carried),
+    )
+    return [Part(consent.delete_asked(name), buttons)]
+
+
+_PARTS: dict[str, Callable[[Session, OutboxMessage, Matter], Parts]] = {DELETION: _deletion}

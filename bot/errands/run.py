@@ -1,0 +1,105 @@
+"""Runs what is due: claim an errand, do it, store what follows and that it is done at once."""
+
+import logging
+from collections.abc import Mapping
+from datetime import datetime, timedelta
+from threading import Lock
+from typing import Any, Final, cast
+
+from sqlalchemy import CursorResult, update
+from sqlmodel import col, func, select
+
+from bot.errands.deletion import do_delete
+from bot.errands.errand import ErrandError, Finish, Tools, Work
+from bot.errands.kept import hear_kept
+from bot.outbox.owe import owe
+from bot.presses.consent import DELETE_RECORD
+from core.consent.events import HEAR_KEPT
+from core.leaving import is_served
+from core.model import Errand, key
+
+log = logging.getLogger(__name__)
+
+#: How long a claimed errand belongs to its process, and the wait between two tries.
+LEASE = timedelta(seconds=60)
+#: Tries before one is given up: half an hour.
+MOST_ATTEMPTS = 30
+#: Errands of one run; the rest waits for the next one.
+AT_ONCE = 20
+
+WORKS: Final[Mapping[str, Work]] = {
+    HEAR_KEPT: hear_kept,
+    DELETE_RECORD: do_delete,
+}
+
+
+class Errands:
+    """Does errands in the order in which they were written; any number of processes may."""
+
+    def __init__(self, tools: Tools) -> None:
+        """Work with these."""
+        self._tools = tools
+        self._busy = Lock()
+
+    def run(self, now: datetime) -> int:
+        """Do what is due at `now` (UTC); gives how many were begun."""
+        begun = 0
+        with self._busy:
+            while begun < AT_ONCE and (errand := self._claim(now)) is not None:
+                self._do(errand, now)
+                begun += 1
+        return begun
+
+    def next_due(self) -> datetime | None:
+        """When the next one is due; none when none waits."""
+        with self._tools.store.reading() as session:
+            waiting = select(func.min(Errand.not_before)).where(
+                col(Errand.done_at).is_(None), is_served(col(Errand.workspace_id))
+            )
+            first: datetime | None = session.exec(waiting).one()
+        return first
+
+    def _claim(self, now: datetime) -> Errand | None:
+        due = (
+            col(Errand.done_at).is_(None),
+            col(Errand.not_before) <= now,
+            is_served(col(Errand.workspace_id)),
+        )
+        with self._tools.store.reading() as session:  # most looks find nothing
+            waiting = session.exec(select(Errand.id).where(*due).order_by(col(Errand.id))).first()
+        if waiting is None:
+            return None
+        with self._tools.store.writing() as session:
+            claimed = session.execute(
+                update(Errand)
+                .where(col(Errand.id) == waiting, *due)
+                .values(not_before=now + LEASE, attempts=col(Errand.attempts) + 1)
+            )
+            if cast(CursorResult[Any], claimed).rowcount == 1:
+                return session.get_one(Errand, waiting, populate_existing=True)
+        return None
+
+    def _do(self, errand: Errand, now: datetime) -> None:
+        try:
+            self._finish(errand, WORKS[errand.kind](self._tools, errand, now), None, now)
+        except ErrandError as wrong:
+            log.warning("errand %s: %s", errand.id, wrong)
+            self._finish(errand, wrong.finish, str(wrong), now)
+        except Exception as fault:
+            # One that fails must not keep the others back; it comes again after its lease.
+            log.warning("errand %s: %s", errand.id, type(fault).__name__)
+            if errand.attempts >= MOST_ATTEMPTS:
+                self._finish(errand, _nothing, type(fault).__name__, now)
+
+    def _finish(self, errand: Errand, finish: Finish, error: str | None, now: datetime) -> None:
+        with self._tools.store.writing() as session:
+            row = session.get_one(Errand, key(errand), with_for_update=True)
+            if row.done_at is not None:
+                return
+            owe(session, row.workspace_id, finish(session))
+            row.done_at, row.error = now, error
+            session.add(row)
+
+
+def _nothing(_session: object) -> list[Any]:
+    return []

@@ -1,0 +1,9 @@
+"""The buttons that act at once: one file for each subject, checked again when they are pressed."""
+
+from typing import Final
+
+from bot.presses import consent
+from bot.presses.press import Press
+
+#: Every press by its name.
+PRESSES: Final[dict[str, Press]] = {one.name: one for one in (*consent.PRESSES,)}

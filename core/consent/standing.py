@@ -1,0 +1,74 @@
+"""Whether consent stands, from the events: a "no" of anybody who may say it is stronger."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from sqlmodel import Session, col, select
+
+from core.ledger.clearance import ADULT, age_on
+from core.ledger.people import guardians_of
+from core.model import ConsentAct, ConsentEvent, ConsentWay, Person, Pitcher, PitcherTeam, key
+
+
+@dataclass(frozen=True, slots=True)
+class Consent:
+    """What was said last by each: the agreement that counts, and every "no" that stands."""
+
+    agreed: ConsentEvent | None
+    against: tuple[ConsentEvent, ...]
+    #: The last event by voice: a person's id, "paper" or "file".
+    last: dict[str, ConsentEvent]
+
+    @property
+    def since(self) -> date | None:
+        """The day from which it stands; none while it does not."""
+        return self.agreed.on if self.agreed is not None and not self.against else None
+
+    @property
+    def is_only_of_file(self) -> bool:
+        """Whether nothing but a team file's date speaks, so that the file may change it."""
+        return not self.against and all(one.way == ConsentWay.FILE for one in self.last.values())
+
+    def said_by(self, person: Person) -> ConsentEvent | None:
+        """What this person said last."""
+        return self.last.get(str(person.id))
+
+
+def consent_of(session: Session, pitcher: Pitcher, on: date) -> Consent:
+    """The consent to a pitcher's record as it stands on a day.
+
+    Any guardian's agreement is enough, and any guardian's "no" stops it until the same person
+    agrees again. What somebody said who may no longer speak for the pitcher stops nothing.
+    """
+    rows = session.exec(
+        select(ConsentEvent)
+        .where(ConsentEvent.pitcher_id == key(pitcher))
+        .order_by(col(ConsentEvent.id))
+    )
+    last = {_voice(row): row for row in rows}
+    speak = {str(person.id) for person in may_consent(session, pitcher, on)}
+    noes = [row for row in last.values() if row.act != ConsentAct.AGREED]
+    against = tuple(row for row in noes if row.person_id is None or str(row.person_id) in speak)
+    agreed = [row for row in last.values() if row.act == ConsentAct.AGREED]
+    # A file that no longer has a date says nothing; it is no "no".
+    against = tuple(row for row in against if row.way != ConsentWay.FILE)
+    return Consent(min(agreed, key=lambda row: row.on, default=None), against, last)
+
+
+def _voice(row: ConsentEvent) -> str:
+    return str(row.person_id) if row.person_id is not None else row.way
+
+
+def may_consent(session: Session, pitcher: Pitcher, on: date) -> list[Person]:
+    """Who may say yes or no: the guardians of a minor, an adult pitcher himself."""
+    if age_on(pitcher.birth_date, on) < ADULT:
+        return guardians_of(session, {key(pitcher)})
+    own = session.get(Person, pitcher.person_id) if pitcher.person_id is not None else None
+    return [own] if own is not None else []
+
+
+def lacking_consent(session: Session, team_id: int) -> list[Pitcher]:
+    """The pitchers of a team whose lines are kept back, in order of names."""
+    links = select(PitcherTeam.pitcher_id).where(PitcherTeam.team_id == team_id)
+    rows = select(Pitcher).where(col(Pitcher.id).in_(links), col(Pitcher.consent_on).is_(None))
+    return sorted(session.exec(rows), key=lambda one: (one.name.casefold(), key(one)))
