@@ -18,6 +18,8 @@ from bot.listeners.desk import Desk
 LISTENERS = 10
 #: Seconds to wait for Slack; a few calls must fit into the lease of an outbox row (60 s).
 LONGEST_CALL = 10
+#: Seconds to wait for a form to open: Slack waits three for the listener's answer.
+LONGEST_OPENING = 2
 
 
 class SlackAccessError(Exception):
@@ -92,7 +94,7 @@ def make_app(
     bolt_log.setLevel(logging.ERROR)
     app = App(
         logger=bolt_log,
-        client=WebClient(base_url=api_url, retry_handlers=[]),
+        client=WebClient(base_url=api_url, retry_handlers=[], timeout=LONGEST_OPENING),
         authorize=authorize,
         signing_secret=signing_secret or "",
         process_before_response=True,

@@ -5,23 +5,20 @@ goes. What cannot be finished in time is Slack's to send again, or stays leased 
 the next process looks it up before it repeats it.
 """
 
-import logging
 import os
 import signal
 from collections.abc import Callable
-from threading import Event, Thread, Timer
+from threading import Event, Timer
 from types import FrameType
-from typing import Any
 
 import uvicorn
 from slack_bolt import App
-from slack_bolt.adapter.socket_mode import SocketModeHandler
 from slack_sdk.errors import SlackApiError
 from starlette.types import ASGIApp
 
 from bot.app import refused
-
-socket_log = logging.getLogger("bot.socket")
+from bot.sockets import log as socket_log
+from bot.sockets import open_line
 
 #: All of stopping takes no longer than this (s): a supervisor kills after ten.
 STOPPED_WITHIN = 9.0
@@ -60,8 +57,7 @@ def serve_socket(app: App, app_token: str, stopping: Stopping) -> None:
 
     Raises `SlackAccessError` when Slack does not accept the app-level token.
     """
-    handler = SocketModeHandler(app, app_token=app_token, logger=socket_log)
-    untyped: Any = handler  # connect has no annotations in slack_bolt
+    line = open_line(app, app_token)
     stop = Event()
 
     def begin_to_stop() -> None:
@@ -72,25 +68,13 @@ def serve_socket(app: App, app_token: str, stopping: Stopping) -> None:
     _on_signals(begin_to_stop)
     socket_log.disabled = True  # a refusal at the start is said in one sentence, not logged too
     try:
-        untyped.connect()
+        line.connect()
     except SlackApiError as problem:
         raise refused("SLACK_APP_TOKEN", "xapp-", problem) from problem
-    socket_log.disabled = False
+    finally:
+        socket_log.disabled = False
     stop.wait()
-    hang_up(handler)
-
-
-def hang_up(handler: SocketModeHandler) -> None:
-    """Take in no envelope any more, acknowledge those under way, then close the line."""
-    client = handler.client
-    client.auto_reconnect_enabled = False
-    client.closed = True
-    client.message_queue.put(None)  # its reader waits for a message, for up to a second
-    # The SDK closes the line first, and what is under way could not be acknowledged.
-    answered = Thread(target=client.message_workers.shutdown, daemon=True)
-    answered.start()
-    answered.join(ANSWERED_WITHIN)
-    client.close()
+    line.hang_up(ANSWERED_WITHIN)
 
 
 def _on_signals(do: Callable[[], None]) -> None:

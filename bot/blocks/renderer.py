@@ -15,6 +15,7 @@ from bot.blocks.club import CLUB_KINDS, club_parts
 from bot.blocks.holds import clearance_text, thrown_text
 from bot.blocks.message import Part, as_message
 from bot.blocks.orders import order_parts
+from bot.blocks.trouble import channel_trouble_parts
 from bot.blocks.twice import two_counts_parts
 from bot.outbox.rendered import Reaction, Rendered
 from bot.wording import answers, hints, holds, pain
@@ -70,6 +71,9 @@ class Renderer:
         if row.kind in CLUB_KINDS:
             club = club_parts(session, row, now)
             return as_message(club) if club else None
+        if row.kind == NoticeKind.CHANNEL_TROUBLE:
+            trouble = channel_trouble_parts(session, row)
+            return as_message(trouble) if trouble else None
         if row.kind == NoticeKind.ALERT:
             alert = alert_parts(session, row)
             return as_message(alert) if alert else None

@@ -6,11 +6,9 @@ from contextlib import ExitStack, contextmanager
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from tempfile import TemporaryDirectory
-from typing import Any
 from zoneinfo import ZoneInfo
 
 from slack_bolt import App, BoltRequest
-from slack_bolt.adapter.socket_mode import SocketModeHandler
 from slack_sdk import WebClient
 from sqlalchemy import event
 from sqlalchemy.pool import ConnectionPoolEntry
@@ -29,6 +27,7 @@ from bot.manifest import make_manifest
 from bot.outbox import owe
 from bot.run import make_bot, remember_workspace
 from bot.settings import Settings
+from bot.sockets import open_line
 from bot.team_file import DirectoryError, TeamFileError, load_team_file, read_directory
 from core.model import Team
 from core.rulebooks import builtin_ids
@@ -80,17 +79,14 @@ def move_in(ws: Workspace, cast: Cast) -> tuple[dict[str, Person], dict[str, Cha
 @contextmanager
 def connected(club: Clubhouse) -> Iterator[None]:
     """Connect the bot by Socket Mode, as on Slack; from now on events go that way."""
-    handler: Any = SocketModeHandler(club.bot.app, club.ws.app_token)  # has no annotations
-    handler.connect()
+    line = open_line(club.bot.app, club.ws.app_token)
+    line.connect()
     club.ws.sockets.wait_connected()
     club.ws.deliver_by_sockets()
     try:
         yield
     finally:
-        # The SDK's queue reader would wait for up to a second.
-        handler.client.closed = True
-        handler.client.message_queue.put(None)
-        handler.close()
+        line.hang_up(within=1.0)
 
 
 class InProcess:

@@ -27,6 +27,7 @@ from core.due.pages import following
 from core.due.quiet import held_until
 from core.leaving import stop
 from core.ledger import NoticeKind
+from core.ledger.channel_trouble import channel_trouble
 from core.ledger.unreached import unreached
 from core.model import MessageState, OutboxMessage, key
 from core.store import Store
@@ -249,6 +250,7 @@ class Outbox:
                 row.not_before = outcome.held_until
             if outcome.state is MessageState.FAILED:
                 owe(session, row.workspace_id, unreached(session, row, now))
+                owe_once(session, row.workspace_id, channel_trouble(session, row, now))
             if outcome.state is MessageState.SENT:
                 owe_once(session, row.workspace_id, following(session, row))
             if outcome.retry_at is None and row.wanted > claimed.wanted:

@@ -53,6 +53,8 @@ class NoticeKind(StrEnum):
     #: Told to whoever pressed a button that could do nothing.
     REFUSED = "refused"
     HINT = "hint"
+    #: A channel of a team takes no messages any more.
+    CHANNEL_TROUBLE = "channel trouble"
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,13 +23,6 @@ GAME = "62p 11cb 4.1ip vs Summit no pain"
 GONE_ON = date(2026, 5, 16)
 
 
-@pytest.fixture(params=["http", "socket"])
-def either(request: pytest.FixtureRequest) -> Club:
-    """The club over each transport."""
-    found: Club = request.getfixturevalue("club" if request.param == "http" else "socket_club")
-    return found
-
-
 def workspace(club: Club) -> Workspace | None:
     with club.store.reading() as session:
         return session.get(Workspace, club.ws.team_id)

@@ -17,8 +17,8 @@ from bot.local.server import StandIn
 from bot.local.talk import Said
 from core.model import Line, Outing
 from core.store import Store
-from tests.support.club import Club, club_at
-from tests.support.workspace import AppHost, over_socket
+from tests.support.club import Club, club_at, connected
+from tests.support.workspace import AppHost
 
 GAME = "62p 11cb 4.1ip vs Summit no pain"
 
@@ -37,13 +37,6 @@ def lines(club: Club) -> list[Line]:
 
 def posted(club: Club) -> int:
     return len(club.ws.calls.of("chat.postMessage"))
-
-
-@pytest.fixture(params=["http", "socket"])
-def either(request: pytest.FixtureRequest) -> Club:
-    """The club over each transport."""
-    found: Club = request.getfixturevalue("club" if request.param == "http" else "socket_club")
-    return found
 
 
 def test_the_same_event_twice_is_one_entry_and_one_answer(either: Club) -> None:
@@ -109,7 +102,7 @@ def test_a_database_that_fails_at_commit_gives_no_ack_on_a_socket(club: Club) ->
     app = make_app(installation, club.ws.api_url, failing_desk(club))
     club.ws.sockets.ack_limit = 0.3
     club.ws.deliver_by_sockets()
-    with over_socket(club.ws, app):
+    with connected(club.ws, app):
         said = club.say("mateo", GAME)
         assert said.delivery.status == "failed"
         assert lines(club) == []

@@ -61,8 +61,9 @@ def test_a_report_that_the_staff_channel_does_not_take_goes_to_the_coach(club: C
 
     club.say("mateo", PAIN)
 
-    (told,) = club.heard("dana")
+    told, fix = club.heard("dana")
     assert told.startswith("I cannot post in the staff channel any more, so this comes to you.")
+    assert "it is archived. Unarchive it" in fix
     assert "*Pain report.* Mateo Cruz: elbow 4/10" in told
 
 

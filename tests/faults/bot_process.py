@@ -13,9 +13,7 @@ from contextlib import contextmanager
 from dataclasses import replace
 from datetime import datetime
 from threading import Event
-from typing import Any
 
-from slack_bolt.adapter.socket_mode import SocketModeHandler
 from sqlmodel import Session
 
 from bot.app import find_installation, make_app, make_client
@@ -23,6 +21,7 @@ from bot.clock import SimulatedClock
 from bot.listeners.desk import Desk
 from bot.run import make_bot
 from bot.settings import Settings
+from bot.sockets import open_line
 from core.store import Store
 
 
@@ -55,8 +54,7 @@ def main(given: dict[str, str]) -> None:
     elif given["dies"] == "after commit":
         desk = replace(desk, committed=die)
     app = make_app(installation, settings.api_url, desk)
-    handler: Any = SocketModeHandler(app, app_token=given["app_token"])
-    handler.connect()
+    open_line(app, given["app_token"]).connect()
     while given["dies"] != "after ack":
         owed.wait()
         owed.clear()

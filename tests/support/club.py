@@ -10,9 +10,11 @@ from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
+from typing import Any
 
 import pytest
 from pydantic import SecretStr
+from slack_bolt import App
 
 from bot.app import find_installation, make_client
 from bot.calendars import Fetch
@@ -25,11 +27,12 @@ from bot.local.workspace import Workspace
 from bot.manifest import make_manifest
 from bot.run import Bot, make_bot, remember_workspace
 from bot.settings import Settings
+from bot.sockets import SocketLine, open_line
 from core import model
 from core.calendar.ics import CalendarError
 from core.model import GuardianLink, Membership, Pitcher, PitcherTeam, Role, Team, key
 from core.store import Store
-from tests.support.workspace import AppHost, over_socket
+from tests.support.workspace import AppHost
 
 #: Saturday 2 May 2026, 18:00 in Chicago.
 SATURDAY_EVENING = datetime(2026, 5, 2, 23, 0, tzinfo=UTC)
@@ -199,7 +202,7 @@ def club_at(
     bot = make_bot(settings, installation, clock, store, fetch)
     with ExitStack() as running:
         if socket:
-            running.enter_context(over_socket(ws, bot.app))
+            running.enter_context(connected(ws, bot.app))
         else:
             url = running.enter_context(host.serving(make_http(bot.app, bot.health)))
             stand_in.deliver_to(ws, f"{url}/slack/events")
@@ -207,10 +210,30 @@ def club_at(
         stand_in.close_workspace(ws)
 
 
+@contextmanager
+def connected(ws: Workspace, app: App, **options: Any) -> Iterator[SocketLine]:
+    """Connect the bot's app by Socket Mode, as on Slack."""
+    line = open_line(app, ws.app_token, **options)
+    line.connect()
+    try:
+        yield line
+    finally:
+        line.hang_up(within=1.0)
+
+
 @pytest.fixture
 def club(stand_in: StandIn, app_host: AppHost, store: Store) -> Iterator[Club]:
     """The club over signed HTTP."""
     with club_at(stand_in, app_host, store) as running:
+        yield running
+
+
+@pytest.fixture(params=["http", "socket"])
+def either(
+    request: pytest.FixtureRequest, stand_in: StandIn, app_host: AppHost, store: Store
+) -> Iterator[Club]:
+    """The club over each transport."""
+    with club_at(stand_in, app_host, store, socket=request.param == "socket") as running:
         yield running
 
 
