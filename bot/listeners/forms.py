@@ -2,6 +2,7 @@
 
 import json
 import re
+from http.client import HTTPException
 from typing import Any
 
 from slack_bolt import Ack, App, BoltContext
@@ -58,7 +59,7 @@ def _block(form: Form, field: str, filled: Filled) -> str:
 
 
 def open_view(client: WebClient, body: dict[str, Any], view: dict[str, Any]) -> bool:
-    """Open a view for whoever acted; False where the trigger has run out, or was used.
+    """Open a view for whoever acted; False where the trigger ran out, or Slack did not answer.
 
     A trigger lives three seconds, so this one call cannot wait for the outbox.
     """
@@ -67,6 +68,8 @@ def open_view(client: WebClient, body: dict[str, Any], view: dict[str, Any]) -> 
     except SlackApiError as problem:
         if "trigger" not in str(problem.response.get("error")):
             raise
+        return False
+    except (OSError, HTTPException):
         return False
     return True
 
