@@ -10,6 +10,7 @@ from datetime import date
 from core.reading.board import COUNTS, NO_LOG, Board, Claim
 from core.reading.draft import Draft
 from core.reading.entry import Unread, UnreadReason
+from core.reading.in_order import in_order, sums_over_all
 from core.reading.pieces import Piece, pieces
 from core.reading.together import bring_together
 
@@ -54,8 +55,20 @@ class Assembler:
                 self._put_all(draft, [claim for claim in piece if claim.key != "each"])
             return
         if self._counts_for_all_but_clashes(piece):
-            quote = self.board.quote(piece[0].first, piece[-1].after)
-            self.unread.append(Unread(quote, UnreadReason.TWO_READINGS))
+            self._ask(piece)
+            return
+        of_all = sums_over_all(self.board, self.drafts, piece)
+        if of_all is not None:
+            if not of_all:
+                self._ask(piece)
+            return
+        lists = [claim for claim in piece if claim.key == "list"]
+        if lists and len(lists) < len(piece):
+            self.add([claim for claim in piece if claim.key != "list"])
+        if lists:
+            fitting = [claim for claim in lists if in_order(self.drafts, claim)]
+            if len(fitting) < len(lists):
+                self._ask(piece)
             return
         earlier = self._same_game(piece)
         if earlier is not None:
@@ -65,6 +78,10 @@ class Assembler:
             self.drafts.append(self._fresh(piece))
         self._put_all(self.drafts[-1], piece)
         self._note_heading(piece)
+
+    def _ask(self, piece: Piece) -> None:
+        quote = self.board.quote(piece[0].first, piece[-1].after)
+        self.unread.append(Unread(quote, UnreadReason.TWO_READINGS))
 
     def _same_game(self, piece: Piece) -> Draft | None:
         """As in "18 and 24, 2 curves in the first game": the outing of that game, told before."""
@@ -197,6 +214,8 @@ class Assembler:
             return current.has_outing() and (
                 current.label != claim.value or claim.value == "another"
             )
+        if claim.key == "day" and len(current.days) > 1 and not current.counts and outing:
+            return True  # "pitched saturday and sunday. saturday 28, sunday 17"
         if claim.key == "day" and current.pains and not current.has_outing():
             apart = self.board.sentence[claim.first] != self.board.sentence[current.claims[0].first]
             return apart and bool(outing and current.days) and claim.value not in current.days
@@ -212,7 +231,11 @@ class Assembler:
 
     def _apart(self, current: Draft, claim: Claim) -> bool:
         """As in "Leo shaky, Max 4": no list of names, there is a word between them."""
-        between = range(current.claims[-1].after, claim.first)
+        last = current.claims[-1]
+        other_sentence = self.board.sentence[last.first] != self.board.sentence[claim.first]
+        if last.key in ("kind", "opponent") and len(current.who) == 1 and other_sentence:
+            return True  # "Leo relieved Max. Max 45p"
+        between = range(last.after, claim.first)
         return any(
             self.board.free(i) and self.board.items[i].symbol in ("word", "good", "goodadj", "adj")
             for i in between

@@ -29,7 +29,7 @@ def _pitches(board: Board, match: re.Match[str]) -> None:
         if over:
             board.unread(at - 1, at + 1, UnreadReason.VAGUE)
             return
-        after = match.end() if board.items[match.end() - 1].symbol == "ish" else at + 1
+        after = at + 2 if board.symbol_is(at + 1, "ish") else at + 1
         about = any(board.items[i].symbol in ("about", "ish") for i in range(first, after))
         if _unpaired_type_before(board, at):
             board.unread(first, after, UnreadReason.TWO_READINGS)  # "my spins ... 12 in catch play"
@@ -45,6 +45,13 @@ def _is_hour_or_age(before: Item, value: int) -> bool:
 def _each(board: Board, match: re.Match[str]) -> None:
     """As in "pens today, 25 each"; "split 12 ways = 20 each" has no kind and no name."""
     if any(claim.key == "who" for claim in board.claims) or board.has(*groups.KINDS):
+        _pitches(board, match)
+
+
+def _on_days(board: Board, match: re.Match[str]) -> None:
+    """As in "pens: mon 20, wed 25": beside one day alone the number may be its date."""
+    days = {claim.value for claim in board.claims if claim.key == "day"}
+    if len(days) > 1 and board.has("bullpen", "catch", "live"):
         _pitches(board, match)
 
 
@@ -192,6 +199,7 @@ BARE_RULES: tuple[Rule, ...] = (
         " (in|for|the|of)* said_day",
         _pitches,
     ),
+    rule("mon 20, wed 25", f"said_day (colon|dash)* <n:num> {_AFTER}", _on_days),
     rule(
         "number, breakdown",
         "<n:num> (ish)? (with|open|colon|dash|comma|and|adv)+ (about|adv|the)* said_count",

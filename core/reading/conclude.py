@@ -45,6 +45,9 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
         unread.append(Unread(quote, UnreadReason.UNKNOWN_KIND))
     if draft.kind in ("bullpen", "catch") and kind == draft.kind and "outs" in counts:
         unread.append(Unread(quote, UnreadReason.UNKNOWN_KIND))
+    except_ = draft.except_ if draft.who == ("everyone",) else ()
+    if draft.except_ and not except_:
+        unread.append(Unread(quote, UnreadReason.UNCLEAR_PERSON))  # "no pens except Leo 20"
     if draft.pains and draft.who == ("everyone",):
         unread.append(Unread(quote, UnreadReason.UNCLEAR_PAIN))  # "... except Sam (arm sore)"
     if draft.pains and draft.no_pain and draft.days and not counts:
@@ -58,7 +61,7 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
     day = draft.days[0] if draft.days and draft.days[0] != posted else None
     entry = Entry(
         who=draft.who[0] if draft.who and draft.who[0] != OWN else None,
-        except_=draft.except_ if draft.who == ("everyone",) else (),
+        except_=except_,
         kind=kind,
         on=day,
         pain=pain,

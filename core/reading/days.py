@@ -115,6 +115,15 @@ def _cause(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start(), match.end(), "day of the cause")
 
 
+def _cause_or_day(board: Board, match: re.Match[str]) -> None:
+    """As in "arm tired after last night": no day of its own; with counts beside it, of which?"""
+    day = match.end() - 1
+    if any(board.items[i].symbol == "num" for i in board.free_numbers()):
+        board.unread(day, day + 1, UnreadReason.UNCLEAR_DAY)
+    else:
+        board.no_log(day, day + 1, "day of the cause")
+
+
 def _today(board: Board, match: re.Match[str]) -> None:
     _claim(board, match, board.posted.date())
 
@@ -126,6 +135,12 @@ DAY_RULES: tuple[Rule, ...] = (
         "after yesterday's game",
         "after (the|hisher|last)* (weekday|sat|yesterday|daybefore) (anygame|bullpen|catch|live)",
         _cause,
+    ),
+    rule(
+        "tired after last night",
+        "(said_arm|tired|sore) (today|adv)* after (the|hisher|last)*"
+        " (weekday|sat|yesterday|daybefore)",
+        _cause_or_day,
     ),
     rule(
         "tired from saturday",

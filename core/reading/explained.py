@@ -45,6 +45,8 @@ def _is_harmless(board: Board, words: Lexicon, at: int) -> bool:
         return is_filler(words, item.name) or _is_company(board, at)
     if item.symbol == "over":
         return at + 1 < len(board.items) and not board.free(at + 1)  # "26 pitches over 2 innings"
+    if item.symbol == "about":
+        return not any(c.key in COUNTS for c in board.claims if at < c.first <= at + 2)
     if item.symbol == "or":
         return any(claim.key == "day" and claim.after == at for claim in board.claims)
     if item.symbol == "mixedpitch":

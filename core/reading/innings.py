@@ -146,6 +146,15 @@ def _through(board: Board, match: re.Match[str]) -> None:
             board.claim(at, at + 1, "outs", outs)
 
 
+def _bare_through(board: Board, match: re.Match[str]) -> None:
+    """As in "Leo 58 thru 4": pitches, and the innings of his outing."""
+    pitches, innings = board.whole(match.start("p")), board.whole(match.start("n"))
+    if pitches is None or innings is None or pitches < 10 or innings > 9 or board.has("running"):
+        return
+    board.claim(match.start("p"), match.end("p"), "pitches", pitches, weak=True)
+    board.claim(match.start("n"), match.end(), "outs", innings * 3)
+
+
 def _length_of_game(board: Board, match: re.Match[str]) -> None:
     """As in "a 6 inning game"; "3ip game" are the innings pitched."""
     if board.items[match.start() + 1].text.lower() != "ip":
@@ -226,6 +235,11 @@ INNINGS_RULES: tuple[Rule, ...] = (
     rule("his only inning", "(in|for|threw|had)? (hisher|the|i) adv+ innings", _only_inning),
     rule("an inning", "(threw|had|went|for|in|and|^) (adv|about)* a adj* innings", _inning),
     rule("75 pitches thru 6", "num (pitches) (through) (the)? <n:num> " + _NOT_COUNTED, _through),
+    rule(
+        "Leo 58 thru 4",
+        "(said_who|threw|finish|with|^) (about)? <p:num> through (the)? <n:num> " + _NOT_COUNTED,
+        _bare_through,
+    ),
     rule("part of an inning", "<n:frac|num> ofinning", _part),
     rule("third of an inning", "<n:frac> innings", _third_inning_or_part),
     rule(

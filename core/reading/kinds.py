@@ -169,6 +169,9 @@ KIND_RULES: tuple[Rule, ...] = (
         says_no_log("caught"),
     ),
     rule("game", "game | gamelike | twogames", says_kind("game")),
+    rule(
+        "came in for Leo", "relieved (i|he|the|word|limit|month|modal|said_who)?", says_kind("game")
+    ),
     rule("not pitched", "notpitched", _not_pitched),
     rule("skipped", "(?<=said_who) skipped", _not_pitched),
     rule("same", "(?<=said_who) (did|the|had|threw)* same", _same),

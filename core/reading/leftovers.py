@@ -75,6 +75,8 @@ def leftovers(board: Board, *, something_logged: bool) -> list[Unread]:
     ]
     if something_logged:
         found += _asked_counts(board) + _counts_after_talk(board)
+    if board.has("joke"):
+        found += _corrected_joke(board)
     if board.has("site"):
         found += _unexplained_sites(board)
     if board.has("catching"):
@@ -140,6 +142,20 @@ def _asked_counts(board: Board) -> list[Unread]:
         counted = [c for c in board.claims if c.key in COUNTS and first <= c.first < after]
         if counted and not any(board.items[i].symbol == "logthis" for i in range(first, after)):
             found.append(Unread(board.quote(first, after), UnreadReason.TWO_READINGS))
+    return found
+
+
+def _corrected_joke(board: Board) -> list[Unread]:
+    """As in "20 curves lol jk 10": a number right after the joke may be the true one."""
+    found = []
+    for at, item in enumerate(board.items):
+        follows = [other.symbol for other in board.items[at + 1 : at + 4]]
+        counted = any(one.symbol in FIELDS for one in board.items[:at])
+        if item.symbol == "joke" and counted and "num" in follows:
+            first, _ = span(board.sentence, at)
+            found.append(
+                Unread(board.quote(first, at + 2 + follows.index("num")), UnreadReason.TWO_READINGS)
+            )
     return found
 
 

@@ -82,6 +82,14 @@ def _negative(board: Board, match: re.Match[str]) -> None:
         board.unread(at, match.end(), UnreadReason.IMPOSSIBLE)
 
 
+def _how_many(board: Board, match: re.Match[str]) -> None:
+    """As in "3 pens this week": a number of outings, not of pitches."""
+    number = board.whole(match.start())
+    plural = board.items[match.end() - 1].text.lower().endswith("s")
+    if number is not None and number < 10 and plural:
+        board.no_log(match.start(), match.start() + 1, "number of outings")
+
+
 def _of_them_pitch(board: Board, match: re.Match[str]) -> None:
     """As in "14 kids, 4 of them pitch": a verb."""
     if board.items[match.end() - 1].text.lower() == "pitch":
@@ -218,6 +226,7 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         says_no_log("total"),
     ),
     rule("negative", "dash num (unit|innings)", _negative),
+    rule("3 pens this week", "num (bullpen|game|live) (?! (fill|dash)* noun)", _how_many),
     rule("4 of them pitch", "num them pitches", _of_them_pitch),
     rule("40 something", "num (dash)? something (pitches|unit)", says_unread(UnreadReason.VAGUE)),
     rule("curves that were hit", "num breakingtype (is)? (got|hit)", _were_hit),
@@ -225,6 +234,10 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     rule("sixteens", "(the|a|in|with)+ num plural", says_no_log("age group")),
 )
 
+
+AVAILABLE_RULES: tuple[Rule, ...] = (
+    rule("had 35 available", "(had|with)+ num (unit)? (plan|remaining)", _available),
+)
 
 LIMIT_RULES: tuple[Rule, ...] = (
     rule(
@@ -238,7 +251,6 @@ LIMIT_RULES: tuple[Rule, ...] = (
         says_no_log("limit"),
     ),
     rule("on a 50 count", "on a num (pitches)? (countword|limit|pitches)", says_no_log("limit")),
-    rule("had 35 available", "(had|with)+ num (unit)? (plan|remaining)", _available),
     rule("number max of type", "num fill* unit limit", says_no_log("limit")),
     rule(
         "no curves until june",

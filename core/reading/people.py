@@ -10,7 +10,21 @@ from core.reading.roster import as_typed, bare, is_known, listed
 from core.reading.vocabulary import given_names
 
 _NO_SUBJECT_AFTER = frozenset(
-    {"vs", "title", "with", "to", "at", "win", "into", "of", "over", "other", "place", "said_vs"}
+    {
+        "vs",
+        "title",
+        "with",
+        "to",
+        "at",
+        "win",
+        "into",
+        "of",
+        "over",
+        "other",
+        "place",
+        "said_vs",
+        "relieved",
+    }
 )
 _OPENS_A_RECORD = frozenset(
     {"num", "colon", "dash", "threw", "went", "had", "is", "none", "pct", "bullpen", "catch",
@@ -25,7 +39,7 @@ _NO_RECORD = frozenset(
     {"word", "dot", "on", "into", "to", "of", "at", "stop", "question", "the", "hisher", "i", "he",
      "for", "comma", "them", "plan", "is_"}
 )  # fmt: skip
-_PLAIN_RECORD = frozenset({"num", "colon", "dash", "threw", "went", "pitches"})
+_PLAIN_RECORD = frozenset({"relieved", "num", "colon", "dash", "threw", "went", "pitches"})
 _NO_NAMES = NUMERIC | frozenset(
     {"comma", "dot", "colon", "dash", "open", "close", "slash", "stop", "question", "semi", "plus",
      "newline", "mark", "pitches", "curve", "innings", "arrow", "quote", "star", "askmark"}
@@ -122,7 +136,14 @@ def _unknown_before_count(board: Board, at: int) -> bool:
 def _oneself(board: Board) -> None:
     """Beside others, "i threw 40" and "me 40" are the author's own."""
     for at, item in enumerate(board.items[:-1]):
-        if item.symbol != "i" or not board.free(at):
+        company = at > 0 and board.items[at - 1].symbol in (
+            "relieved",
+            "for",
+            "after",
+            "to",
+            "with",
+        )
+        if item.symbol != "i" or not board.free(at) or company:
             continue
         beside = board.items[at + 1].symbol == "and" and any(
             claim.key == "who" and claim.first == at + 2 for claim in board.claims

@@ -19,7 +19,24 @@ def pieces(board: Board) -> list[Piece]:
             found.append(opening)
             last = board.piece[claim.first]
         found[-1].append(claim)
-    return [part for piece in found if piece for part in _cut(piece)]
+    found = _led_by_markers(board, [piece for piece in found if piece])
+    return [part for piece in found for part in _cut(piece)]
+
+
+def _led_by_markers(board: Board, found: list[Piece]) -> list[Piece]:
+    """As in "...; day 2 (5/24) Milo 45p": what opens a sentence goes with the name after it."""
+    joined: list[Piece] = []
+    for piece in found:
+        before = joined[-1] if len(joined) > 1 else []
+        sentence = board.sentence[piece[0].first]
+        markers = bool(before) and all(claim.key in ("day", "label", "kind") for claim in before)
+        here = markers and board.sentence[before[0].first] == sentence
+        opens = here and board.sentence[joined[-2][-1].first] != sentence
+        if opens and piece[0].key == "who":
+            joined[-1] = before + piece
+        else:
+            joined.append(piece)
+    return joined
 
 
 def _of_both(board: Board, found: list[Piece], claim: Claim) -> bool:

@@ -17,6 +17,7 @@ from core.reading.days import DAY_RULES
 from core.reading.draft import quote
 from core.reading.effort import EFFORT_RULES
 from core.reading.entry import Entry, Reading, Unread, UnreadReason
+from core.reading.in_order import LIST_RULES
 from core.reading.innings import INNINGS_RULES, read_catchers
 from core.reading.items import itemize
 from core.reading.kinds import KIND_RULES, LABEL_RULES
@@ -24,7 +25,7 @@ from core.reading.languages import tell_language
 from core.reading.leftovers import account_parts, leftovers
 from core.reading.lexicon import lexicon
 from core.reading.neighbours import tell_apart
-from core.reading.nolog import CLOCK_RULES, LIMIT_RULES, NO_LOG_RULES
+from core.reading.nolog import AVAILABLE_RULES, CLOCK_RULES, LIMIT_RULES, NO_LOG_RULES
 from core.reading.pain import read_pain
 from core.reading.pairing import pair_counts
 from core.reading.people import name_people
@@ -116,6 +117,7 @@ def lay_out(
     mark_clauses(board)
     read_tables(board)
     name_people(board)
+    run(board, AVAILABLE_RULES)
     scopes = talk_scopes(board)
     read_pain(board, scopes)
     run(board, LIMIT_RULES)
@@ -128,6 +130,7 @@ def lay_out(
     run(board, RUNNING_RULES)
     run(board, STRIKE_RULES)
     run(board, SHARE_RULES)
+    run(board, LIST_RULES)
     run(board, COUNT_RULES)
     run(board, INNINGS_RULES)
     pair_counts(board)

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
-from core.reading.board import Board
+from core.reading.board import COUNTS, Board
 from core.reading.draft import Draft, quote
 from core.reading.entry import Unread, UnreadReason
 from core.reading.groups import KINDS, TYPES
@@ -17,9 +17,25 @@ def bring_together(board: Board, all_drafts: list[Draft], unread: list[Unread]) 
     _share_trailing(board, drafts)
     unread += _share_leading_no_pain(board, drafts)
     unread += _elliptic_counts(board, drafts)
+    unread += _beside_everyone(board, drafts)
     unread += _unclear_people(board, all_drafts, drafts)
     several = [one for draft in drafts for one in _multiplied(board, draft, unread)]
     return _merged(several)
+
+
+def _beside_everyone(board: Board, drafts: list[Draft]) -> list[Unread]:
+    """As in "everyone 25 pitches, Leo 15": is he one of them?"""
+    all_of_them = [draft for draft in drafts if draft.who == ("everyone",) and draft.counts]
+    return [
+        Unread(quote(board, draft), UnreadReason.UNCLEAR_PERSON)
+        for draft in drafts
+        for everyone in all_of_them
+        if draft.who
+        and draft.who != ("everyone",)
+        and draft.counts.keys() & everyone.counts.keys()
+        and draft.kind == everyone.kind
+        and not set(draft.who) <= set(everyone.except_)
+    ]
 
 
 def _mere_rate(board: Board, draft: Draft) -> bool:
@@ -50,7 +66,7 @@ def _unclear_people(board: Board, every: list[Draft], drafts: list[Draft]) -> li
 
 def _told_later(one: Draft, drafts: list[Draft]) -> bool:
     """As in "Walt and Yuri split it. Walt 47 pitches, Yuri 38 pitches"."""
-    return len(one.who) > 1 and set(one.who) <= {who for draft in drafts for who in draft.who}
+    return set(one.who) <= {who for draft in drafts for who in draft.who if draft.counts}
 
 
 def _share_leading_no_pain(board: Board, drafts: list[Draft]) -> list[Unread]:
@@ -126,15 +142,20 @@ def _adds_to(earlier: Draft, later: Draft) -> bool:
 
 def _elliptic_counts(board: Board, drafts: list[Draft]) -> list[Unread]:
     """As in "Leo did 20 spins, Max did 15": 15 of what?"""
-    types_only = any(
-        d.counts and "pitches" not in d.counts and d.counts.keys() & set(TYPES) for d in drafts
-    )
+    types_only = any(_counts_types_only(draft) for draft in drafts)
     found = []
     for draft in drafts:
-        if types_only and draft.weak_pitches is not None and draft.counts.keys() == {"pitches"}:
+        own = {claim.key for claim in draft.claims if claim.key in COUNTS}
+        if types_only and draft.weak_pitches is not None and own == {"pitches"}:
             draft.counts.clear()
             found.append(Unread(quote(board, draft), UnreadReason.TWO_READINGS))
     return found
+
+
+def _counts_types_only(draft: Draft) -> bool:
+    """Whether its own part of the line counts pitches of a type and no pitches."""
+    own = {claim.key for claim in draft.claims if claim.key in COUNTS}
+    return bool(own & set(TYPES)) and "pitches" not in own
 
 
 def _share_trailing(board: Board, drafts: list[Draft]) -> None:
@@ -149,10 +170,18 @@ def _share_trailing(board: Board, drafts: list[Draft]) -> None:
     closing = [claim.key for claim in last.claims if claim.key not in ("nopain", "pain", "tired")]
     for draft in drafts:
         draft.opponent, draft.game_sign = draft.opponent or opponent, game_sign
-        if closing[-1:] == ["kind"] and _one_clause(board, draft, last):
-            draft.kind = draft.kind or last.kind
+        if "kind" in closing[-2:] and set(closing[-2:]) <= {"kind", "day"} | set(COUNTS):
+            shared = _one_clause(board, draft, last) or _listed_alike(board, draft, last)
+            draft.kind = draft.kind or (last.kind if shared else None)
         if closing[-1:] == ["day"]:
             draft.days = draft.days or last.days
+
+
+def _listed_alike(board: Board, one: Draft, last: Draft) -> bool:
+    """As in "Leo 30, Max 25, Sam 20 in the pen": one sentence, and the same counts of each."""
+    same = board.sentence[one.claims[-1].first] == board.sentence[last.claims[0].first]
+    game = "outs" in one.counts or one.opponent or one.label
+    return same and not game and one.counts.keys() == last.counts.keys()
 
 
 def _one_clause(board: Board, one: Draft, other: Draft) -> bool:
