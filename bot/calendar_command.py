@@ -8,13 +8,16 @@ from zoneinfo import ZoneInfo
 from sqlmodel import Session, select
 
 from bot.calendar_fetch import LARGEST, Fetcher
+from bot.calendar_file import as_ics
 from bot.calendars import EVERY
-from bot.run import open_store
+from bot.run import books_from, open_store
 from bot.settings import Settings, database_url
 from bot.wording import calendar as say
+from bot.wording.feed import written
 from core.calendar.bring import bring_up, source_for
+from core.calendar.feed import feed_of_person, feed_of_team
 from core.calendar.ics import CalendarError, read_ics
-from core.model import Team
+from core.model import Person, Team
 from core.store import StoreError
 
 
@@ -45,6 +48,48 @@ def import_calendar(settings: Settings, team_name: str, source: str, now: dateti
     except StoreError as wrong:
         raise CommandError(str(wrong)) from wrong
     return say.imported(name, changes)
+
+
+def export_calendar(
+    settings: Settings, team_name: str, person_name: str, file: Path, now: datetime
+) -> str:
+    """Write the calendar of a team's staff, or of one person's family, to a file.
+
+    One of the two names is empty. `now` is UTC. Raises `CommandError`.
+    """
+    if bool(team_name) == bool(person_name):
+        raise CommandError("Say for whom: --team TEAM for the staff, or --for NAME for a family.")
+    try:
+        store = open_store(database_url(settings))
+    except StoreError as wrong:
+        raise CommandError(str(wrong)) from wrong
+    books = books_from(settings)
+    with store.reading() as session:
+        if team_name:
+            team = team_called(session, team_name)
+            whose, items = f"the staff of {team.name}", feed_of_team(session, team, now, books)
+            name = team.name
+        else:
+            person = person_called(session, person_name)
+            whose, items = person.name, feed_of_person(session, person, now, books)
+            name = ", ".join(sorted({one.whose for one in items if one.is_of_an_arm})) or whose
+    store.close()
+    try:
+        file.touch(mode=0o600)
+        file.write_bytes(as_ics(items, name, now))
+    except OSError as wrong:
+        raise CommandError(f"{file} cannot be written: {wrong.strerror}.") from wrong
+    return written(str(file), whose, len(items))
+
+
+def person_called(session: Session, name: str) -> Person:
+    """The one guardian or pitcher of this name. Raises `CommandError`."""
+    wanted = name.casefold()
+    people = [one for one in session.exec(select(Person)) if one.name.casefold() == wanted]
+    if len(people) != 1:
+        many = "more than one person is" if people else "nobody is"
+        raise CommandError(f"In the roster {many} called “{name}”. Use the whole name.")
+    return people[0]
 
 
 def team_called(session: Session, name: str) -> Team:

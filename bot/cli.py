@@ -126,6 +126,24 @@ def calendar_import(
     out.print(told, markup=False, highlight=False)
 
 
+@calendar.command("export")
+def calendar_export(
+    file: Annotated[Path, typer.Argument(help="The .ics file to write.")],
+    team: Annotated[str, typer.Option(help="For the staff of this team: every arm.")] = "",
+    person: Annotated[
+        str, typer.Option("--for", metavar="NAME", help="For a guardian or a pitcher.")
+    ] = "",
+) -> None:
+    """Write rest days, days of no throwing, games and practices as an iCalendar FILE."""
+    from bot.calendar_command import CommandError, export_calendar
+
+    try:
+        told = export_calendar(_settings(), team, person, file, SystemClock().now())
+    except CommandError as problem:
+        _stop(str(problem))
+    out.print(told, markup=False, highlight=False)
+
+
 def main(arguments: Sequence[str] | None = None) -> None:
     """Run the command line; a wrong setting or file ends with one sentence and status 2."""
     app(args=list(arguments) if arguments is not None else None)

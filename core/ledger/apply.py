@@ -190,6 +190,16 @@ def withdraw_row(change: Change, row: Row | Setting) -> None:
     before, row.withdrawn_at = _withdrawal(row), change.at
     change.session.add(row)
     audit(change, row, AuditAction.WITHDRAWN, before, _withdrawal(row))
+    if isinstance(row, CalledOff):
+        touch(change, change.session.get_one(CalendarEntry, row.entry_id))
+    elif isinstance(row, CalendarEntry):
+        touch(change, row)
+
+
+def touch(change: Change, entry: CalendarEntry) -> None:
+    """Count a change of a calendar entry (RFC 5545, 3.8.7.4), for whoever reads it elsewhere."""
+    entry.sequence, entry.changed_at = entry.sequence + 1, change.at
+    change.session.add(entry)
 
 
 def _withdrawal(row: Row | Setting) -> dict[str, Any]:

@@ -6,7 +6,7 @@ from datetime import date, timedelta
 from sqlmodel import Session, col, select
 
 from core.calendar.days import entries
-from core.ledger.apply import Change, audit, keep_row, withdraw_row
+from core.ledger.apply import Change, audit, keep_row, touch, withdraw_row
 from core.ledger.crew import Crew
 from core.ledger.question import Question, QuestionCode
 from core.ledger.settings import coached_teams
@@ -193,6 +193,7 @@ def _call_off(change: Change, order: CalendarLine, team: Team) -> None:
                 line_id=key(change.line),
             )
             keep_row(change, row, {"on": entry.on.isoformat(), "kind": entry.kind})
+            touch(change, entry)
 
 
 def _meant(session: Session, order: CalendarLine, one: Planned, team: Team) -> list[CalendarEntry]:
