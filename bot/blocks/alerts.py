@@ -5,7 +5,9 @@ from zoneinfo import ZoneInfo
 from sqlmodel import Session, col, select
 
 from bot.blocks.message import Button, Part
+from bot.forms.form import opens
 from bot.wording import alerts as say
+from bot.wording import buttons as label
 from bot.wording import thresholds as say_set
 from bot.wording.answers import KIND_NAMES
 from bot.wording.words import day
@@ -125,13 +127,13 @@ def _set_now(session: Session, row: ThresholdSetting) -> say_set.SetNow:
     return say_set.SetNow(Key(row.key), whom, entry.before["value"], entry.after["value"])
 
 
-def list_text(session: Session, order: ListOrder, team: Team, arm: Arm | None) -> str:
-    """The thresholds or the alerts of a team or of one pitcher."""
+def list_parts(session: Session, order: ListOrder, team: Team, arm: Arm | None) -> list[Part]:
+    """The thresholds or the alerts of a team or of one pitcher; the former with their form."""
     pitcher_id = arm.pitcher_id if arm is not None else None
     whom = arm.name if arm is not None else team.name
     if order.alerts:
         rows = standing_alerts(session, key(team), pitcher_id)
-        return say.listing(whom, [_listed(session, row) for row in rows])
+        return [Part(say.listing(whom, [_listed(session, row) for row in rows]))]
     limits = limits_of(session, key(team), pitcher_id)
     of_team = limits_of(session, key(team), None) if arm is not None else None
     changes = [
@@ -139,7 +141,11 @@ def list_text(session: Session, order: ListOrder, team: Team, arm: Arm | None) -
         for row in reversed(history_of(session, key(team)))
         if pitcher_id is None or row.pitcher_id in {None, pitcher_id}
     ]
-    return f"{say_set.listing(whom, limits, of_team)}\n\n{say_set.history(changes[:15])}"
+    form = Button(label.THRESHOLDS, opens("thresholds"), {"team": key(team), "pitcher": pitcher_id})
+    return [
+        Part(say_set.listing(whom, limits, of_team), (form,)),
+        Part(say_set.history(changes[:15])),
+    ]
 
 
 def _listed(session: Session, row: Alert) -> say.Listed:

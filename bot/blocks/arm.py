@@ -6,6 +6,9 @@ from datetime import date
 
 from sqlmodel import Session, col, select
 
+from bot.blocks.message import Button, Part
+from bot.forms.form import opens
+from bot.wording import buttons as label
 from bot.wording import holds
 from bot.wording import pain as say
 from bot.wording.words import safe, sentences
@@ -109,12 +112,20 @@ def adults_told(session: Session, report: ArmReport, viewer: Person | None) -> l
     return told
 
 
-def staff_text(session: Session, line: Line, author: str, team_pitchers: set[int]) -> str:
+def staff_parts(session: Session, line: Line, author: str, team_pitchers: set[int]) -> list[Part]:
     """The notice in the staff channel, with what the staff must do for the families."""
-    reports = [
-        report for report in line_reports(session, line) if key(report.pitcher) in team_pitchers
+    return [
+        Part(_staff_report(session, report, author, line.author_id), _buttons(report))
+        for report in line_reports(session, line)
+        if key(report.pitcher) in team_pitchers
     ]
-    return "\n\n".join(_staff_report(session, report, author, line.author_id) for report in reports)
+
+
+def _buttons(report: ArmReport) -> tuple[Button, ...]:
+    """A hold ends by a clinician's clearance alone, so that is what there is to press."""
+    if not report.hold:
+        return ()
+    return (Button(label.CLEARANCE, opens("clearance"), {"pitcher": key(report.pitcher)}),)
 
 
 def _staff_report(session: Session, report: ArmReport, author: str, author_id: int | None) -> str:
@@ -159,24 +170,27 @@ def unreached_text(session: Session, line: Line, team_pitchers: set[int]) -> str
     return "\n".join(say.unreached(guardian, pitcher) for guardian, pitcher in names)
 
 
-def guardian_text(session: Session, line: Line, guardian: Person) -> str:
+def guardian_parts(session: Session, line: Line, guardian: Person) -> list[Part]:
     """The notice to one guardian: own children only."""
     reports = [
         report
         for report in line_reports(session, line)
         if report.is_pain and _is_guardian(session, guardian, report)
     ]
-    return "\n\n".join(
-        sentences(
-            [
-                report.first,
-                _for_guardian(report, guardian.name),
-                holds.hold_for_family(report.pitcher.name) if report.hold else "",
-                say.WITHDRAWN_MARK if report.withdrawn else "",
-            ]
+    return [
+        Part(
+            sentences(
+                [
+                    report.first,
+                    _for_guardian(report, guardian.name),
+                    holds.hold_for_family(report.pitcher.name) if report.hold else "",
+                    say.WITHDRAWN_MARK if report.withdrawn else "",
+                ]
+            ),
+            _buttons(report),
         )
         for report in reports
-    )
+    ]
 
 
 def _for_guardian(report: ArmReport, guardian: str) -> str:

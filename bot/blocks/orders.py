@@ -2,7 +2,7 @@
 
 from sqlmodel import Session, select
 
-from bot.blocks.alerts import list_text, settings_said
+from bot.blocks.alerts import list_parts, settings_said
 from bot.blocks.buttons import undo_line
 from bot.blocks.calendar import calendar_list, calendar_said, unchanged
 from bot.blocks.consent import after_a_no
@@ -19,9 +19,10 @@ from core.rulebooks import RuleBookError
 
 def order_parts(session: Session, line: Line, books: Books) -> list[Part]:
     """What a line set, or that it lifted a limit."""
-    listed = calendar_list(session, line) or _list(session, line)
+    calendar = calendar_list(session, line)
+    listed = [Part(calendar)] if calendar else _list(session, line)
     if listed:
-        return [Part(listed)]
+        return listed
     consent = _consent(session, line)
     if consent:
         return consent
@@ -45,13 +46,13 @@ def _consent(session: Session, line: Line) -> list[Part]:
     ]
 
 
-def _list(session: Session, line: Line) -> str:
+def _list(session: Session, line: Line) -> list[Part]:
     author = session.get(Person, line.author_id) if line.author_id is not None else None
     if author is None:
-        return ""
+        return []
     here = session.get(Team, line.team_id) if line.team_id is not None else None
     found = listed_here(session, line, load_crew(session, author, here))
-    return list_text(session, *found) if found is not None else ""
+    return list_parts(session, *found) if found is not None else []
 
 
 def _books(session: Session, line: Line, books: Books) -> list[str]:

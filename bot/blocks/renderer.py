@@ -7,7 +7,7 @@ from sqlmodel import Session, col, select
 
 from bot.blocks.alerts import alert_parts
 from bot.blocks.answer import answer_parts, asked_again_parts, broken_text, counts_parts
-from bot.blocks.arm import guardian_text, staff_text, unreached_text, withdrawn_text
+from bot.blocks.arm import guardian_parts, staff_parts, unreached_text, withdrawn_text
 from bot.blocks.asked import asked_parts
 from bot.blocks.buttons import fix_and_undo
 from bot.blocks.clock import CLOCK_KINDS, by_the_clock
@@ -51,10 +51,10 @@ class Renderer:
             NoticeKind.STAFF_COUNTS: self._staff_counts,
             NoticeKind.RULE_BROKEN: self._rule_broken,
             NoticeKind.TWO_COUNTS: _two_counts,
-            NoticeKind.PAIN: _as_one(_pain),
+            NoticeKind.PAIN: _pain,
             NoticeKind.PAIN_WITHDRAWN: _as_one(_pain_withdrawn),
             NoticeKind.PAIN_UNPLACED: _as_one(_pain_unplaced),
-            NoticeKind.UNREACHED: _as_one(_unreached),
+            NoticeKind.UNREACHED: _unreached,
             NoticeKind.PAIN_GONE: _as_one(_pain_gone),
             NoticeKind.DANGER: _as_one(_danger),
             NoticeKind.CLEARANCE: _as_one(_clearance),
@@ -152,21 +152,25 @@ def _author(session: Session, line: Line) -> str:
     return author.name if author is not None else "somebody"
 
 
-def _pain(session: Session, row: OutboxMessage, line: Line) -> str:
+def _pain(session: Session, row: OutboxMessage, line: Line) -> Parts:
     person = _person(session, row)
     if person is not None:
-        return guardian_text(session, line, person)
-    links = select(PitcherTeam.pitcher_id).where(col(PitcherTeam.team_id) == row.team_id)
-    return staff_text(session, line, _author(session, line), set(session.exec(links)))
+        return guardian_parts(session, line, person)
+    return staff_parts(session, line, _author(session, line), _of_team(session, row))
 
 
-def _unreached(session: Session, row: OutboxMessage, line: Line) -> str:
-    links = select(PitcherTeam.pitcher_id).where(col(PitcherTeam.team_id) == row.team_id)
-    pitchers = set(session.exec(links))
+def _unreached(session: Session, row: OutboxMessage, line: Line) -> Parts:
+    pitchers = _of_team(session, row)
     if row.person_id is not None:
-        report = staff_text(session, line, _author(session, line), pitchers)
-        return f"{pain.NO_STAFF_CHANNEL}\n\n{report}"
-    return unreached_text(session, line, pitchers)
+        report = staff_parts(session, line, _author(session, line), pitchers)
+        return [Part(pain.NO_STAFF_CHANNEL), *report]
+    return [Part(unreached_text(session, line, pitchers))]
+
+
+def _of_team(session: Session, row: OutboxMessage) -> set[int]:
+    """The pitchers of the team that a message is for."""
+    links = select(PitcherTeam.pitcher_id).where(col(PitcherTeam.team_id) == row.team_id)
+    return set(session.exec(links))
 
 
 def _pain_withdrawn(session: Session, row: OutboxMessage, line: Line) -> str:

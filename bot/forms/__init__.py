@@ -5,6 +5,7 @@ from typing import Final
 from bot.forms import (
     bullpen,
     catch_play,
+    clearance,
     consent_paper,
     delete_record,
     fix_line,
@@ -13,6 +14,7 @@ from bot.forms import (
     pain,
     put_right,
     roll_call,
+    thresholds,
 )
 from bot.forms.form import Form
 
@@ -30,5 +32,7 @@ FORMS: Final[dict[str, Form]] = {
         pain.FORM,
         consent_paper.FORM,
         delete_record.FORM,
+        thresholds.FORM,
+        clearance.FORM,
     )
 }

@@ -21,10 +21,10 @@ Values = Mapping[str, Mapping[str, Any]]
 class FormError(Exception):
     """An input that cannot be taken: the block it stands in, and what is wrong, in words."""
 
-    def __init__(self, block: str, error: str) -> None:
-        """Name the block; `error` is the sentence that stands under it."""
+    def __init__(self, block: str, error: str, more: Mapping[str, str] | None = None) -> None:
+        """Name the block; `error` is the sentence that stands under it; `more` has others."""
         super().__init__(block)
-        self.block, self.error = block, error
+        self.errors = {**(more or {}), block: error}
 
 
 class Next(Exception):  # noqa: N818 - no error: the form goes on

@@ -60,6 +60,12 @@ def text(
     return InputBlock(block_id=name, label=label, element=element, optional=True, hint=hint or None)
 
 
+def needed(name: str, label: str, *, most: int) -> InputBlock:
+    """Free text that must not stay empty, at most so many characters."""
+    element = PlainTextInputElement(action_id=name, max_length=most)
+    return InputBlock(block_id=name, label=label, element=element)
+
+
 def choice(
     name: str, label: str, options: Options, value: str | None = None, *, optional: bool = False
 ) -> InputBlock:

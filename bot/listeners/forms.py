@@ -43,7 +43,7 @@ def register(app: App, desk: Desk) -> None:
         except Next as then:
             ack(response_action="update", view=then.view)
         except FormError as wrong:
-            ack(response_action="errors", errors={wrong.block: wrong.error})
+            ack(response_action="errors", errors=wrong.errors)
         except ByHandError as refused:
             block = _block(form, refused.field, filled)
             error = "day" if refused.field == "on" else refused.refusal

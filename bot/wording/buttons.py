@@ -6,6 +6,8 @@ from bot.wording.words import day
 
 UNDO = "Undo"
 TYPE_IT = "Type it"
+CLEARANCE = "Record a clearance"
+THRESHOLDS = "Change them"
 REPORT_PAIN = "Report pain"
 
 #: Labels of stored values: kinds, fields and what two lines are to each other.

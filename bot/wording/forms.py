@@ -15,6 +15,8 @@ TITLES = {
     "game_counts": "Counts of one game",
     "pain": "Report pain",
     "fix_line": "Which one?",
+    "thresholds": "Thresholds",
+    "clearance": "Clinician's clearance",
 }
 
 FIELDS = {
@@ -39,6 +41,10 @@ FIELDS = {
     "felt": "What is it?",
     "when": "When",
     "outing": "Which outing?",
+    "whose": "Whose thresholds?",
+    "clinician": "Name of the licensed clinician",
+    "cleared_on": "Day of the clearance",
+    "limits": "Limits that the clinician set",
 }
 LEFT_EMPTY = "Leave empty what nobody counted."
 MORE_HINT = "Such as: Leo 45p 6cb 3.1ip"
@@ -80,6 +86,12 @@ ERRORS = {
     "row": "Choose the pitcher of this row, or empty it. Nothing was saved.",
     "counts": "This pitcher has no counts yet: fill them in. Nothing was saved.",
     "side": "This place has no side: leave it empty. Nothing was saved.",
+    "clinician": "Write the clinician's own name, such as Dr. Reyes. Nothing was saved.",
+    "ahead": "A clearance is recorded once it was given: today or earlier. Nothing was saved.",
+    "older": "A report of pain is newer than this day: the clearance must come after it. Nothing "
+    "was saved.",
+    "limits": "I cannot keep this as a limit. Write for example “no breaking balls until 6/1, 30 "
+    "throws at 60 ft”. Nothing was saved.",
     "unwritten": "I could not write this down as I would read it. Nothing was saved: please type "
     "it to me as a line.",
 }
@@ -105,4 +117,20 @@ MAY_NOT = {
     "pain": "You may report pain for no pitcher here. Tell a coach.",
     "put_right": "There is nothing in this line that you may change.",
     "fix_line": "There is nothing in this line that you may change.",
+    "thresholds": "Only the staff can set a threshold. Please ask a coach.",
+    "clearance": "Only a coach or a guardian of that pitcher can record a clinician's clearance.",
 }
+
+LIMITS_HINT = (
+    "One a line or with commas, such as: no breaking balls until 6/1, no games until 6/8, 30 "
+    "throws a day. Leave empty where there are none."
+)
+CLEARANCE_NOTE = (
+    "This ends a hold. I'm a bot, not a doctor: I keep what you write, tell the other adults, and "
+    "judge nothing."
+)
+
+
+def whole_team(name: str) -> str:
+    """The option for the team at large."""
+    return f"The whole team ({name})"

@@ -22,6 +22,42 @@ def value(row: Threshold, number: int | None) -> str:
     return "off" if number is None else f"{number} {row.unit}"
 
 
+def plain_value(number: int | None) -> str:
+    """A value as one types it into the form: "20", "off"."""
+    return "off" if number is None else str(number)
+
+
+def field(row: Threshold) -> str:
+    """The label of a threshold's input: "Mix (%)"."""
+    return f"{row.key[0].upper()}{row.key[1:]} ({row.unit})"
+
+
+def hint(row: Threshold, by_default: int | None, *, of_team: bool) -> str:
+    """What stands under the input: the default, the range and the meaning."""
+    default = f"Default: {value(row, row.at_first)}."
+    team = f"Team: {value(row, by_default)}. " if of_team else ""
+    off = ", or off" if row.may_be_off else ""
+    return f"{team}{default} {row.low} to {row.high}{off}. {row.meaning}"
+
+
+def form_note(whom: str) -> str:
+    """What stands above the inputs."""
+    return (
+        f"*{safe(whom)}.* A whole number, “off” or “default” in each; an empty one is the default. "
+        "Defaults are common practice unless a source is named; none of them says what an arm "
+        "bears."
+    )
+
+
+def not_taken(row: Threshold, typed: str) -> str:
+    """What stands under an input whose value cannot be taken."""
+    words = ", “off” or “default”" if row.may_be_off else " or “default”"
+    return (
+        f"A whole number from {row.low} to {row.high} ({row.unit}){words}, not “{typed}”. Nothing "
+        "was saved."
+    )
+
+
 def setting_unclear(key: str, typed: str) -> str:
     """A refusal in one sentence that says what is accepted."""
     if key == "team":

@@ -37,7 +37,7 @@ def clearing_here(session: Session, line: Line, crew: Crew) -> Clearing | None:
     arms = find(order.who, crew.arms) if order.who else []
     if not order.is_sure and not arms:
         return None
-    allowed = _allowed(session, crew, today)
+    allowed = may_record(session, crew, today)
     meant = [arm for arm in arms if arm in allowed] if order.who else allowed
     if len(meant) != 1:
         if len(meant) > 1:
@@ -49,18 +49,28 @@ def clearing_here(session: Session, line: Line, crew: Crew) -> Clearing | None:
             unknown = QuestionCode.UNKNOWN_NAME
             return Clearing(order, None, Question(unknown, about=order.who, choices=near_names))
         return Clearing(order, None, Question(QuestionCode.ONLY_ADULTS))
-    problem, about = order.problem, order.about
-    if not problem and order.on is not None:
-        since = arm_status(session, session.get_one(Pitcher, meant[0].pitcher_id), today).since
-        if since is not None and order.on < since:
-            problem, about = "older", order.on.isoformat()
+    problem, about = problem_of(session, order, meant[0].pitcher_id, today)
     if problem:
         code = QuestionCode.CLEARANCE_UNCLEAR
         return Clearing(order, None, Question(code, about=about, reason=problem))
     return Clearing(order, meant[0])
 
 
-def _allowed(session: Session, crew: Crew, today: date) -> list[Arm]:
+def problem_of(
+    session: Session, order: ClearanceOrder, pitcher_id: int, today: date
+) -> tuple[str, str]:
+    """What stands against a clearance, and the words that it is about; two empty texts if nothing.
+
+    A clearance that is older than the report which stands on `today` ends nothing.
+    """
+    if not order.problem and order.on is not None:
+        since = arm_status(session, session.get_one(Pitcher, pitcher_id), today).since
+        if since is not None and order.on < since:
+            return "older", order.on.isoformat()
+    return order.problem, order.about
+
+
+def may_record(session: Session, crew: Crew, today: date) -> list[Arm]:
     """The arms whose clearance this person may record; a minor may record none."""
     own = crew.related(Relation.SELF)
     if any(_age(session, arm, today) < ADULT for arm in own):

@@ -71,6 +71,11 @@ def _by_mention(crew: Crew, arm: Arm) -> str:  # noqa: ARG001 - one of three way
     return f"<@{arm.slack_id}>" if arm.slack_id else ""
 
 
+def name_of(crew: Crew, arm: Arm) -> str:
+    """A name by which a line of this person's means this pitcher and nobody else."""
+    return _by_name(crew, arm) or _by_mention(crew, arm) or arm.name
+
+
 def _says(reading: Reading, crew: Crew, posted: datetime, wanted: Sequence[Wanted]) -> bool:
     doubts = [one.reason in DOUBTS and one.detail is not None for one in reading.unread]
     if not all(doubts):

@@ -69,15 +69,24 @@ def setting_order(text: str) -> SettingOrder | None:
         return None
     row = _named()[found["name"].casefold()]
     rest = found["rest"].strip(" .!")
+    who, value = _whom_and_value(row, rest)
+    if not found["set"] and (value not in _BARE or row.key not in _BARE_KEYS):
+        return None  # "mix for Leo" is a question, "pain no" a report
+    return valued(row, who, value)
+
+
+def _whom_and_value(row: Threshold, rest: str) -> tuple[str, str]:
+    """For whom and what: "18% for Mateo", "for Mateo 18%"; a name may have digits in it."""
+    head, between, tail = rest.partition(" for ")
+    if between and not valued(row, "", head).unclear:
+        return tail.strip(), head.strip().casefold()
     whom = _FOR.search(rest)
     who = whom["who"].strip() if whom else ""
     value = (rest[: whom.start()] if whom else rest).strip().casefold()
     first = re.match(r"for (?P<who>[^\d%]+?) (?P<value>(?:to |at )?[\d-].*)$", rest, re.IGNORECASE)
     if not whom and first:
-        who, value = first["who"].strip(), first["value"].casefold()
-    if not found["set"] and (value not in _BARE or row.key not in _BARE_KEYS):
-        return None  # "mix for Leo" is a question, "pain no" a report
-    return valued(row, who, value)
+        return first["who"].strip(), first["value"].casefold()
+    return who, value
 
 
 def valued(row: Threshold, who: str, typed: str) -> SettingOrder:
