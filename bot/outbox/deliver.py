@@ -15,14 +15,15 @@ from threading import Lock
 from typing import Any, cast
 
 from slack_sdk import WebClient
-from sqlalchemy import CursorResult, case, update
-from sqlmodel import Session, col, func, select
+from sqlalchemy import CursorResult, update
+from sqlmodel import Session, col
 
 from bot.outbox import slack
 from bot.outbox.owe import owe, owe_once
-from bot.outbox.rendered import Reaction, Rendered, Words
-from bot.outbox.slack import Failure, SendError, Shown
-from bot.outbox.turn import due, free, in_turn
+from bot.outbox.pace import Pace
+from bot.outbox.rendered import Reaction, Rendered
+from bot.outbox.slack import Calls, Failure, SendError, Shown
+from bot.outbox.turn import due, free, in_turn, waiting
 from core.due.pages import following
 from core.due.quiet import held_until
 from core.leaving import stop
@@ -38,8 +39,6 @@ log = logging.getLogger(__name__)
 LEASE = timedelta(seconds=60)
 #: Stop and come back with a fresh `now` after this (s): a lease counts from `now`.
 LONGEST_RUN = 10.0
-#: Slack takes about one message a second in a channel.
-PACE = timedelta(seconds=1)
 LONGEST_WAIT = timedelta(minutes=10)
 #: Tries before a message is given up: two days while Slack is away, half an hour while it
 #: refuses for a reason that we do not know.
@@ -83,8 +82,7 @@ class Outbox:
         self._busy = Lock()
         self._stopped = False
         self._began: datetime | None = None
-        self._blocked: dict[str, datetime] = {}
-        self._posted: dict[str, datetime] = {}
+        self._pace = Pace()
 
     def deliver(self, now: datetime) -> int:
         """Send what is due at `now` (UTC) and give the number of rows handled.
@@ -109,19 +107,18 @@ class Outbox:
         self._stopped = True
 
     def next_due(self) -> datetime | None:
-        """When the next row that waits is due, or none when nothing waits."""
-        held = col(OutboxMessage.lease_until) > col(OutboxMessage.not_before)
-        next_time = case((held, OutboxMessage.lease_until), else_=col(OutboxMessage.not_before))
+        """When the next row that waits is due and the pace allows it; none when none waits."""
         with self._store.reading() as session:
-            waiting = select(func.min(next_time)).where(
-                OutboxMessage.state == MessageState.QUEUED, in_turn()
-            )
-            first: datetime | None = session.exec(waiting).one()
-        return first
+            rows = session.execute(waiting()).all()
+        times = [
+            max(first, self._pace.free_at(workspace, method, destination))
+            for workspace, method, destination, first in rows
+        ]
+        return min(times, default=None)
 
     def _claim(self, now: datetime) -> OutboxMessage | None:
         with self._store.writing() as session:
-            for row_id in session.scalars(due(now)).all():
+            for row_id in session.scalars(due(now, self._pace)).all():
                 claimed = session.execute(
                     update(OutboxMessage)
                     # In turn still: another process may have claimed the row before it.
@@ -138,7 +135,8 @@ class Outbox:
 
     def _attempt(self, row: OutboxMessage, now: datetime) -> _Outcome:
         try:
-            self._find_sent(row)
+            calls = Calls(self._client, self._pace, row.workspace_id, now)
+            _find_sent(row, calls)
             until = self._held_until(row, now)
             if until is not None:
                 return _Outcome(MessageState.QUEUED, row.delivered, held_until=until, untried=True)
@@ -146,22 +144,10 @@ class Outbox:
             if rendered is None or _is_there(row, rendered):
                 seen = row.shown is not None or row.ts is not None
                 return _Outcome(MessageState.SENT if seen else MessageState.DROPPED, row.wanted)
-            wait = self._must_wait(row, rendered, now)
-            if wait is not None:
-                return _Outcome(MessageState.QUEUED, row.delivered, retry_at=wait, untried=True)
-            self._send(row, rendered, now)
+            _send(row, rendered, calls)
         except SendError as problem:
             return self._failed(row, problem, now)
         return _Outcome(MessageState.SENT, row.wanted, rendered.digest)
-
-    def _find_sent(self, row: OutboxMessage) -> None:
-        """Look for a message whose first sending has an unknown outcome.
-
-        This comes before rendering: what people may see already must be brought up to date
-        even when there would be nothing to begin any more.
-        """
-        if row.attempts > 1 and row.ts is None and row.kind != NoticeKind.REACTION:
-            _note(row, slack.look_up(self._client, row))
 
     def _held_until(self, row: OutboxMessage, now: datetime) -> datetime | None:
         # One that was tried already may stand in Slack, and is looked up by its `not_before`.
@@ -178,42 +164,15 @@ class Outbox:
             # One message that cannot be rendered must not keep the others back.
             raise SendError(Failure.REFUSED, type(fault).__name__, "rendering") from fault
 
-    def _must_wait(self, row: OutboxMessage, rendered: Rendered, now: datetime) -> datetime | None:
-        method = _method(row, rendered)
-        until = self._blocked.get(method)
-        if until is not None and until > now:
-            return until
-        last = self._posted.get(row.destination)
-        if method == "chat.postMessage" and last is not None and now - last < PACE:
-            return last + PACE
-        return None
-
-    def _send(self, row: OutboxMessage, rendered: Rendered, now: datetime) -> None:
-        shown = _stands(row)
-        if isinstance(rendered, Reaction):
-            standing = [row.shown] if row.shown is not None or row.attempts == 1 else rendered.ours
-            slack.react(self._client, row.destination, rendered, standing)
-        elif shown is not None:
-            slack.update(self._client, shown, rendered)
-        else:
-            self._posted[row.destination] = now
-            _note(row, slack.post(self._client, row, rendered))
-
     def _failed(self, row: OutboxMessage, problem: SendError, now: datetime) -> _Outcome:
+        if problem.failure is Failure.TOO_SOON:
+            return _put_off(row, problem, now)
         log.warning("message %s: %s", row.id, problem)
         if problem.failure is Failure.CLOSED:
             self._close(row, problem, now)
             return _Outcome(MessageState.QUEUED, row.delivered, error=problem.error, untried=True)
         if problem.failure is Failure.RATE_LIMITED:
-            until = now + timedelta(seconds=problem.after)
-            self._blocked[problem.method] = until
-            return _Outcome(
-                MessageState.QUEUED,
-                row.delivered,
-                retry_at=until,
-                error=problem.error,
-                untried=True,
-            )
+            return _put_off(row, problem, now)
         if row.attempts >= MOST_ATTEMPTS.get(problem.failure, 0):
             return _Outcome(MessageState.FAILED, row.delivered, error=problem.error)
         until = now + _backoff(row.attempts)
@@ -258,6 +217,34 @@ class Outbox:
             session.add(row)
 
 
+def _find_sent(row: OutboxMessage, calls: Calls) -> None:
+    """Look for a message whose first sending has an unknown outcome.
+
+    This comes before rendering: what people may see already must be brought up to date
+    even when there would be nothing to begin any more.
+    """
+    if row.attempts > 1 and row.ts is None and row.kind != NoticeKind.REACTION:
+        _note(row, slack.look_up(calls, row))
+
+
+def _send(row: OutboxMessage, rendered: Rendered, calls: Calls) -> None:
+    shown = _stands(row)
+    if isinstance(rendered, Reaction):
+        standing = [row.shown] if row.shown is not None or row.attempts == 1 else rendered.ours
+        slack.react(calls, row.destination, rendered, standing)
+    elif shown is not None:
+        slack.update(calls, shown, rendered)
+    else:
+        _note(row, slack.post(calls, row, rendered))
+
+
+def _put_off(row: OutboxMessage, problem: SendError, now: datetime) -> _Outcome:
+    """Try again when Slack, or the pace, allows it; nothing was done."""
+    until = now + timedelta(seconds=problem.after)
+    error = None if problem.failure is Failure.TOO_SOON else problem.error
+    return _Outcome(MessageState.QUEUED, row.delivered, retry_at=until, error=error, untried=True)
+
+
 def _stands(row: OutboxMessage) -> Shown | None:
     return Shown(row.channel, row.ts) if row.channel and row.ts else None
 
@@ -271,12 +258,6 @@ def _is_there(row: OutboxMessage, rendered: Rendered) -> bool:
 def _note(row: OutboxMessage, shown: Shown | None) -> None:
     if shown is not None:
         row.channel, row.ts = shown.channel, shown.ts
-
-
-def _method(row: OutboxMessage, rendered: Rendered) -> str:
-    if isinstance(rendered, Words):
-        return "chat.update" if row.ts else "chat.postMessage"
-    return "reactions.add" if rendered.name else "reactions.remove"
 
 
 def _backoff(attempts: int) -> timedelta:

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import datetime, timedelta
 from enum import StrEnum
 from http.client import HTTPException
 from typing import Any
@@ -12,6 +12,7 @@ from slack_sdk import WebClient
 from slack_sdk.errors import SlackApiError
 from slack_sdk.web import SlackResponse
 
+from bot.outbox.pace import Pace
 from bot.outbox.rendered import Reaction, Words
 from core.model import OutboxMessage
 
@@ -53,6 +54,7 @@ class Failure(StrEnum):
 
     PERMANENT = "permanent"
     RATE_LIMITED = "rate limited"
+    TOO_SOON = "too soon"  # not called: Slack would refuse it for being too fast
     CLOSED = "closed"  # the token is dead: no call will be answered any more
     REFUSED = "refused"  # for a reason that no list here names
     UNKNOWN = "unknown"  # it may have been done all the same: look before repeating
@@ -75,10 +77,49 @@ class SendError(Exception):
         self.failure, self.error, self.method, self.after = failure, error, method, after
 
 
-def post(client: WebClient, row: OutboxMessage, words: Words) -> Shown:
+@dataclass(frozen=True, slots=True)
+class Calls:
+    """The calls for one workspace at one moment (UTC), none faster than the pace allows."""
+
+    client: WebClient
+    pace: Pace
+    workspace: str
+    now: datetime
+
+    def __call__(self, method: Callable[..., SlackResponse], **arguments: Any) -> Any:
+        """Call a method of the client with the arguments that are not none.
+
+        Raises `SendError`, also where it would be too soon: then nothing was called.
+        """
+        given = {name: value for name, value in arguments.items() if value is not None}
+        name = method.__name__.replace("_", ".", 1)
+        channel = str(given.get("channel", ""))
+        free_at = self.pace.free_at(self.workspace, name, channel)
+        if free_at > self.now:
+            wait = (free_at - self.now).total_seconds()
+            raise SendError(Failure.TOO_SOON, "too soon", name, wait)
+        self.pace.took(self.workspace, name, channel, self.now)
+        try:
+            return method(**given)
+        except SlackApiError as problem:
+            error = _error(problem)
+            if error in DONE_ALREADY:
+                return problem.response
+            raise self._held(_send_error(problem, error, name)) from problem
+        except (OSError, HTTPException) as problem:
+            raise SendError(Failure.UNKNOWN, type(problem).__name__, name) from problem
+
+    def _held(self, problem: SendError) -> SendError:
+        if problem.failure is Failure.RATE_LIMITED:
+            until = self.now + timedelta(seconds=problem.after)
+            self.pace.block(self.workspace, problem.method, until)
+        return problem
+
+
+def post(calls: Calls, row: OutboxMessage, words: Words) -> Shown:
     """Post a message for the first time, marked with its slot so that it can be found again."""
-    answer = _call(
-        client.chat_postMessage,
+    answer = calls(
+        calls.client.chat_postMessage,
         channel=row.destination,
         thread_ts=row.thread_ts,
         text=words.text,
@@ -90,10 +131,10 @@ def post(client: WebClient, row: OutboxMessage, words: Words) -> Shown:
     return Shown(str(answer["channel"]), str(answer["ts"]))
 
 
-def update(client: WebClient, shown: Shown, words: Words) -> None:
+def update(calls: Calls, shown: Shown, words: Words) -> None:
     """Bring a message that people see to the newest words."""
-    _call(
-        client.chat_update,
+    calls(
+        calls.client.chat_update,
         channel=shown.channel,
         ts=shown.ts,
         text=words.text[:LONGEST_TEXT],
@@ -101,30 +142,29 @@ def update(client: WebClient, shown: Shown, words: Words) -> None:
     )
 
 
-def react(
-    client: WebClient, channel: str, reaction: Reaction, standing: Iterable[str | None]
-) -> None:
+def react(calls: Calls, channel: str, reaction: Reaction, standing: Iterable[str | None]) -> None:
     """Leave exactly the wanted reaction on a line; `standing` are those that may be there."""
+    client, line = calls.client, {"channel": channel, "timestamp": reaction.ts}
     for name in standing:
         if name and name != reaction.name:
-            _call(client.reactions_remove, channel=channel, timestamp=reaction.ts, name=name)
+            calls(client.reactions_remove, **line, name=name)
     if reaction.name:
-        _call(client.reactions_add, channel=channel, timestamp=reaction.ts, name=reaction.name)
+        calls(client.reactions_add, **line, name=reaction.name)
 
 
-def look_up(client: WebClient, row: OutboxMessage) -> Shown | None:
+def look_up(calls: Calls, row: OutboxMessage) -> Shown | None:
     """The message of this slot, if Slack shows it already (after a send of unknown outcome)."""
     channel = row.destination
     if channel.startswith(("U", "W")):
-        channel = str(_call(client.conversations_open, users=[channel])["channel"]["id"])
+        channel = str(calls(calls.client.conversations_open, users=[channel])["channel"]["id"])
     if row.thread_ts:
-        list_messages, where = client.conversations_replies, {"ts": row.thread_ts}
+        list_messages, where = calls.client.conversations_replies, {"ts": row.thread_ts}
     else:
-        list_messages, where = client.conversations_history, {}
+        list_messages, where = calls.client.conversations_history, {}
     oldest = f"{(row.not_before - CLOCKS_DIFFER).timestamp():.6f}"
     cursor: str | None = ""
     while cursor is not None:
-        found = _call(
+        found = calls(
             list_messages,
             channel=channel,
             oldest=oldest,
@@ -146,20 +186,6 @@ def _mark(row: OutboxMessage) -> dict[str, str]:
     `not_before` does not change while the outcome of a send is unknown.
     """
     return {"slot": row.slot, "since": row.not_before.isoformat()}
-
-
-def _call(method: Callable[..., SlackResponse], **arguments: Any) -> Any:
-    given = {name: value for name, value in arguments.items() if value is not None}
-    name = method.__name__.replace("_", ".", 1)
-    try:
-        return method(**given)
-    except SlackApiError as problem:
-        error = _error(problem)
-        if error in DONE_ALREADY:
-            return problem.response
-        raise _send_error(problem, error, name) from problem
-    except (OSError, HTTPException) as problem:
-        raise SendError(Failure.UNKNOWN, type(problem).__name__, name) from problem
 
 
 def _error(problem: SlackApiError) -> str:

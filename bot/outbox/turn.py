@@ -3,20 +3,61 @@
 from datetime import datetime
 from functools import cache
 
-from sqlalchemy import ColumnElement, Select
+from sqlalchemy import ColumnElement, Select, case, func, not_
 from sqlalchemy import select as sa_select
 from sqlalchemy.orm import aliased
 from sqlmodel import col, select
 
+from bot.outbox.pace import POST, Pace
 from core.leaving import is_served
 from core.ledger import NoticeKind
 from core.model import MessageState, OutboxMessage
 
+#: Rows that are looked at for one claim: others may take some of them first.
+AT_A_TIME = 20
 
-def due(now: datetime) -> Select[int | None]:
-    """The rows that may be sent now, oldest first."""
+
+def due(now: datetime, pace: Pace) -> Select[int | None]:
+    """The first rows that may be sent now and at this pace, oldest first."""
+    waits: list[ColumnElement[bool]] = [
+        (col(OutboxMessage.workspace_id) == workspace) & is_next(method)
+        for workspace, method in pace.closed(now)
+        if method in _NEXT
+    ]
+    if resting := pace.resting(now):
+        waits.append(col(OutboxMessage.destination).in_(resting) & is_next(POST))
     return (
-        sa_select(col(OutboxMessage.id)).where(free(now), in_turn()).order_by(col(OutboxMessage.id))
+        sa_select(col(OutboxMessage.id))
+        .where(free(now), in_turn(), *map(not_, waits))
+        .order_by(col(OutboxMessage.id))
+        .limit(AT_A_TIME)
+    )
+
+
+_REACTS = col(OutboxMessage.kind) == NoticeKind.REACTION
+#: The call that a row needs next, as far as it can be told before it is rendered.
+_NEXT = {
+    "reactions.add": _REACTS,
+    "chat.update": ~_REACTS & col(OutboxMessage.ts).is_not(None),
+    POST: ~_REACTS & col(OutboxMessage.ts).is_(None),
+}
+
+
+def is_next(method: str) -> ColumnElement[bool]:
+    """Whether this method is what a row waits for."""
+    return _NEXT[method]
+
+
+def waiting() -> Select[tuple[str, str, str, datetime]]:
+    """For each workspace, method and destination when its first row in the queue is due."""
+    held = col(OutboxMessage.lease_until) > col(OutboxMessage.not_before)
+    next_time = case((held, OutboxMessage.lease_until), else_=col(OutboxMessage.not_before))
+    method = case(*((condition, name) for name, condition in _NEXT.items()))
+    keys = (col(OutboxMessage.workspace_id), method, col(OutboxMessage.destination))
+    return (
+        sa_select(*keys, func.min(next_time))
+        .where(col(OutboxMessage.state) == MessageState.QUEUED, in_turn())
+        .group_by(*keys)
     )
 
 

@@ -3,7 +3,7 @@
 from datetime import datetime
 from enum import StrEnum
 
-from sqlmodel import Field, UniqueConstraint
+from sqlmodel import Field, Index, UniqueConstraint
 
 from core.model.base import Stored
 
@@ -26,7 +26,11 @@ class OutboxMessage(Stored, table=True):
     its natural key, so whoever writes first has claimed it.
     """
 
-    __table_args__ = (UniqueConstraint("workspace_id", "slot"),)
+    __table_args__ = (
+        UniqueConstraint("workspace_id", "slot"),
+        # Whether an earlier message of a conversation waits is asked for every row.
+        Index("ix_outboxmessage_destination_state", "destination", "state"),
+    )
 
     id: int | None = Field(default=None, primary_key=True)
     workspace_id: str = Field(foreign_key="workspace.id", index=True)

@@ -143,3 +143,18 @@ def test_the_pace_is_one_post_a_second_and_channel_when_enforced(
 
     assert refused == "ratelimited"
     assert client.chat_postMessage(channel=log.id, text="two")["ok"]
+
+
+def test_a_workspace_takes_three_hundred_posts_a_minute_when_enforced(
+    ws: Workspace, clock: SimulatedClock
+) -> None:
+    ws.rates.enforce()
+    post = "chat.postMessage"
+
+    waits = [ws.rates.wait(post, {"channel": f"C{number}"}) for number in range(301)]
+    again = ws.rates.wait(post, {"channel": "C0"})
+    clock.advance(timedelta(seconds=60))
+
+    assert waits == [None] * 300 + [60]
+    assert again == 60
+    assert ws.rates.wait(post, {"channel": "C0"}) is None
