@@ -8,13 +8,14 @@ How a line flows, and where to look:
     neighbours  words that mean one thing or another by what stands beside them
     clauses     sentences, clauses and pieces
     board       the items, and the claims that rules lay on them; pattern holds their language
-    roster      known names; opponents: whom a game was against
+    roster      known names; opponents: whom a game was against; everyone: the whole roster
     people, talk, pain, severity, armroll, nolog, corrections, effort, days, bare, strikes, shares,
     counts, innings, pairing, tables, kinds
                 the recognisers: each claims what it explains, surest first (reader has the order)
     stretches   how far a pain report reaches
     pieces, draft, assemble, together
                 claims to drafts: whose, which outing, what is shared
+    in_order    numbers said once for several outings: lists, and totals over all
     conclude    drafts to entries: sums, kinds, and what cannot be
     explained   the words beside counts: harmless, or asked about
     leftovers   what else nothing explained: it is asked about

@@ -20,22 +20,8 @@ def assemble(board: Board) -> tuple[list[Draft], list[Unread]]:
     assembler = Assembler(board)
     for piece in pieces(board):
         assembler.add(piece)
-    _spread_heading_effort(board, assembler.drafts)
     drafts = bring_together(board, assembler.drafts, assembler.unread)
     return drafts, assembler.unread
-
-
-def _spread_heading_effort(board: Board, drafts: list[Draft]) -> None:
-    """As in "catch play at 50%: Jax 10 spins, Knox 12 spins"."""
-    for claim in board.claims:
-        if claim.key != "effort" or claim.after >= len(board.items):
-            continue
-        named = [c for c in board.claims if c.key == "who"]
-        headed = board.items[claim.after].symbol == "colon"
-        if headed and named and claim.first < min(c.first for c in named):
-            for draft in drafts:
-                if draft.who and draft.counts:
-                    draft.counts.setdefault("effort", int(str(claim.value)))
 
 
 class Assembler:

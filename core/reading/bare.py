@@ -82,6 +82,12 @@ def _total(board: Board, match: re.Match[str]) -> None:
         board.claims[-1].weak = False
 
 
+def _final(board: Board, match: re.Match[str]) -> None:
+    """As in "32 after 2, 58 final"; "7-5 final" is a score."""
+    if board.items[match.start("w")].text.lower() == "final":
+        _total(board, match)
+
+
 def _unpaired_type_before(board: Board, at: int) -> bool:
     """Whether a pitch type without a number stands before this number in its clause."""
     first, _ = span(board.clause, at)
@@ -131,6 +137,11 @@ RUNNING_RULES: tuple[Rule, ...] = (
 )
 
 BARE_RULES: tuple[Rule, ...] = (
+    rule(
+        "58 final",
+        "(^|comma|dot|dash|said_count|running|then) <n:num> (pitches)? <w:win> (?! num)",
+        _final,
+    ),
     rule("total", "<n:num> (ish)? (pitches)? total", _total),
     rule("total before", f"total (of|colon|is|pitches|about)* <n:num> {_AFTER}", _pitches),
     rule(
@@ -183,7 +194,7 @@ BARE_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "name, number",
-        f"said_who (threw|went|with|at|is|about|colon|dash|dot|adv|had|for|to|a|the)*"
+        f"said_who (threw|went|with|at|is|about|colon|dash|dot|adv|had|for|to|a|the|relieved)*"
         f" <n:num> {_AFTER}",
         _pitches,
     ),
@@ -199,6 +210,7 @@ BARE_RULES: tuple[Rule, ...] = (
         " (in|for|the|of)* said_day",
         _pitches,
     ),
+    rule("mon 30 w 6 curves", "said_day <n:num> with (about)* said_count", _pitches),
     rule("mon 20, wed 25", f"said_day (colon|dash)* <n:num> {_AFTER}", _on_days),
     rule(
         "number, breakdown",

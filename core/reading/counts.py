@@ -109,6 +109,12 @@ COUNT_RULES: tuple[Rule, ...] = (
     ),
     rule("between", "between <n:num> and <t:num> (<u:unit>)? (?! (fill)* noun)", _range),
     rule("12 19 9 17, thats 57", "byinning (colon)? num num+ (comma|is)+ <n:num>", _summed),
+    rule(
+        "22, 18, 15 = 55",
+        "num (comma|plus)? num ((comma|plus)? num)* (comma)? (is|total)+ (about)? <n:num>"
+        " (?! fill* (type|innings))",
+        _summed,
+    ),
     rule("8c", "<n:num> <u:letterc>", _letter_c),
     rule("vague", "(vague|something)+ (fill|of)* noun", _vague),
     rule("over", "(?<!pitches) over num fill* (unit|limit)? (?! innings)", _vague),

@@ -11,6 +11,7 @@ from core.reading.clauses import span
 from core.reading.entry import Unread, UnreadReason
 from core.reading.lexicon import Lexicon, lexicon
 from core.reading.roster import is_known
+from core.reading.talk import asks_to_log, goes_somewhere
 from core.reading.vocabulary import harmless_symbols
 
 _COUNTED = frozenset({*COUNTS, "range", "parts", "share", "running", "book", "forstrikes", "off"})
@@ -45,6 +46,8 @@ def _is_harmless(board: Board, words: Lexicon, at: int) -> bool:
         return is_filler(words, item.name) or _is_company(board, at)
     if item.symbol == "over":
         return at + 1 < len(board.items) and not board.free(at + 1)  # "26 pitches over 2 innings"
+    if item.symbol in ("modal", "plan"):
+        return asks_to_log(board, at) or goes_somewhere(board, at)
     if item.symbol == "about":
         return not any(c.key in COUNTS for c in board.claims if at < c.first <= at + 2)
     if item.symbol == "or":

@@ -9,6 +9,7 @@ from core.reading.draft import Draft
 from core.reading.innings import innings_outs
 from core.reading.pieces import Piece
 
+FEWEST = 5  # pitches; a smaller bare number is more likely something else
 _TOTAL = ("total", "combined")
 
 
@@ -24,12 +25,31 @@ def _list(board: Board, match: re.Match[str]) -> None:
         board.claim(match.start(), match.end(), "list", (field, values))
 
 
+def _bare_list(board: Board, match: re.Match[str]) -> None:
+    """Pitches of the names just before, when there are as many names as numbers."""
+    first = match.start("b")
+    values = tuple(
+        board.whole(i) for i in range(first, match.end()) if board.items[i].value is not None
+    )
+    names = [c for c in board.claims if c.key == "who" and c.first < first]
+    clauses = board.sentence[first]
+    beside = {str(c.value) for c in names if board.sentence[c.first] == clauses}
+    if len(beside) == len(values) and all(v is not None and v >= FEWEST for v in values):
+        board.claim(first, match.end(), "list", ("pitches", values))
+
+
 LIST_RULES: tuple[Rule, ...] = (
     rule(
         "curves 7, 5 and 8",
         "<u:unit|innings> (colon|is|dash)* num ((comma|and)+ num)+ (?! (fill|dash|slash)*"
         " (noun|num|percent|mph))",
         _list,
+    ),
+    rule(
+        "Finn, Cole and Theo threw 25, 30 and 28",
+        "said_who (threw|went|had|with|at|colon|dash)+ <b:num> ((comma|and)+ num)+"
+        " (?! (fill|dash|slash)* (noun|num|percent|mph))",
+        _bare_list,
     ),
     rule(
         "52, 31 and 14 pitches respectively",

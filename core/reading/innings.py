@@ -49,6 +49,12 @@ def _claim(board: Board, match: re.Match[str], field: str) -> None:
         board.claim(match.start(), match.end(), field, outs)
 
 
+def _claim_place(board: Board, at: int) -> None:
+    outs = innings_outs(board.items[at])
+    if outs is not None:
+        board.claim(at, at + 1, "outs", outs)
+
+
 def _bare(board: Board, match: re.Match[str]) -> None:
     """A bare number in thirds: nothing else is written so."""
     if has_thirds(board.items[match.start("n")]) and board.has(*_LOG_WORDS):
@@ -155,6 +161,13 @@ def _bare_through(board: Board, match: re.Match[str]) -> None:
     board.claim(match.start("n"), match.end(), "outs", innings * 3)
 
 
+def _small_after(board: Board, match: re.Match[str]) -> None:
+    """As in "55 tonight, 8 sliders, through 4"."""
+    value = board.whole(match.start("n"))
+    if value is not None and value < 10 and not board.has("innings", "running"):
+        _claim_place(board, match.start("n"))
+
+
 def _length_of_game(board: Board, match: re.Match[str]) -> None:
     """As in "a 6 inning game"; "3ip game" are the innings pitched."""
     if board.items[match.start() + 1].text.lower() != "ip":
@@ -235,6 +248,11 @@ INNINGS_RULES: tuple[Rule, ...] = (
     rule("his only inning", "(in|for|threw|had)? (hisher|the|i) adv+ innings", _only_inning),
     rule("an inning", "(threw|had|went|for|in|and|^) (adv|about)* a adj* innings", _inning),
     rule("75 pitches thru 6", "num (pitches) (through) (the)? <n:num> " + _NOT_COUNTED, _through),
+    rule(
+        "8 sliders, through 4",
+        "said_count (comma)? (through|for) <n:num> " + _NOT_COUNTED,
+        _small_after,
+    ),
     rule(
         "Leo 58 thru 4",
         "(said_who|threw|finish|with|^) (about)? <p:num> through (the)? <n:num> " + _NOT_COUNTED,

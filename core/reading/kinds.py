@@ -3,7 +3,7 @@
 import re
 
 from core.reading import groups
-from core.reading.board import Board, Handler, Rule, rule, says_no_log, says_unread
+from core.reading.board import COUNTS, Board, Handler, Rule, rule, says_no_log, says_unread
 from core.reading.entry import UnreadReason
 
 MOST_GAMES = 9  # of one tournament
@@ -79,8 +79,11 @@ def _beside_a_game(board: Board, match: re.Match[str]) -> None:
     last = match.end() - 1
     counted = match.end() < len(board.items) and board.items[match.end()].symbol == "num"
     kinds = [i for i, item in enumerate(board.items) if item.symbol in groups.KINDS]
-    if counted and kinds == [last] and board.items[match.start()].symbol == "after":
-        return  # "fingers tingly after pen 30 pitches"
+    told = counted or any(claim.key in ("pitches", "outs") for claim in board.claims)
+    if told and kinds == [last] and board.items[match.start()].symbol == "after":
+        pained = any(claim.key == "pain" for claim in board.claims)
+        if counted or (pained and board.symbol_is(last, "bullpen")):
+            return  # "fingers tingly after pen 30 pitches", "forearm tight after pen, 18 pitches"
     after_game = (
         board.items[match.start()].symbol == "after"
         and board.items[match.end() - 1].symbol == "game"
@@ -107,6 +110,15 @@ def _both_unsaid(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start(), match.end(), "both games")
     else:
         board.unread(match.start(), match.end(), UnreadReason.TWO_READINGS)
+
+
+def _rest(board: Board, match: re.Match[str]) -> None:
+    """As in "nothing today, rest", where the line counts nothing for that part of it."""
+    clause = board.clause[match.start("r")]
+    if not any(
+        claim.key in COUNTS and board.clause[claim.first] == clause for claim in board.claims
+    ):
+        board.claim(match.start("r"), match.end("r"), "off")
 
 
 def _off(board: Board, match: re.Match[str]) -> None:
@@ -179,10 +191,17 @@ KIND_RULES: tuple[Rule, ...] = (
     rule("won", "win", _game_sign),
     rule("batting practice", "bp | tryout", _open_kind),
     rule(
+        "rest",
+        "(^|comma|dot|said_day|said_who|today|is|colon|dash) <r:rest>"
+        " (?= comma|dot|stop|newline|$|said_day)",
+        _rest,
+    ),
+    rule(
         "off",
         "restday (restday|comma)* | (is|said_who|said_day|^|today|had|took)"
         " (the|a|adv|comma|colon|dash)* off | off (said_day|today)",
         _off,
     ),
+    rule("game 2 didn't throw", "(?<=said_label) notthrown (?! noun)", _not_pitched),
     rule("not thrown", "notthrown (said_day|today|at|all|adv|total)* (?! noun)", _off),
 )

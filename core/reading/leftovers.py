@@ -12,6 +12,12 @@ from core.reading.vocabulary import given_names
 
 _HARMLESS = frozenset({"ord", "clock", "money", "isodate"})  # innings, times, prices, dates
 _TELLS = frozenset({"about", "threw", "went", "finish", "running", "tired"})
+# With one of these a line that seems to be talk is talk.
+_SURELY_TALK = frozenset(
+    {"plan", "ask", "question", "weekday", "sat", "clock", "other", "spectacle", "joke", "limit",
+     "heading", "over", "pastref"}
+)  # fmt: skip
+_HYPOTHETIC = ("if", "would", "woulda", "wish", "want", "wanna", "will", "wont", "won't", "let")
 _SUBJECTS = frozenset(
     {"i", "he", "threw", "went", "finish", "today", "yesterday", "weekday", "mention", "word",
      "bullpen", "catch", "live", "game", "gamelike", "vs"}
@@ -86,6 +92,7 @@ def leftovers(board: Board, *, something_logged: bool) -> list[Unread]:
         found += unexplained(board)
     if not something_logged and not found:
         found += _uncounted_outing(board) + _counts_of_an_earlier_day(board)
+        found += _perhaps_no_talk(board)
     return found + _unknown_amounts(board) if board.has("pitches") else found
 
 
@@ -114,13 +121,14 @@ def _smells_of_log(board: Board, at: int) -> bool:
         for i in range(first, after)
     )
     kinds = any(
-        claim.key == "kind" and first <= claim.first < after and claim.value in _PRACTICE
+        first <= claim.first < after
+        and (claim.key == "openkind" or (claim.key == "kind" and claim.value in _PRACTICE))
         for claim in board.claims
     )
     named = any(claim.key == "who" and claim.after in (at, at - 1) for claim in board.claims)
     corrected = any(c.value == "corrected" and first <= c.first < after for c in board.claims)
     contrast = any(board.items[i].symbol == "but" for i in range(max(first, at - 4), at))
-    if corrected or contrast:
+    if corrected or contrast or (at and board.items[at - 1].symbol == "correction"):
         return True
     counted = board.has(*FIELDS)
     of_them = counted and at + 1 < after and board.symbol_is(at + 1, "them")
@@ -262,6 +270,25 @@ def _counts_of_an_earlier_day(board: Board) -> list[Unread]:
     symbols = [item.symbol for item in board.items]
     counted = symbols[:2] == ["pastref", "num"] and symbols[2:3] and symbols[2] in FIELDS
     return [Unread(board.quote(0, len(symbols)), UnreadReason.UNCLEAR_DAY)] if counted else []
+
+
+def _perhaps_no_talk(board: Board) -> list[Unread]:
+    """As in "should be like 45 pitches", "2 days in a row 20 throws each": counts taken for talk
+    by a word that may well stand in a log.
+    """
+    if board.has(*_SURELY_TALK):
+        return []
+    marked = any(
+        (item.symbol == "modal" and not item.text.lower().startswith(_HYPOTHETIC))
+        or item.symbol == "shouldbe"
+        or (item.symbol == "season" and item.text.lower() in ("in a row", "this week"))
+        for item in board.items
+    )
+    return [
+        Unread(board.quote(at, at + 2), UnreadReason.TWO_READINGS)
+        for at in range(len(board.items) - 1)
+        if marked and board.items[at].symbol == "num" and board.items[at + 1].symbol in FIELDS
+    ]
 
 
 def _unexplained_sites(board: Board) -> list[Unread]:

@@ -85,7 +85,7 @@ def _negative(board: Board, match: re.Match[str]) -> None:
 def _how_many(board: Board, match: re.Match[str]) -> None:
     """As in "3 pens this week": a number of outings, not of pitches."""
     number = board.whole(match.start())
-    plural = board.items[match.end() - 1].text.lower().endswith("s")
+    plural = "s" in {word[-1] for word in board.items[match.end() - 1].text.lower().split()}
     if number is not None and number < 10 and plural:
         board.no_log(match.start(), match.start() + 1, "number of outings")
 
@@ -116,6 +116,11 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         "score of a short game",
         "num (dash|to) num (win|the|adj)* in (the|a)* num innings",
         says_no_log("score"),
+    ),
+    rule(
+        "hit 74 on the gun",
+        "(hit|radar) (at|in|up_to|about|the|adv|a|with|as)* num ((dash|to) num)? mph",
+        says_no_log("radar"),
     ),
     rule("sat 70-72 mph", "sat (at|about|in|up_to)* num (dash num)? mph", says_no_log("radar")),
     rule("radar, unit", "(num (dash|to|or|slash) )? <n:num> mph", says_no_log("radar")),
@@ -226,7 +231,7 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         says_no_log("total"),
     ),
     rule("negative", "dash num (unit|innings)", _negative),
-    rule("3 pens this week", "num (bullpen|game|live) (?! (fill|dash)* noun)", _how_many),
+    rule("3 pens this week", "num (bullpen|game|gamelike|live) (?! (fill|dash)* noun)", _how_many),
     rule("4 of them pitch", "num them pitches", _of_them_pitch),
     rule("40 something", "num (dash)? something (pitches|unit)", says_unread(UnreadReason.VAGUE)),
     rule("curves that were hit", "num breakingtype (is)? (got|hit)", _were_hit),

@@ -21,8 +21,20 @@ _WHEN = {
     "nextday": "next day",
     "atrest": "at rest",
 }
+_HEALTHY = ("fine", "ok", "okay", "normal", "healthy", "all good")
 _FORGIVEN = ("earlier", "someone else's")  # talk whose pain is nobody's here and now
-_SPOKEN = ("pain", "sore", "nopain", "site", "tired", "untired", "unsure", "gone", "everyone")
+_SPOKEN = (
+    "pain",
+    "sore",
+    "nopain",
+    "site",
+    "tired",
+    "untired",
+    "unsure",
+    "gone",
+    "everyone",
+    "feels",
+)
 _TAIL = (
     "(in|the|hisher|adv|at|after|postgame|during|with|site|nextday|for|i|he|allof|total|today"
     "|left|right|throwing)*"
@@ -46,6 +58,10 @@ _GOOD_ARM = LazyPattern(
     " (good|goodadj) (of|in|with) (the)? site"
     " | (good|pct) site (?! (is|feels|adv)* (good|goodadj|pct))"
     " | everyone (is|feels|adv)+ (good|goodadj|pct)"
+)
+_GOOD_SELF = LazyPattern(
+    "(?<=comma|dot|semi|stop|newline|and|but) (i|he)* feels adv* <g:good>"
+    " (?= comma|dot|newline|semi|stop|$)"
 )
 _TIRED = LazyPattern(
     "site (is|feels|adv|a|the|he|i|had|colon|about)* tired"
@@ -155,14 +171,17 @@ def _claim_without_sites(board: Board, match: re.Match[str], key: str, value: ob
 def _good(board: Board, scopes: tuple[Scope, ...]) -> list[int]:
     """Claim "no pain" and "arm felt good"; the sites named there, for a pain word that follows."""
     sites: list[int] = []
-    for pattern in (_NO_PAIN, _ZERO_PAIN, _NO_PAIN_AFTER_SITE, _GOOD_ARM):
+    for pattern in (_NO_PAIN, _ZERO_PAIN, _NO_PAIN_AFTER_SITE, _GOOD_ARM, _GOOD_SELF):
         for match in list(pattern.finditer(board.line)):
             if any(match.start() in scope for scope in scopes):
                 continue  # "hope it doesn't hurt tomorrow"
             if _is_asked(board, match.start()):
                 board.no_log(*match.span(), "question")
                 continue
-            zero = match.groupdict().get("z")
+            found = match.groupdict()
+            if found.get("g") and board.items[match.start("g")].text.lower() not in _HEALTHY:
+                continue  # "felt amazing" praises the outing
+            zero = found.get("z")
             if zero and board.items[match.start("z")].value != 0:
                 continue
             if any(

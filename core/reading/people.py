@@ -2,7 +2,8 @@
 
 from core.reading.board import Board
 from core.reading.entry import UnreadReason
-from core.reading.groups import FIELDS, NOUNS, TYPES
+from core.reading.everyone import name_everyone
+from core.reading.groups import FIELDS, NOUNS
 from core.reading.items import NUMERIC
 from core.reading.lexicon import lexicon
 from core.reading.opponents import name_opponents
@@ -59,7 +60,7 @@ def name_people(board: Board) -> None:
         _list_numbers(board)
     name_opponents(board)
     if board.has("everyone", "everyoneelse", "except"):
-        _everyone(board)
+        name_everyone(board)
     at = 0
     while at < len(board.items):
         size = _name_at(board, at) if board.free(at) else 0
@@ -368,47 +369,3 @@ def _list_numbers(board: Board) -> None:
         if opens and marked and item.symbol == "num" and item.whole == expected:
             board.no_log(at, at + 2, "list number")
             expected += 1
-
-
-def _everyone(board: Board) -> None:
-    for at, item in enumerate(board.items):
-        arms = item.symbol == "everyone" and item.text.lower().endswith(("arms", "brazos"))
-        if arms and board.items[at + 1 : at + 2] and board.items[at + 1].symbol in ("feels", "is"):
-            continue  # "all arms feel good"
-        if item.symbol == "everyone" and board.free(at) and not _of_type(board, at + 1):
-            board.claim(at, at + 1, "who", "everyone")
-            if at + 2 < len(board.items) and board.items[at + 1].symbol == "but":
-                _left_out(board, at + 1)
-        elif item.symbol == "everyoneelse" and board.free(at):
-            board.claim(at, at + 1, "who", "everyone else")
-        elif item.symbol == "except" and board.free(at):
-            _left_out(board, at)
-
-
-def _can_be_left_out(board: Board, at: int) -> bool:
-    item = board.items[at]
-    if board.items[at - 1].symbol == "but" and not item.text[:1].isupper():
-        return False
-    if item.symbol == "mention" or bare(item.name) in given_names():
-        return True
-    after_comma = board.items[at - 1].symbol == "comma"
-    return item.symbol == "word" and (item.text[:1].isupper() or not after_comma)
-
-
-def _of_type(board: Board, at: int) -> bool:
-    """As in "todos rectas": all of the pitches, not all of the pitchers."""
-    return at < len(board.items) and board.items[at].symbol in TYPES
-
-
-def _left_out(board: Board, at: int) -> None:
-    names: list[str] = []
-    after = at + 1
-    while after < len(board.items):
-        size = listed(board, after) or int(_can_be_left_out(board, after))
-        if size and not (names and board.items[after - 1].symbol not in ("and", "comma")):
-            names.append(as_typed(board, after, after + size))
-        elif board.items[after].symbol not in ("and", "comma"):
-            break
-        after += max(size, 1)
-    if names:
-        board.claim(at, after, "except", tuple(names))

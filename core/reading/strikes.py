@@ -5,6 +5,8 @@ import re
 from core.reading.board import Board, Rule, rule
 from core.reading.shares import DET, claim_rest
 
+LAST_OF_MONTH = 31
+
 
 def _type_strikes_of(board: Board, match: re.Match[str]) -> None:
     """As in "4 of 9 curves for strikes"."""
@@ -93,6 +95,17 @@ def _type_over_strikes(board: Board, match: re.Match[str]) -> None:
         board.claim(at + 1, match.end(), "breaking_strikes", min(pair))
 
 
+def _bare_pair(board: Board, match: re.Match[str]) -> None:
+    """As in "52/33 8cb 3.2ip": too large for a day, and as many strikes as are usual."""
+    pair = board.items[match.start("r")].pair
+    at = match.start("r")
+    if pair is None or board.has("pitches", "strikes", "forstrikes"):
+        return
+    if pair[0] > LAST_OF_MONTH and 2 * pair[0] <= 5 * pair[1] <= 4 * pair[0]:
+        board.claim(at, at + 1, "pitches", pair[0])
+        board.claim(at, at + 1, "strikes", pair[1])
+
+
 def _strikes_after(board: Board, match: re.Match[str]) -> None:
     """As in "40 p, 26 s"."""
     value = board.whole(match.start("n"))
@@ -136,7 +149,15 @@ STRIKE_RULES: tuple[Rule, ...] = (
         f"forstrikes <n:num> of {DET} <t:num> fill* <u:breakingtype>",
         _type_strikes_of,
     ),
-    rule("40 p, 26 s", "num pitches comma <n:num> plural", _strikes_after),
+    rule(
+        "52/33 8 cb",
+        "(^|newline|said_who|threw|colon|kind|said_label) <r:ratio> (comma|dash)*"
+        " (?= num fill* (type|innings))",
+        _bare_pair,
+    ),
+    rule(
+        "40 p, 26 s", "num pitches (comma|semi|slash|dash|newline)+ <n:num> plural", _strikes_after
+    ),
     rule(
         "strikes of curves",
         f"<n:num> of {DET} <t:num> fill* <u:breakingtype> (is|in|went|threw|the)*"

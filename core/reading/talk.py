@@ -43,6 +43,7 @@ _CLAUSE = {"pastref": "earlier"}
 _MARKERS = frozenset({*_FORWARD, *_BESIDE, *_CLAUSE, "heading", "radar", "limit", "shouldbe"})
 _BELONGINGS = frozenset({"thing", "place", "hash"})
 _OPENERS = frozenset({"is", "are", "do", "does", "am"})
+_SO_NOT = ("so", "cant", "can't", "cannot", "need to", "needs to", "have to", "gotta")
 _HAPPENED = frozenset({"threw", "finish", "went", "today", "yesterday"})
 
 
@@ -71,11 +72,26 @@ def talk_scopes(board: Board) -> tuple[Scope, ...]:
             continue  # "58 pitches, should be 61" puts a number right
         if _is_relative(board, at):
             continue
+        if asks_to_log(board, at) or goes_somewhere(board, at):
+            continue
         if not board.free(at) or _is_company(board, at) or any(at in scope for scope in scopes):
             continue
         if item.symbol in _MARKERS or _opens_question(board, at):
             scopes.append(_scope(board, at))
     return tuple(scope for scope in scopes if scope.after > scope.first)
+
+
+def asks_to_log(board: Board, at: int) -> bool:
+    """As in "wanted to log 45 pitches", "meant to post this yesterday": no plan."""
+    if board.items[at].symbol not in ("modal", "plan", "ask"):
+        return False
+    return any(item.symbol == "logthis" for item in board.items[at + 1 : at + 4])
+
+
+def goes_somewhere(board: Board, at: int) -> bool:
+    """As in "going to the cage after my 25 pitch pen": no plan to throw."""
+    follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
+    return board.items[at].text.lower() == "going to" and follows in ("the", "hisher", "a", "place")
 
 
 def _is_relative(board: Board, at: int) -> bool:
@@ -112,7 +128,10 @@ def _is_company(board: Board, at: int) -> bool:
         return _counts_one_outing(board, at)
     if board.items[at].symbol != "other":
         return False
-    before = board.items[at - 1].symbol if at else ""
+    place = at - 1
+    while place > 0 and board.items[place].symbol in ("hisher", "the", "adj"):
+        place -= 1
+    before = board.items[place].symbol if at else ""
     after = [item.symbol for item in board.items[at + 1 : at + 3]]
     if after == ["and", "i"]:
         return True  # "my brother and I threw 30 each"
@@ -264,9 +283,19 @@ def _back(board: Board, at: int) -> int:
     """To the start of the clause, unless something was thrown between."""
     start, _ = span(board.clause, at)
     for place in range(at - 1, start - 1, -1):
-        if board.items[place].symbol in _HAPPENED:
+        if board.items[place].symbol in _HAPPENED or board.items[place].symbol == "restday":
             return at
-    return start
+        if board.items[place].text.lower() in _SO_NOT:
+            return place  # "48 pitches so i cant go tomorrow"
+    return at if _counts_before(board, start, at) > 1 else start
+
+
+def _counts_before(board: Board, start: int, at: int) -> int:
+    """How many counts stand there: "45 pitches 9 cb hopefully more next time" is a log."""
+    return sum(
+        board.items[i].symbol == "num" and board.items[i + 1].symbol in NOUNS
+        for i in range(start, at - 1)
+    )
 
 
 def _beside(board: Board, at: int) -> tuple[int, int]:
@@ -320,4 +349,4 @@ def _counts_towards(board: Board, places: range) -> int | None:
     return end
 
 
-__all__ = ["Scope", "claim_talk", "talk_scopes"]
+__all__ = ["Scope", "asks_to_log", "claim_talk", "goes_somewhere", "talk_scopes"]

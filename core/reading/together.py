@@ -11,6 +11,7 @@ from core.reading.groups import KINDS, TYPES
 
 def bring_together(board: Board, all_drafts: list[Draft], unread: list[Unread]) -> list[Draft]:
     """Drafts that say something, with what they share; what is unclear goes to `unread`."""
+    _spread_heading_effort(board, all_drafts)
     drafts = _share_each([d for d in all_drafts if d.says_something() and not _mere_rate(board, d)])
     if len(drafts) > 1 and _only_off(drafts[0]) and not drafts[0].who and drafts[1].off:
         del drafts[0]  # "no throwing, everyone had the day off"
@@ -21,6 +22,19 @@ def bring_together(board: Board, all_drafts: list[Draft], unread: list[Unread]) 
     unread += _unclear_people(board, all_drafts, drafts)
     several = [one for draft in drafts for one in _multiplied(board, draft, unread)]
     return _merged(several)
+
+
+def _spread_heading_effort(board: Board, drafts: list[Draft]) -> None:
+    """As in "catch play at 50%: Jax 10 spins, Knox 12 spins"."""
+    for claim in board.claims:
+        if claim.key != "effort" or claim.after >= len(board.items):
+            continue
+        named = [c for c in board.claims if c.key == "who"]
+        headed = board.items[claim.after].symbol == "colon"
+        if headed and named and claim.first < min(c.first for c in named):
+            for draft in drafts:
+                if draft.who and draft.counts:
+                    draft.counts.setdefault("effort", int(str(claim.value)))
 
 
 def _beside_everyone(board: Board, drafts: list[Draft]) -> list[Unread]:

@@ -1,0 +1,50 @@
+"""The whole roster, and who is left out of it: "everyone 30 w 12 spins except Leo"."""
+
+from core.reading.board import Board
+from core.reading.groups import TYPES
+from core.reading.roster import as_typed, bare, listed
+from core.reading.vocabulary import given_names
+
+
+def name_everyone(board: Board) -> None:
+    for at, item in enumerate(board.items):
+        arms = item.symbol == "everyone" and item.text.lower().endswith(("arms", "brazos"))
+        if arms and board.items[at + 1 : at + 2] and board.items[at + 1].symbol in ("feels", "is"):
+            continue  # "all arms feel good"
+        if item.symbol == "everyone" and board.free(at) and not _of_type(board, at + 1):
+            board.claim(at, at + 1, "who", "everyone")
+            if at + 2 < len(board.items) and board.items[at + 1].symbol == "but":
+                _left_out(board, at + 1)
+        elif item.symbol == "everyoneelse" and board.free(at):
+            board.claim(at, at + 1, "who", "everyone else")
+        elif item.symbol == "except" and board.free(at):
+            _left_out(board, at)
+
+
+def _can_be_left_out(board: Board, at: int) -> bool:
+    item = board.items[at]
+    if board.items[at - 1].symbol == "but" and not item.text[:1].isupper():
+        return False
+    if item.symbol == "mention" or bare(item.name) in given_names():
+        return True
+    after_comma = board.items[at - 1].symbol == "comma"
+    return item.symbol == "word" and (item.text[:1].isupper() or not after_comma)
+
+
+def _of_type(board: Board, at: int) -> bool:
+    """As in "todos rectas": all of the pitches, not all of the pitchers."""
+    return at < len(board.items) and board.items[at].symbol in TYPES
+
+
+def _left_out(board: Board, at: int) -> None:
+    names: list[str] = []
+    after = at + 1
+    while after < len(board.items):
+        size = listed(board, after) or int(_can_be_left_out(board, after))
+        if size and not (names and board.items[after - 1].symbol not in ("and", "comma")):
+            names.append(as_typed(board, after, after + size))
+        elif board.items[after].symbol not in ("and", "comma"):
+            break
+        after += max(size, 1)
+    if names:
+        board.claim(at, after, "except", tuple(names))
