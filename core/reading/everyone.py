@@ -7,6 +7,7 @@ from core.reading.vocabulary import given_names
 
 
 def name_everyone(board: Board) -> None:
+    """Claim the words for all as "who", and the names left out as "except"."""
     for at, item in enumerate(board.items):
         arms = item.symbol == "everyone" and item.text.lower().endswith(("arms", "brazos"))
         if arms and board.items[at + 1 : at + 2] and board.items[at + 1].symbol in ("feels", "is"):
