@@ -91,6 +91,7 @@ class Occasion(StrEnum):
     ALERT_FOR_STAFF = "an alert for the staff"
     ALERT_OWN_CHOICE = "an alert about the pitcher's own choice of pitches"
     ALERT_HEALTH = "an alert about health and rest"
+    NO_CONTACT = "a guardian's wish that a child is not written to"
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,6 +128,7 @@ TELL: tuple[TellRow, ...] = (
     TellRow(Occasion.ALERT_FOR_STAFF, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.ALERT_OWN_CHOICE, (Told.STAFF_CHANNEL, Told.PITCHER), waits_for_morning=True),
     TellRow(Occasion.ALERT_HEALTH, (Told.STAFF_CHANNEL, Told.GUARDIANS), waits_for_morning=True),
+    TellRow(Occasion.NO_CONTACT, (Told.STAFF_CHANNEL,)),
 )
 
 

@@ -6,6 +6,7 @@ from bot.blocks.alerts import list_parts, settings_said
 from bot.blocks.buttons import undo_line
 from bot.blocks.calendar import calendar_list, calendar_said, unchanged
 from bot.blocks.consent import after_a_no
+from bot.blocks.contact import contact_said
 from bot.blocks.holds import clearances_said
 from bot.blocks.message import Part
 from bot.wording import limits as say
@@ -26,6 +27,9 @@ def order_parts(session: Session, line: Line, books: Books) -> list[Part]:
     consent = _consent(session, line)
     if consent:
         return consent
+    contact = contact_said(session, line)
+    if contact:
+        return [Part(contact)]  # no "undo": a wish ends by its own words
     texts = [
         *clearances_said(session, line),
         *settings_said(session, line),

@@ -12,6 +12,7 @@ from bot.blocks.asked import asked_parts
 from bot.blocks.buttons import fix_and_undo
 from bot.blocks.clock import CLOCK_KINDS, by_the_clock
 from bot.blocks.club import CLUB_KINDS, club_parts
+from bot.blocks.contact import for_staff
 from bot.blocks.holds import clearance_text, thrown_text
 from bot.blocks.message import Part, as_message
 from bot.blocks.orders import order_parts
@@ -22,6 +23,7 @@ from bot.wording import answers, hints, holds, pain
 from bot.wording.buttons import FORM_ERRORS
 from bot.wording.questions import ANSWERED
 from bot.wording.words import listed
+from core.contact.reach import is_silenced
 from core.ledger import NoticeKind
 from core.ledger.answers import GONE
 from core.ledger.binding import Books
@@ -59,12 +61,15 @@ class Renderer:
             NoticeKind.DANGER: _as_one(_danger),
             NoticeKind.CLEARANCE: _as_one(_clearance),
             NoticeKind.THROWN_ON_HOLD: _as_one(_thrown_on_hold),
+            NoticeKind.NO_CONTACT: _as_one(_no_contact),
             NoticeKind.STRANGER: _as_one(_stranger),
             NoticeKind.HINT: _as_one(_hint),
         }
 
     def __call__(self, session: Session, row: OutboxMessage, now: datetime) -> Rendered | None:
         """What the message says at `now` (UTC); none when there is nothing to say."""
+        if is_silenced(session, row, now.date()):
+            return None
         if row.kind in CLOCK_KINDS:
             told = by_the_clock(session, row, self._books, now)
             return as_message(told) if any(part.text for part in told) else None
@@ -208,6 +213,11 @@ def _clearance(session: Session, row: OutboxMessage, line: Line) -> str:
 def _thrown_on_hold(session: Session, row: OutboxMessage, line: Line) -> str:
     text = thrown_text(session, line, row, _author(session, line))
     return text or (holds.NO_LONGER_LOGGED if row.ts else "")
+
+
+def _no_contact(session: Session, _row: OutboxMessage, line: Line) -> str:
+    # It stands though its line be edited or deleted: a wish ends by its own words.
+    return for_staff(session, line)
 
 
 def _stranger(session: Session, _row: OutboxMessage, line: Line) -> str:

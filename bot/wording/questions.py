@@ -96,6 +96,8 @@ _BARE = {
     "clearance; nothing was changed.",
     QuestionCode.ONLY_FAMILY: "Only a guardian of that pitcher, or the pitcher from 18 on, can "
     "withdraw consent; nothing was changed.",
+    QuestionCode.ONLY_GUARDIAN: "Only a guardian of that pitcher, while he is under 18, decides "
+    "whether I write to him; nothing was changed.",
     QuestionCode.NOT_READ: "I could not read this line. It is kept as you typed it, and nothing "
     "was counted; try it in other words, for example “62p 11cb 4.1ip vs Summit”.",
 }

@@ -15,6 +15,8 @@ WAITS_FOR_MORNING = frozenset(
         NoticeKind.REST_DAYS,
         NoticeKind.SPIN_REPS,
         NoticeKind.CONSENT,
+        NoticeKind.CLEARANCE,
+        NoticeKind.ALERT,
     }
 )
 

@@ -5,19 +5,17 @@ from datetime import date
 
 from sqlmodel import Session, col, func, select
 
-from core.audience import has_own_account
 from core.calendar.days import is_game_day
+from core.contact.reach import pitcher_or_guardians
 from core.due.due import Due
 from core.due.summary import arms_of
 from core.ledger.clearance import arm_status
 from core.ledger.notices import Notice, NoticeKind
-from core.ledger.people import guardians_of
 from core.model import (
     BreakingPitch,
     MessageState,
     OutboxMessage,
     Outing,
-    Person,
     Pitcher,
     Reminder,
     Season,
@@ -86,17 +84,6 @@ def last_spun(session: Session, pitcher: Pitcher) -> date | None:
     return found
 
 
-def readers(session: Session, team: Team, pitcher: Pitcher, on: date) -> list[Person]:
-    """The pitcher himself from account age on, else the guardians; those with an account."""
-    born = pitcher.birth_date
-    age = on.year - born.year - ((on.month, on.day) < (born.month, born.day))
-    if pitcher.person_id is not None and has_own_account(age, team.account_age):
-        people = [session.get_one(Person, pitcher.person_id)]
-    else:
-        people = guardians_of(session, {key(pitcher)})
-    return [person for person in people if person.slack_id is not None]
-
-
 def _unanswered(session: Session, pitcher: Pitcher, last: date | None) -> int:
     """The weeks in which a reminder about him was sent since the one of his last reps."""
     weeks = (
@@ -118,7 +105,7 @@ def _unanswered(session: Session, pitcher: Pitcher, last: date | None) -> int:
 
 
 def _family(session: Session, due: Due, pitcher: Pitcher) -> Iterator[Notice]:
-    for person in readers(session, due.team, pitcher, due.on):
+    for person in pitcher_or_guardians(session, pitcher, due.team, due.on):
         slot = f"{NoticeKind.SPIN_REPS}/{key(person)}/{due.week}"
         values = {
             "workspace_id": due.team.workspace_id,

@@ -7,8 +7,8 @@ from zoneinfo import ZoneInfo
 from sqlmodel import Session
 
 from core.alerts import Key, threshold
-from core.audience import Told, has_own_account, who_is_told
-from core.ledger.clearance import age_on
+from core.audience import Told, who_is_told
+from core.contact.reach import himself
 from core.ledger.notices import Notice, NoticeKind, quiet_until
 from core.ledger.people import guardians_of
 from core.model import Alert, AlertState, Person, PitchCaller, Pitcher, Team, key
@@ -33,10 +33,10 @@ def notices_of(
             for person in guardians_of(session, {key(pitcher)})
             if person.slack_id is not None
         ]
-    himself = _himself(session, pitcher, team, now) if Told.PITCHER in row.told else None
-    if himself is not None and himself.slack_id is not None:
-        slot = _slot(alert, himself)
-        notices.append(_notice(alert, slot, himself.slack_id, later, shown, key(himself)))
+    own = _himself(session, pitcher, team, now) if Told.PITCHER in row.told else None
+    if own is not None and own.slack_id is not None:
+        slot = _slot(alert, own)
+        notices.append(_notice(alert, slot, own.slack_id, later, shown, key(own)))
     return notices
 
 
@@ -65,11 +65,7 @@ def _notice(
 
 
 def _himself(session: Session, pitcher: Pitcher, team: Team, now: datetime) -> Person | None:
-    """The pitcher's own account, where the pitches are his own choice and he may have one."""
-    if pitcher.pitch_caller != PitchCaller.PITCHER or pitcher.person_id is None:
+    """The pitcher's own account, where the pitches are his own choice and he may be written to."""
+    if pitcher.pitch_caller != PitchCaller.PITCHER:
         return None
-    today = now.astimezone(ZoneInfo(team.time_zone)).date()
-    age = age_on(pitcher.birth_date, today)
-    if not has_own_account(age, team.account_age):
-        return None
-    return session.get(Person, pitcher.person_id)
+    return himself(session, pitcher, team, now.astimezone(ZoneInfo(team.time_zone)).date())

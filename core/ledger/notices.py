@@ -49,6 +49,8 @@ class NoticeKind(StrEnum):
     #: A calendar address that was read, or that no longer can be.
     CALENDAR = "calendar"
     ALERT = "alert"
+    #: A guardian's wish that a child is not written to.
+    NO_CONTACT = "no contact"
     STRANGER = "stranger"
     #: Told to whoever pressed a button that could do nothing.
     REFUSED = "refused"

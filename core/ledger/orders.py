@@ -1,9 +1,10 @@
-"""What a line sets beside the log: limits, books, thresholds, a clearance, the calendar."""
+"""What a line sets beside the log: limits, thresholds, a clearance, the calendar, wishes."""
 
 from sqlmodel import Session
 
 from core.consent.events import withdraw_by_line
 from core.consent.word import ConsentWord, consent_word
+from core.contact.wish import Contact, contact_here, obey_contact
 from core.ledger import calendar_lines, clearing, limits, outing_books, settings
 from core.ledger.apply import Change, withdraw_settings
 from core.ledger.crew import Crew
@@ -17,6 +18,7 @@ Order = (
     | settings.Setting
     | calendar_lines.Calendaring
     | ConsentWord
+    | Contact
 )
 
 
@@ -24,6 +26,7 @@ def order_here(session: Session, line: Line, crew: Crew) -> Order | None:
     """The order in a line; most are taken only in a direct message or the staff channel."""
     return (
         consent_word(session, line, spoken(session, line), crew)
+        or contact_here(session, line, crew)
         or clearing.clearing_here(session, line, crew)
         or limits.order_here(session, line, crew)
         or outing_books.naming_here(session, line, crew)
@@ -46,6 +49,8 @@ def obey(change: Change, order: Order, by_person: int) -> None:
             settings.set_thresholds(change, order, by_person)
         case calendar_lines.Calendaring():
             calendar_lines.keep_calendar(change, order)
+        case Contact():
+            obey_contact(change, order, by_person)
         case ConsentWord():
             if order.arm is not None:
                 author = change.session.get_one(Person, by_person)

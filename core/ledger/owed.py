@@ -10,6 +10,8 @@ from sqlmodel import Session, select
 
 from core.audience import Occasion, Told, who_is_told
 from core.consent.asking import ask_for_consent, tell_kept_back, tell_of_line
+from core.contact.reach import speaks_instead
+from core.contact.wish import of_a_child
 from core.ledger.answers import GONE
 from core.ledger.care import LOOKED_AT_BY_FAMILY, LOOKED_AT_BY_STAFF
 from core.ledger.holds import is_thrown_on_hold
@@ -46,7 +48,7 @@ def owed(session: Session, heard: Heard) -> list[Notice]:
     is shown already.
     """
     line = heard.line
-    answer = _answer(heard)
+    answer = _answer(session, heard)
     notices = [answer, _asked_again(heard, answer)]
     if line.deleted_at is None and not line.ts.startswith(FORM_TS):
         notices.append(_reaction(heard))
@@ -58,6 +60,7 @@ def owed(session: Session, heard: Heard) -> list[Notice]:
         *_about_line(session, heard),
         *_gone(session, heard),
         *_danger(session, heard),
+        *_contact(session, heard),
     ]
 
 
@@ -85,10 +88,31 @@ def _danger(session: Session, heard: Heard) -> list[Notice]:
     return _tell(session, heard, occasion, NoticeKind.DANGER, pitchers, wanted=True)
 
 
-def _answer(heard: Heard) -> Notice:
+def _contact(session: Session, heard: Heard) -> list[Notice]:
+    """The staff hear whom they and the bot must not write to, and when that ends."""
+    rows = of_a_child(session, heard.line)
+    of_child = {row.pitcher_id for row in rows if row.pitcher_id is not None}
+    occasion, kind = Occasion.NO_CONTACT, NoticeKind.NO_CONTACT
+    return _tell(session, heard, occasion, kind, of_child, wanted=True)
+
+
+def _answer(session: Session, heard: Heard) -> Notice:
+    """The answer to the author; to the guardian alone who asked that he is not written to."""
     line = heard.line
+    today = heard.now.astimezone(ZoneInfo(heard.time_zone)).date()
+    guardian = speaks_instead(session, line.author_id, today)
     staff_channel = any(team.staff_channel == line.channel for team in heard.teams)
     in_place = staff_channel or line.direct
+    if guardian is not None and not staff_channel:
+        return Notice(
+            slot=f"answer/{key(line)}",
+            kind=NoticeKind.ANSWER,
+            destination=guardian.slack_id or "",
+            not_before=heard.now,
+            line_id=key(line),
+            person_id=key(guardian),
+            only_if_shown=not heard.in_words or line.deleted_at is not None,
+        )
     return Notice(
         slot=f"answer/{key(line)}",
         kind=NoticeKind.ANSWER,

@@ -34,6 +34,8 @@ class QuestionCode(StrEnum):
     ONLY_ADULTS = "only adults"
     #: Consent that somebody wanted to withdraw who may not speak for that pitcher.
     ONLY_FAMILY = "only family"
+    #: Whether a child is written to, which a guardian of a minor alone decides.
+    ONLY_GUARDIAN = "only guardian"
     #: A clearance whose `reason` (name, day, older, limit) is missing or cannot be read.
     CLEARANCE_UNCLEAR = "clearance unclear"
     #: A threshold (`reason`) that does not take the typed value, or whose team is not clear.
@@ -94,6 +96,7 @@ REFUSALS = frozenset(
         QuestionCode.PAIN_OPEN,
         QuestionCode.ONLY_STAFF,
         QuestionCode.ONLY_ADULTS,
+        QuestionCode.ONLY_GUARDIAN,
         QuestionCode.ONLY_FAMILY,
         QuestionCode.DANGER,
     }

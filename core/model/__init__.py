@@ -11,6 +11,7 @@ from core.model.club import (
     Matter,
     MatterState,
 )
+from core.model.contact import OptOut
 from core.model.games import CalendarEntry, CalendarSource, CalledOff, EntryKind
 from core.model.health import Clearance, Hold
 from core.model.message import MessageState, OutboxMessage
@@ -70,6 +71,7 @@ __all__ = [
     "MatterState",
     "Membership",
     "MessageState",
+    "OptOut",
     "OutboxMessage",
     "Outing",
     "OutingBook",

@@ -24,6 +24,7 @@ TABLE: dict[Occasion, tuple[set[Told], bool]] = {
     Occasion.ALERT_FOR_STAFF: ({STAFF}, False),
     Occasion.ALERT_OWN_CHOICE: ({STAFF, HIMSELF}, True),
     Occasion.ALERT_HEALTH: ({STAFF, FAMILY}, True),
+    Occasion.NO_CONTACT: ({STAFF}, False),
     Occasion.PAIN_GONE: ({STAFF}, False),
     Occasion.MONDAY_SUMMARY: ({STAFF}, False),
     Occasion.REST_DAYS: ({FAMILY}, True),
