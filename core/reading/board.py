@@ -100,8 +100,9 @@ class Board:
         self._line = None
 
     def release(self, claim: Claim) -> None:
-        """Take a claim back: its items are unexplained again."""
-        self.claims.remove(claim)
+        """Take a claim back: its items are unexplained again. Twice is as good as once."""
+        if claim in self.claims:
+            self.claims.remove(claim)
         self._free[claim.first : claim.after] = [True] * (claim.after - claim.first)
 
     def withdraw(self, first: int, after: int, key: str) -> None:

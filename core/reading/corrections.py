@@ -13,7 +13,13 @@ def _not_that(board: Board, match: re.Match[str]) -> None:
     """As in "61 not 58", "not 58, 61": what follows "not" goes."""
     found = match.groupdict()
     first = match.start("x") if found.get("x") else match.start()
-    if board.lang == "es" and found.get("v") and not found.get("u"):
+    said = board.items[match.start() - 1].symbol if match.start() else ""
+    if (
+        board.lang == "es"
+        and found.get("v")
+        and not found.get("u")
+        and said not in ("is", "correction")
+    ):
         # "45 no 47 pitcheos" may be "45, not 47" or "45, no, 47"
         board.unread(match.start(), match.end(), UnreadReason.TWO_READINGS)
         return

@@ -2,9 +2,11 @@
 
 import re
 
-from core.reading import groups  # noqa: F401  declares the groups
+from core.reading import groups
 from core.reading.board import Board, Handler, Rule, rule, says_unread
 from core.reading.entry import UnreadReason
+
+LEAST_EFFORT = 30  # percent; nobody asks for less
 
 
 def _effort(board: Board, match: re.Match[str]) -> None:
@@ -30,6 +32,17 @@ def _out_of_ten(board: Board, match: re.Match[str]) -> None:
     pair = board.items[match.start("r")].pair
     if pair is not None and pair[1] == 10 and pair[0] <= 10:
         board.claim(match.start(), match.end(), "effort", pair[0] * 10)
+
+
+def _bare_percent(board: Board, match: re.Match[str]) -> None:
+    """As in Spanish "35 tiros al 50": percent, for a distance would be "a 50 pies"."""
+    at = match.start("n")
+    value = board.whole(at)
+    told = any(item.symbol in groups.NOUNS | groups.KINDS for item in board.items[: match.start()])
+    if board.items[at - 1].text.lower() != "al" or value is None or not told:
+        return
+    if value in range(LEAST_EFFORT, 101, 5):
+        board.claim(match.start(), match.end(), "effort", value)
 
 
 def _fixed(percent: int) -> Handler:
@@ -71,6 +84,7 @@ EFFORT_RULES: tuple[Rule, ...] = (
         "speed (colon|is|at|about)* <n:num|pct> percent? (?! (fill|dash)* noun)",
         _effort,
     ),
+    rule("effort without a sign", "at <n:num> (?! (fill|dash)* (noun|percent|num))", _bare_percent),
     rule("effort of ten, first", "speed (colon|is|at|about)* <r:ratio>", _out_of_ten),
     rule("effort of ten", f"{_LEAD} <r:ratio> speed", _out_of_ten),
 )

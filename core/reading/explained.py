@@ -9,13 +9,13 @@ are asked about: they may well mean something.
 from core.reading.board import COUNTS, Board
 from core.reading.clauses import span
 from core.reading.entry import Unread, UnreadReason
+from core.reading.items import NUMERIC
 from core.reading.lexicon import Lexicon, lexicon
 from core.reading.roster import is_known
 from core.reading.talk import asks_to_log, goes_somewhere
 from core.reading.vocabulary import harmless_symbols
 
 _COUNTED = frozenset({*COUNTS, "range", "parts", "share", "running", "book", "forstrikes", "off"})
-_ENDINGS = ("ing", "ed", "es", "s", "d", "ly", "er", "in", "est", "y")
 _SHORTEST_STEM = 3
 
 
@@ -44,8 +44,8 @@ def _is_harmless(board: Board, words: Lexicon, at: int) -> bool:
         return True
     if item.symbol == "word":
         return is_filler(words, item.name) or _is_company(board, at)
-    if item.symbol == "over":
-        return at + 1 < len(board.items) and not board.free(at + 1)  # "26 pitches over 2 innings"
+    if item.symbol in ("over", "radar"):  # "26 pitches over 2 innings", "hit 71 mph"
+        return at + 1 < len(board.items) and not board.free(at + 1)
     if item.symbol in ("modal", "plan"):
         return asks_to_log(board, at) or goes_somewhere(board, at)
     if item.symbol == "about":
@@ -76,6 +76,9 @@ def _is_company(board: Board, at: int) -> bool:
 def _counts_follow(board: Board, at: int) -> bool:
     """As in "wasn't 40 pitches"; "wasn't sharp" denies no count."""
     clause = board.clause[at]
+    beside = [item.symbol for item in board.items[at + 1 : at + 3]]
+    if board.lang == "es" and not NUMERIC & set(beside) and beside[:1] != ["threw"]:
+        return False  # "no tiene celular: 30 pitcheos"
     return any(c.first > at and board.clause[c.after - 1] == clause for c in board.claims)
 
 
@@ -88,12 +91,13 @@ def is_filler(words: Lexicon, norm: str) -> bool:
 
 
 def _is_form(words: Lexicon, norm: str) -> bool:
-    """As in "chopping", "zippiest": a form of a word of the table."""
-    for ending in _ENDINGS:
+    """As in "chopping", "zippiest", "calentaron": a form of a word of the table."""
+    for ending in words.endings:
         stem = norm.removesuffix(ending)
         if stem == norm or len(stem) < _SHORTEST_STEM:
             continue
         undoubled = stem[:-1] if stem[-1] == stem[-2] else stem
-        if not words.fillers.isdisjoint((stem, stem + "e", undoubled)):
+        forms = (undoubled, *(stem + completion for completion in words.completions))
+        if not words.fillers.isdisjoint(forms):
             return True
     return False

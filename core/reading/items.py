@@ -178,7 +178,9 @@ def _number_words(norms: list[str], at: int, words: Lexicon) -> tuple[Fraction, 
     if value in range(20, 91, 10):
         if words.compound_and and following == words.compound_and and at + 2 < len(norms):
             following, after = norms[at + 2], after + 1
-        unit = words.numbers.get(following)
+        joined = after > at + 1
+        one = joined and following in words.compound_one
+        unit = 1 if one else words.numbers.get(following)
         if unit in range(1, 10):
             return Fraction(value + (unit or 0)), after + 1
     return Fraction(value), at + 1

@@ -136,7 +136,7 @@ LABEL_RULES: tuple[Rule, ...] = (
     rule(
         "both ends",
         "(bothends|twogames)"
-        " (of|the|twogames|a|comma|dash|threw|with|colon|about|today|pitches)* <n:num>"
+        " (of|the|twogames|a|comma|dash|threw|with|colon|about|today|pitches|into|both)* <n:num>"
         " and <t:num> (pitches)? (?! (fill)* type)",
         _both_ends,
     ),

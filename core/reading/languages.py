@@ -21,4 +21,4 @@ def _words_of(lang: str) -> frozenset[str]:
     """Every word of the language's tables."""
     tables = language(lang)
     phrases = {token.norm for phrase, _, _ in tables.phrases for token in tokenize(phrase)}
-    return frozenset(phrases | set(tables.numbers)) | tables.everyday | tables.common
+    return frozenset(phrases | set(tables.numbers)) | tables.everyday | tables.fillers

@@ -30,12 +30,13 @@ class Lexicon:
             entries.sort(key=lambda entry: -len(entry[0]))
         self.numbers = tables.numbers
         self.dozen = tables.dozen
-        self.compound_and = tables.compound_and
+        self.compound_and, self.compound_one = tables.compound_and, tables.compound_one
         self.dozens_after = tables.dozens_after
         self.everyday = tables.everyday
         self.fillers = tables.fillers
+        self.endings, self.completions = tables.endings, tables.completions
         inside = (word for rows in self.phrases.values() for tail, _ in rows for word in tail)
-        self._known = frozenset(self.phrases) | self.everyday | tables.common
+        self._known = frozenset(self.phrases) | self.everyday
         self._known |= self.fillers | tables.weighing
         self._known |= frozenset(self.numbers) | frozenset(inside)
         self._all_known = tuple(self._known)

@@ -139,6 +139,11 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         _radar,
     ),
     rule(
+        "the fastball reached 74",
+        "fastball (adv|the)* finish <n:num> (?! (dash|fill)* (unit|innings|percent))",
+        _radar,
+    ),
+    rule(
         "sat 70",
         "sat (at|about|in|up_to)* num (dash num)? (?! (dash|fill)* noun)",
         _radar,

@@ -2,10 +2,10 @@
 
 `<lang>/*.toml` map symbols to phrases (`[words]`), named things to phrases (`[named.site]`), and
 spelled numbers to values; `shared/` holds what both languages use. `everyday.txt` holds plain words
-that are never taken for a name or for a slip of a trade word, `common.txt` more of them that are a
-name when typed with a capital ("Mundo", "Palma"); `fillers.txt` holds words that never change a
-count, whatever stands beside them ("windy", "dude"), and `weighing.txt` words that may ("most",
-"other", "than").
+that are never taken for a name or for a slip of a trade word; `fillers.txt` holds words that never
+change a count, whatever stands beside them ("windy", "dude"; with a capital they may be a name,
+"Mundo"), and `weighing.txt` words that may ("most", "other", "than"). A filler's `[forms]` are
+fillers too: an ending comes off, and a completion may take its place ("calentaron", "calentar").
 """
 
 import tomllib
@@ -27,10 +27,12 @@ class Language:
     numbers: dict[str, int] = field(default_factory=dict)
     dozen: str = ""
     compound_and: str = ""  # "sesenta y dos"
+    compound_one: frozenset[str] = frozenset()  # "setenta y un"
     dozens_after: dict[str, int] = field(default_factory=dict)  # "half" (dozen): 6
     everyday: frozenset[str] = frozenset()
-    common: frozenset[str] = frozenset()  # known too, but a name when typed with a capital
     fillers: frozenset[str] = frozenset()
+    endings: tuple[str, ...] = ()  # of the forms of a filler
+    completions: tuple[str, ...] = ("",)
     weighing: frozenset[str] = frozenset()
 
 
@@ -39,7 +41,6 @@ def language(lang: str) -> Language:
     """The tables of "en" or "es", read on first use; a language's own rows before the shared."""
     found = Language(
         everyday=_word_list(f"{lang}/everyday.txt"),
-        common=_word_list(f"{lang}/common.txt"),
         fillers=_word_list(f"{lang}/fillers.txt"),
         weighing=_word_list(f"{lang}/weighing.txt"),
     )
@@ -53,7 +54,11 @@ def language(lang: str) -> Language:
         found.numbers.update(table.get("numbers", {}))
         found.dozens_after.update(table.get("dozens_after", {}))
         found.compound_and = table.get("compound", {}).get("and", found.compound_and)
+        found.compound_one |= set(table.get("compound", {}).get("one", "").split())
         found.dozen = table.get("dozen", {}).get("word", found.dozen)
+        forms = table.get("forms", {})
+        found.endings = tuple(forms.get("endings", "").split()) or found.endings
+        found.completions += tuple(forms.get("completions", "").split())
     return found
 
 

@@ -71,3 +71,27 @@ def test_a_word_for_throwing_is_a_noun_after_its_number() -> None:
 
 def test_somebody_logged_for_is_named_after_the_word_for_the_log() -> None:
     assert entries_of("registro de Danilo: bullpen 30")[0]["who"] == "Danilo"
+
+
+@pytest.mark.parametrize(
+    ("line", "entry"),
+    [
+        ("setenta y un lanzamientos", {"pitches": 71}),
+        ("catch 35 tiros al 50", {"kind": "catch", "pitches": 35, "effort": 50}),
+        ("doble juego, lancé en los dos, 26 y 19 picheos", None),
+    ],
+)
+def test_numbers_as_spoken(line: str, entry: dict[str, object] | None) -> None:
+    entries = entries_of(line)
+
+    assert entries == [entry] if entry else [one["pitches"] for one in entries] == [26, 19]
+
+
+def test_the_speed_that_a_fastball_reached_is_no_count() -> None:
+    assert entries_of("la recta llego a 74 hoy") == []
+
+
+def test_a_small_word_after_a_round_number_joins_it_only_by_and() -> None:
+    assert entries_of("treinta lanzamientos, una entrada") == [
+        {"kind": "game", "pitches": 30, "outs": 3}
+    ]
