@@ -246,7 +246,11 @@ INNINGS_RULES: tuple[Rule, ...] = (
     rule("four innings and a third", "<w:num> innings and <n:frac>", _innings_and_part),
     rule("an inning and a third", "(a)? innings and <n:frac>", _inning_and_part),
     rule("his only inning", "(in|for|threw|had)? (hisher|the|i) adv+ innings", _only_inning),
-    rule("an inning", "(threw|had|went|for|in|and|^) (adv|about)* a adj* innings", _inning),
+    rule(
+        "an inning",
+        "(threw|had|went|for|in|and|comma|dot|newline|semi|^) (adv|about)* a adj* innings",
+        _inning,
+    ),
     rule("75 pitches thru 6", "num (pitches) (through) (the)? <n:num> " + _NOT_COUNTED, _through),
     rule(
         "8 sliders, through 4",
