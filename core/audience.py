@@ -62,6 +62,8 @@ class Told(StrEnum):
     LOG_CHANNEL = "log channel"
     #: The pitcher himself, or the guardians of one below account age.
     PITCHER_OR_GUARDIANS = "pitcher or guardians"
+    #: Whoever keeps the score, or the staff where nobody does.
+    SCOREKEEPER_OR_STAFF = "scorekeeper or staff"
     #: Where he has an account of his own, and the pitches were his own choice.
     PITCHER = "pitcher"
 
@@ -80,6 +82,7 @@ class Occasion(StrEnum):
     SPIN = "spin reminder"
     SPIN_REPS = "spin reps of one pitcher"
     SPIN_SILENT = "spin reminders unanswered"
+    POST_GAME = "no line of a game yet"
     CALENDAR = "a calendar address read, or no longer readable"
     SORE_OR_TIRED = "sore or tired"
     COUNTED_BY_SCOREKEEPER = "counted by a scorekeeper"
@@ -117,6 +120,7 @@ TELL: tuple[TellRow, ...] = (
     TellRow(Occasion.SPIN, (Told.LOG_CHANNEL,), waits_for_morning=True),
     TellRow(Occasion.SPIN_REPS, (Told.PITCHER_OR_GUARDIANS,), waits_for_morning=True),
     TellRow(Occasion.SPIN_SILENT, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.POST_GAME, (Told.SCOREKEEPER_OR_STAFF,), waits_for_morning=True),
     TellRow(Occasion.CALENDAR, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.SORE_OR_TIRED, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.COUNTED_BY_SCOREKEEPER, (Told.STAFF_CHANNEL,)),

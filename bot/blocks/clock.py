@@ -7,11 +7,15 @@ from zoneinfo import ZoneInfo
 from sqlmodel import Session, select
 
 from bot.blocks.calendar import source_text
-from bot.blocks.message import Part, as_message
-from bot.wording import spin
+from bot.blocks.message import Button, Part, as_message
+from bot.forms.form import opens
+from bot.presses.game_day import NOBODY
+from bot.presses.press import presses
+from bot.wording import post_game, spin
 from bot.wording import summary as say
 from bot.wording.rest_days import CHANGED, rest_days
 from core.due.pages import page_number
+from core.due.post_game import game_asked
 from core.due.resting import family_rest
 from core.due.spin_due import PATIENCE, last_spun
 from core.due.spin_reps import someone_has_reps_to_go, spin_so_far
@@ -19,6 +23,7 @@ from core.due.summary import PAGE, summary
 from core.due.weekly import Weekly
 from core.ledger import NoticeKind
 from core.ledger.binding import Books
+from core.ledger.game_day import answer_of, team_and_day
 from core.model import OutboxMessage, Person, Pitcher, ScheduleKind, Team, TeamSchedule
 
 Parts = list[Part]
@@ -80,6 +85,26 @@ def _spin_silent(session: Session, row: OutboxMessage, _books: Books, _now: date
     return [Part(spin.silent(pitcher.name, PATIENCE, last_spun(session, pitcher)))]
 
 
+def _post_game(session: Session, row: OutboxMessage, books: Books, now: datetime) -> Parts:
+    team_id, on = team_and_day(row.slot)
+    team = session.get(Team, team_id)
+    if team is None or _too_late(row, team, now):
+        return []
+    said = answer_of(session, team_id, on)
+    if said is not None:
+        by = session.get_one(Person, said.said_by).name
+        return [Part(post_game.nobody(on, by))] if row.ts else []
+    found = game_asked(session, team, on, books)
+    if not found.missing:
+        return [Part(post_game.all_in(on))] if row.ts else []
+    carried = {"team": team_id, "on": on.isoformat()}
+    buttons = (
+        Button(post_game.NOBODY, presses(NOBODY), carried),
+        Button(post_game.LOG, opens("game_counts"), carried),
+    )
+    return [Part(post_game.asked(found), buttons)]
+
+
 def _calendar(session: Session, row: OutboxMessage, _books: Books, now: datetime) -> Parts:
     return [Part(source_text(session, row, now))]
 
@@ -98,6 +123,7 @@ _TELL: dict[NoticeKind, Tell] = {
     NoticeKind.SPIN_REPS: _spin_reps,
     NoticeKind.SPIN_SILENT: _spin_silent,
     NoticeKind.CALENDAR: _calendar,
+    NoticeKind.POST_GAME: _post_game,
 }
 #: The kinds of message that this file renders.
 CLOCK_KINDS = frozenset(_TELL)

@@ -1,5 +1,6 @@
 """The counts of one game: a row for each of the first pitchers, and lines for more."""
 
+from datetime import date
 from typing import Any
 
 from slack_sdk.models.blocks import Block, DividerBlock
@@ -22,12 +23,12 @@ ROWS = 5
 LONGEST_MORE = 1_000
 
 
-def _view(hand: Hand, _carried: Carried) -> dict[str, Any] | None:
+def _view(hand: Hand, carried: Carried) -> dict[str, Any] | None:
     form = arms.offered(hand, Subject.GAME_COUNTS, whole_staff=True)
     if form is None:
         return None
     named = [(str(arm.pitcher_id), arm.name) for arm in form.arms[:100]]
-    blocks: list[Block] = [inputs.day(FIELDS["on"], today_of(form))]
+    blocks: list[Block] = [inputs.day(FIELDS["on"], _day(form, carried))]
     for number in range(1, ROWS + 1):
         blocks += [
             DividerBlock(block_id=f"row{number}"),
@@ -38,6 +39,11 @@ def _view(hand: Hand, _carried: Carried) -> dict[str, Any] | None:
         ]
     more = inputs.text("more", FIELDS["more"], lines=True, most=LONGEST_MORE, hint=MORE_HINT)
     return modal(NAME, {}, [*blocks, more, *arms.missing(form.no_consent)])
+
+
+def _day(form: arms.Offered, carried: Carried) -> date:
+    """The day that a button names, else today."""
+    return date.fromisoformat(str(carried["on"])) if "on" in carried else today_of(form)
 
 
 def _save(hand: Hand, filled: Filled) -> list[Notice]:

@@ -2,8 +2,8 @@
 
 from typing import Final
 
-from bot.presses import consent
+from bot.presses import consent, game_day
 from bot.presses.press import Press
 
 #: Every press by its name.
-PRESSES: Final[dict[str, Press]] = {one.name: one for one in (*consent.PRESSES,)}
+PRESSES: Final[dict[str, Press]] = {one.name: one for one in (*consent.PRESSES, *game_day.PRESSES)}

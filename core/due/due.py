@@ -9,7 +9,10 @@ from core.model import Team, TeamSchedule, key
 
 @dataclass(frozen=True, slots=True)
 class Due:
-    """What is due: `at` is the instant (UTC), `week` the Monday of its week: its period."""
+    """What is due: `at` is the instant (UTC), `week` the period of its key.
+
+    That is the Monday of its week, or for what falls due each day the day itself.
+    """
 
     team: Team
     schedule: TeamSchedule

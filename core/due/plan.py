@@ -11,23 +11,26 @@ from datetime import datetime, time
 from sqlmodel import Session, col, select
 
 from core.due.due import Due
+from core.due.post_game import post_game_notice, post_game_wanted
 from core.due.spin_due import spin_notices, spin_wanted
 from core.due.weekly import Weekly
 from core.leaving import is_served
 from core.ledger.notices import Notice, NoticeKind
-from core.model import OutboxMessage, ScheduleKind, Team, TeamSchedule, key
+from core.model import DAILY, OutboxMessage, ScheduleKind, Team, TeamSchedule, key
 from core.store.once import insert_once
 
 #: Until the staff set others: weekday (0 is Monday) and local time.
 DEFAULTS: dict[ScheduleKind, tuple[int, time]] = {
     ScheduleKind.MONDAY_SUMMARY: (0, time(7)),
     ScheduleKind.SPIN: (2, time(16)),
+    ScheduleKind.POST_GAME: (0, time(8, 30)),
 }
 
 
 def weekly_of(team: Team, schedule: TeamSchedule) -> Weekly:
     """The schedule in the team's zone, as it is now."""
-    return Weekly(schedule.weekday, schedule.at, team.time_zone)
+    weekday = None if schedule.kind in DAILY else schedule.weekday
+    return Weekly(weekday, schedule.at, team.time_zone)
 
 
 def begin_schedules(session: Session, now: datetime) -> None:
@@ -71,6 +74,8 @@ def notices_of(session: Session, due: Due) -> list[Notice]:
     """The messages that a schedule owes when it is due, the one with its own slot first."""
     if due.schedule.kind == ScheduleKind.SPIN:
         return spin_notices(session, due)
+    if due.schedule.kind == ScheduleKind.POST_GAME:
+        return [post_game_notice(session, due)]
     return [
         Notice(
             slot=due.slot,
@@ -93,11 +98,17 @@ def next_due(session: Session, now: datetime) -> datetime | None:
 def _candidates(session: Session, now: datetime) -> Iterator[Due]:
     for team, schedule in _rows(session):
         weekly = weekly_of(team, schedule)
-        at = weekly.last_due(now)
-        if at is not None and at >= schedule.since and now < weekly.lapses(at):
+        for at in weekly.standing(now):
             due = Due(team, schedule, at, weekly.week(at))
-            if schedule.kind != ScheduleKind.SPIN or spin_wanted(session, due):
+            if at >= schedule.since and _is_wanted(session, due):
                 yield due
+
+
+def _is_wanted(session: Session, due: Due) -> bool:
+    """Whether what is due has a reason on its day."""
+    if due.schedule.kind == ScheduleKind.SPIN:
+        return spin_wanted(session, due)
+    return due.schedule.kind != ScheduleKind.POST_GAME or post_game_wanted(session, due)
 
 
 def _rows(session: Session) -> list[tuple[Team, TeamSchedule]]:

@@ -14,6 +14,7 @@ WAITS_FOR_MORNING = frozenset(
         NoticeKind.ASKED_AGAIN,
         NoticeKind.REST_DAYS,
         NoticeKind.SPIN_REPS,
+        NoticeKind.POST_GAME,
         NoticeKind.CONSENT,
         NoticeKind.CLEARANCE,
         NoticeKind.ALERT,

@@ -1,4 +1,4 @@
-"""A weekday and a local time as instants: the last one, the next one, and when it lapses."""
+"""A weekday, or each day, and a local time as instants: the last, the next, when it lapses."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -13,9 +13,9 @@ _LOOK_BACK = timedelta(days=8)
 
 @dataclass(frozen=True, slots=True)
 class Weekly:
-    """Once a week: the weekday (0 is Monday), the local time and the IANA zone."""
+    """Once a week: the weekday (0 is Monday; none: each day), the local time, the IANA zone."""
 
-    weekday: int
+    weekday: int | None
     at: time
     time_zone: str
 
@@ -33,6 +33,16 @@ class Weekly:
             found = due
         return found
 
+    def standing(self, now: datetime) -> list[datetime]:
+        """The instants (UTC) that are not after `now` (aware) and have not lapsed, oldest first."""
+        found = []
+        for due in self._from(now - _LOOK_BACK):
+            if due > now:
+                break
+            if now < self.lapses(due):
+                found.append(due)
+        return found
+
     def next_due(self, now: datetime) -> datetime:
         """The first instant (UTC) after `now` (aware)."""
         return next(due for due in self._from(now) if due > now)
@@ -47,8 +57,10 @@ class Weekly:
         return datetime.combine(day, time(), self.zone).astimezone(UTC)
 
     def week(self, due: datetime) -> date:
-        """The Monday of the ISO week an instant belongs to: the period of its natural key."""
+        """The period of its natural key: the Monday of its ISO week, or the day itself."""
         day = self.local_day(due)
+        if self.weekday is None:
+            return day
         return day - timedelta(days=day.weekday())
 
     def _from(self, moment: datetime) -> Iterator[datetime]:

@@ -31,6 +31,7 @@ from core.ledger.days import before_the_day_turns
 from core.ledger.decide import Decision, decide
 from core.ledger.doubts import with_doubts
 from core.ledger.fields import snapshot
+from core.ledger.game_day import answered_by_lines
 from core.ledger.hints import hints, stranger
 from core.ledger.holds import raise_holds
 from core.ledger.messages import Deleted, Edited, Said, newer
@@ -185,6 +186,7 @@ def _told(session: Session, heard: Heard) -> list[Notice]:
         *owed(session, heard),
         *rest_days(session, heard),
         *watch_line(session, heard.line, heard.now),
+        *answered_by_lines(heard),
     ]
 
 

@@ -46,6 +46,7 @@ class NoticeKind(StrEnum):
     SPIN = "spin reminder"
     SPIN_REPS = "spin reps"
     SPIN_SILENT = "spin silent"
+    POST_GAME = "post-game question"
     #: A calendar address that was read, or that no longer can be.
     CALENDAR = "calendar"
     ALERT = "alert"

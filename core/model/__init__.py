@@ -12,7 +12,7 @@ from core.model.club import (
     MatterState,
 )
 from core.model.contact import OptOut
-from core.model.games import CalendarEntry, CalendarSource, CalledOff, EntryKind
+from core.model.games import CalendarEntry, CalendarSource, CalledOff, EntryKind, GameAnswer
 from core.model.health import Clearance, Hold
 from core.model.message import MessageState, OutboxMessage
 from core.model.people import (
@@ -39,9 +39,10 @@ from core.model.record import (
     Outing,
     PainReport,
 )
-from core.model.schedule import DailyLook, Reminder, ScheduleKind, TeamSchedule
+from core.model.schedule import DAILY, DailyLook, Reminder, ScheduleKind, TeamSchedule
 
 __all__ = [
+    "DAILY",
     "FORM_TS",
     "STAFF_ROLES",
     "Alert",
@@ -62,6 +63,7 @@ __all__ = [
     "EntryKind",
     "Errand",
     "Feeling",
+    "GameAnswer",
     "GuardianLink",
     "Hold",
     "JoinedAs",

@@ -79,3 +79,16 @@ class CalledOff(Stored, table=True):
     on: date
     line_id: int = Field(foreign_key="line.id", index=True)
     withdrawn_at: datetime | None = None
+
+
+class GameAnswer(Stored, table=True):
+    """Somebody's word that nobody else pitched on a team's game day; the first one stands."""
+
+    __table_args__ = (UniqueConstraint("team_id", "on"),)
+
+    id: int | None = Field(default=None, primary_key=True)
+    workspace_id: str = Field(foreign_key="workspace.id", index=True)
+    team_id: int = Field(foreign_key="team.id", index=True)
+    on: date
+    said_by: int = Field(foreign_key="person.id")
+    said_at: datetime

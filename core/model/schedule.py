@@ -9,10 +9,15 @@ from core.model.base import Stored
 
 
 class ScheduleKind(StrEnum):
-    """What is sent by the clock, once a week."""
+    """What is sent by the clock: once a week, or each day (`DAILY`) that has a reason."""
 
     MONDAY_SUMMARY = "monday summary"
     SPIN = "spin reminder"
+    POST_GAME = "post-game question"
+
+
+#: These fall due each day at their time; whether there is a reason is seen then.
+DAILY = frozenset({ScheduleKind.POST_GAME})
 
 
 class TeamSchedule(Stored, table=True):
@@ -24,7 +29,7 @@ class TeamSchedule(Stored, table=True):
     workspace_id: str = Field(foreign_key="workspace.id", index=True)
     team_id: int = Field(foreign_key="team.id", index=True)
     kind: str
-    #: 0 is Monday, 6 is Sunday.
+    #: 0 is Monday, 6 is Sunday; without meaning for what falls due each day.
     weekday: int
     at: time
     is_on: bool = True

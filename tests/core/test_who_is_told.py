@@ -31,6 +31,7 @@ TABLE: dict[Occasion, tuple[set[Told], bool]] = {
     Occasion.SPIN: ({LOG}, True),
     Occasion.SPIN_REPS: ({ONE_OR_FAMILY}, True),
     Occasion.SPIN_SILENT: ({STAFF}, False),
+    Occasion.POST_GAME: ({Told.SCOREKEEPER_OR_STAFF}, True),
     Occasion.CALENDAR: ({STAFF}, False),
 }
 
