@@ -4,6 +4,7 @@ Invented data, drawn from a fixed seed: games, bullpens and catch play spread ov
 before `TODAY`, a few reports of pain, holds, clearances, questions and unread lines.
 """
 
+import json
 import random
 import sqlite3
 from collections.abc import Iterable, Iterator
@@ -11,6 +12,7 @@ from datetime import UTC, date, datetime, time, timedelta
 from pathlib import Path
 from typing import Any
 
+from core.model import Stored
 from core.store import Store, migrate
 
 #: The Monday of the summary, and its 07:00 in Chicago (UTC).
@@ -60,10 +62,28 @@ def _fill(connection: sqlite3.Connection, rng: random.Random, arms: int) -> None
 def _insert(
     connection: sqlite3.Connection, table: str, columns: str, rows: Iterable[Values]
 ) -> None:
-    names = columns.split()
+    """Insert rows with these columns; the others as the model sets them."""
+    set_by_model = _defaults(table, columns.split())
+    names = [*columns.split(), *set_by_model]
     marks = ", ".join("?" * len(names))
     quoted = ", ".join(f'"{name}"' for name in names)
-    connection.executemany(f'INSERT INTO "{table}" ({quoted}) VALUES ({marks})', rows)
+    more = tuple(set_by_model.values())
+    whole = ((*row, *more) for row in rows)
+    connection.executemany(f'INSERT INTO "{table}" ({quoted}) VALUES ({marks})', whole)
+
+
+def _defaults(table: str, given: list[str]) -> dict[str, Any]:
+    """What the model puts into the columns that may not be empty, as SQLite stores it."""
+    model = next(one for one in Stored.__subclasses__() if one.__tablename__ == table)
+    fields = {
+        name: field.get_default(call_default_factory=True)
+        for name, field in model.model_fields.items()
+        if name not in given and not Stored.metadata.tables[table].c[name].nullable
+    }
+    return {
+        name: json.dumps(value) if isinstance(value, list | dict) else value
+        for name, value in fields.items()
+    }
 
 
 def _team_of(arm: int) -> int:
