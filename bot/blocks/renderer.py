@@ -16,7 +16,7 @@ from bot.blocks.contact import for_staff
 from bot.blocks.holds import clearance_text, thrown_text
 from bot.blocks.message import Part, as_message
 from bot.blocks.orders import order_parts
-from bot.blocks.trouble import channel_trouble_parts
+from bot.blocks.trouble import channel_trouble_parts, person_trouble_parts
 from bot.blocks.twice import two_counts_parts
 from bot.outbox.rendered import Reaction, Rendered
 from bot.wording import answers, hints, holds, pain
@@ -79,6 +79,9 @@ class Renderer:
         if row.kind == NoticeKind.CHANNEL_TROUBLE:
             trouble = channel_trouble_parts(session, row)
             return as_message(trouble) if trouble else None
+        if row.kind == NoticeKind.PERSON_TROUBLE:
+            unreached = person_trouble_parts(session, row)
+            return as_message(unreached) if unreached else None
         if row.kind == NoticeKind.ALERT:
             alert = alert_parts(session, row)
             return as_message(alert) if alert else None

@@ -29,6 +29,7 @@ from core.due.quiet import held_until
 from core.leaving import stop
 from core.ledger import NoticeKind
 from core.ledger.channel_trouble import channel_trouble
+from core.ledger.person_trouble import person_trouble
 from core.ledger.unreached import unreached
 from core.model import MessageState, OutboxMessage, key
 from core.store import Store
@@ -43,6 +44,13 @@ LONGEST_WAIT = timedelta(minutes=10)
 #: Tries before a message is given up: two days while Slack is away, half an hour while it
 #: refuses for a reason that we do not know.
 MOST_ATTEMPTS = {Failure.UNKNOWN: 300, Failure.REFUSED: 12}
+
+#: A report of pain: repeated where a look-up fails for good or so many times (about a quarter
+#: of a minute), and at most so often.
+PAIN_NEWS = frozenset(
+    {NoticeKind.PAIN, NoticeKind.UNREACHED, NoticeKind.PAIN_UNPLACED, NoticeKind.DANGER}
+)
+LOOK_UPS, REPEATS = 3, 3
 
 #: What a message says at a moment (UTC); none when there is nothing to say.
 Render = Callable[[Session, OutboxMessage, datetime], Rendered | None]
@@ -210,6 +218,7 @@ class Outbox:
             if outcome.state is MessageState.FAILED:
                 owe(session, row.workspace_id, unreached(session, row, now))
                 owe_once(session, row.workspace_id, channel_trouble(session, row, now))
+                owe_once(session, row.workspace_id, person_trouble(session, row, now))
             if outcome.state is MessageState.SENT:
                 owe_once(session, row.workspace_id, following(session, row))
             if outcome.retry_at is None and row.wanted > claimed.wanted:
@@ -223,8 +232,25 @@ def _find_sent(row: OutboxMessage, calls: Calls) -> None:
     This comes before rendering: what people may see already must be brought up to date
     even when there would be nothing to begin any more.
     """
-    if row.attempts > 1 and row.ts is None and row.kind != NoticeKind.REACTION:
+    if row.attempts == 1 or row.ts is not None or row.kind == NoticeKind.REACTION:
+        return
+    try:
         _note(row, slack.look_up(calls, row))
+    except SendError as problem:
+        if not _is_repeated_unseen(row, problem):
+            raise
+
+
+def _is_repeated_unseen(row: OutboxMessage, problem: SendError) -> bool:
+    """Whether a message goes out again although nobody knows whether it stands already.
+
+    A report of pain does, a few times, since one that is read twice harms less than one that
+    is not read; anything else waits for the look-up, or is given up with it.
+    """
+    if row.kind not in PAIN_NEWS or row.attempts > LOOK_UPS + REPEATS:
+        return False
+    unanswered = problem.failure is Failure.UNKNOWN and row.attempts > LOOK_UPS
+    return unanswered or problem.failure in {Failure.PERMANENT, Failure.REFUSED}
 
 
 def _send(row: OutboxMessage, rendered: Rendered, calls: Calls) -> None:

@@ -28,3 +28,16 @@ def channel_trouble(team: str, *, is_log: bool, fix: str) -> str:
         else "The log is kept as always, but what I had to say there was not posted."
     )
     return f"I cannot post in the {name} of {safe(team)}: {help_}. {kept}"
+
+
+def person_trouble(name: str, *, gone: bool) -> str:
+    """Somebody gets no direct messages from us any more."""
+    why = (
+        "the Slack account is closed"
+        if gone
+        else "Slack lets me send no direct messages there. Whoever runs the workspace can allow it"
+    )
+    return (
+        f"I cannot write to {safe(name)}: {why}. What I had to say there was not sent. Please "
+        "pass on yourself what matters; where it is about a pitcher, to the family."
+    )

@@ -58,6 +58,8 @@ class NoticeKind(StrEnum):
     HINT = "hint"
     #: A channel of a team takes no messages any more.
     CHANNEL_TROUBLE = "channel trouble"
+    #: A person gets no direct messages any more.
+    PERSON_TROUBLE = "person trouble"
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,7 @@
 """A report of pain that Slack does not deliver: somebody who can pass it on hears of it."""
 
 from dataclasses import replace
+from datetime import timedelta
 
 from bot.local.faults import Refused
 from tests.support.club import Club
@@ -67,8 +68,33 @@ def test_a_report_that_the_staff_channel_does_not_take_goes_to_the_coach(club: C
     assert "*Pain report.* Mateo Cruz: elbow 4/10" in told
 
 
-def test_other_messages_that_are_refused_alarm_nobody(club: Club) -> None:
-    club.ws.faults.order("chat.postMessage", Refused("user_disabled"))
+def test_somebody_who_gets_no_messages_is_named_to_the_staff_once(club: Club) -> None:
+    for text in ("62p 11cb vs Summit", "9p 2cb vs Summit yesterday"):
+        club.ws.faults.order("chat.postMessage", Refused("user_disabled"))
+        club.say("mateo", text)
+
+    assert club.in_staff_channel() == [
+        "I cannot write to Mateo Cruz: the Slack account is closed. What I had to say there was "
+        "not sent. Please pass on yourself what matters; where it is about a pitcher, to the "
+        "family."
+    ]
+    assert club.heard("dana") == []
+
+
+def test_when_messages_got_through_again_a_later_trouble_is_told_anew(club: Club) -> None:
+    for refused in (True, False, True):
+        if refused:
+            club.ws.faults.order("chat.postMessage", Refused("messages_tab_disabled"))
+        club.say("mateo", "62p 11cb vs Summit")
+        club.clock.advance(timedelta(days=7))
+
+    first, second = club.in_staff_channel()
+    assert first == second
+    assert first.startswith("I cannot write to Mateo Cruz: Slack lets me send no direct messages")
+
+
+def test_a_fault_of_our_own_alarms_nobody(club: Club) -> None:
+    club.ws.faults.order("chat.postMessage", Refused("invalid_blocks"))
 
     club.say("mateo", "62p 11cb vs Summit")
 

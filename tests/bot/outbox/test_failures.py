@@ -253,3 +253,54 @@ def test_one_message_that_cannot_be_rendered_keeps_no_other_back(room: PostRoom)
     assert room.seen() == ["rest"]
     assert room.row("torn").state == MessageState.QUEUED
     assert room.row("torn").error == "ZeroDivisionError"
+
+
+def after_a_dropped_post(room: PostRoom, kind: NoticeKind) -> None:
+    """A message whose outcome nobody knows, and no way to look it up for good."""
+    room.ws.faults.order(POST, Dropped())
+    room.ws.faults.order("conversations.open", Refused("missing_scope"), times=10)
+    room.owe("a", "elbow 4/10", to=room.person.id, kind=kind)
+    room.deliver()
+    for _ in range(5):
+        room.deliver(after=600)
+
+
+def test_a_report_of_pain_is_repeated_where_nobody_can_know_whether_it_arrived(
+    room: PostRoom,
+) -> None:
+    after_a_dropped_post(room, NoticeKind.PAIN)
+
+    assert room.posts() == 2
+    assert room.row("a").state == MessageState.SENT
+
+
+def test_anything_else_is_given_up_where_nobody_can_know_whether_it_arrived(
+    room: PostRoom,
+) -> None:
+    after_a_dropped_post(room, NoticeKind.REST_DAYS)
+
+    assert room.posts() == 1
+    assert (room.row("a").state, room.row("a").error) == (MessageState.FAILED, "missing_scope")
+
+
+def test_a_report_of_pain_does_not_wait_for_look_ups_that_find_no_end(room: PostRoom) -> None:
+    room.ws.faults.order(POST, HttpError(500))
+    room.ws.faults.order("conversations.history", HttpError(503), times=100)
+    room.owe("a", "elbow 4/10", kind=NoticeKind.PAIN)
+
+    for _ in range(4):
+        room.deliver(after=11)
+
+    assert room.seen() == ["elbow 4/10"]
+
+
+def test_a_report_of_pain_of_unknown_outcome_is_not_repeated_without_end(room: PostRoom) -> None:
+    room.ws.faults.order(POST, HttpError(500, processed=True), times=100)
+    room.ws.faults.order("conversations.history", HttpError(503), times=40)
+    room.owe("a", "elbow 4/10", kind=NoticeKind.PAIN)
+
+    for _ in range(60):
+        room.deliver(after=900)
+
+    assert room.posts() == 4
+    assert room.row("a").state == MessageState.SENT
