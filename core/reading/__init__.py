@@ -10,7 +10,7 @@ How a line flows, and where to look:
     board       the items, and the claims that rules lay on them; pattern holds their language
     roster      known names; opponents: whom a game was against; everyone: the whole roster
     people, talk, pain, severity, armroll, nolog, corrections, effort, days, bare, strikes, shares,
-    counts, innings, pairing, tables, kinds
+    counts, innings, pairing, ellipsis, tables, kinds
                 the recognisers: each claims what it explains, surest first (reader has the order)
     stretches   how far a pain report reaches
     pieces, draft, assemble, together

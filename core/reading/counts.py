@@ -111,7 +111,8 @@ COUNT_RULES: tuple[Rule, ...] = (
     rule("12 19 9 17, thats 57", "byinning (colon)? num num+ (comma|is)+ <n:num>", _summed),
     rule(
         "22, 18, 15 = 55",
-        "num (comma|plus)? num ((comma|plus)? num)* (comma)? (is|total)+ (about)? <n:num>"
+        "num (comma|plus|and)? num ((comma|plus|and)+ num | num)* (comma|byinning)*"
+        " (is|total|for|adv)+ (about)? <n:num>"
         " (?! fill* (type|innings))",
         _summed,
     ),

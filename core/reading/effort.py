@@ -27,6 +27,24 @@ def _strike_share(board: Board, match: re.Match[str]) -> None:
         board.claim(match.start(), match.end(), "share", ("strikes", share / 100))
 
 
+def _rate_of_strikes(board: Board, match: re.Match[str]) -> None:
+    """As in "41 pitches 27 strikes (66%)": the share of the two counts, or else unclear."""
+    at = match.start("n") if match.group("n") else match.start("m")
+    percent = board.items[at].value
+    strikes, pitches = (_counted(board, symbol) for symbol in ("strikes", "pitches"))
+    agrees = strikes and pitches and percent and abs(100 * strikes / pitches - percent) <= 1
+    if agrees:
+        board.no_log(at, match.end(), "rate")
+    elif not (strikes and pitches):
+        board.unread(at, match.end(), UnreadReason.TWO_READINGS)
+
+
+def _counted(board: Board, symbol: str) -> int | None:
+    """The number right before the noun, when the line holds it once."""
+    places = [i for i, item in enumerate(board.items) if item.symbol == symbol and i]
+    return board.whole(places[0] - 1) if len(places) == 1 else None
+
+
 def _out_of_ten(board: Board, match: re.Match[str]) -> None:
     """Effort of 8/10 is 80 percent."""
     pair = board.items[match.start("r")].pair
@@ -64,6 +82,12 @@ EFFORT_RULES: tuple[Rule, ...] = (
     rule("three quarters", f"{_LEAD} threequarter", _fixed(75)),
     rule("quarter", f"{_LEAD} quarterspeed", _fixed(25)),
     rule("all out", f"{_LEAD} fullspeed", _fixed(100)),
+    rule(
+        "27 strikes (66%)",
+        "(strikes|forstrikes) (comma|open|colon|dash|is|at|about)* (<n:pct> | <m:num> percent)"
+        " (?! (fill)* (speed|strikes|forstrikes|type))",
+        _rate_of_strikes,
+    ),
     rule(
         "strike share",
         "(<n:pct> | <m:num> percent) (the|adv|fill)* (strikes|forstrikes|<f:firstpitch>)"

@@ -1,5 +1,7 @@
 """What no rule explained, and must be asked about: the last line of defence against silence."""
 
+from itertools import pairwise
+
 from core.reading.board import COUNTS, NO_LOG, Board, Claim
 from core.reading.clauses import span
 from core.reading.draft import Draft
@@ -133,6 +135,8 @@ def _smells_of_log(board: Board, at: int) -> bool:
     counted = board.has(*FIELDS)
     of_them = counted and at + 1 < after and board.symbol_is(at + 1, "them")
     bare = all(i.symbol not in ("word",) and not i.name.isalpha() for i in board.items[first:after])
+    if any(board.symbol_is(i, "countword") for i in range(first, after)):
+        return True
     told = any(board.free(i) and board.items[i].symbol in _TELLS for i in range(first, after))
     number = board.whole(at)
     if told and board.items[at].symbol == "num" and number is not None and number >= 10:
@@ -269,6 +273,8 @@ def _counts_of_an_earlier_day(board: Board) -> list[Unread]:
     """As in "last week 40p 5cb 3ip": a log, but of which day?"""
     symbols = [item.symbol for item in board.items]
     counted = symbols[:2] == ["pastref", "num"] and symbols[2:3] and symbols[2] in FIELDS
+    dated = board.has("pastref") and board.has("weekday", "sat", "yesterday")
+    counted = counted or (dated and any(a == "num" and b in FIELDS for a, b in pairwise(symbols)))
     return [Unread(board.quote(0, len(symbols)), UnreadReason.UNCLEAR_DAY)] if counted else []
 
 

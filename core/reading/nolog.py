@@ -17,6 +17,15 @@ def _radar(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start(), match.end(), "radar")
 
 
+def _sat(board: Board, match: re.Match[str]) -> None:
+    """As in "45 pitches, sat 70"; with no count beside it "sat 62" may be Saturday's."""
+    numbers = _numbers(board, match)
+    if len(numbers) > 1 or board.has("pitches", "radar", "mph"):
+        _radar(board, match)
+    elif board.whole(numbers[0]) in SPEEDS:
+        board.unread(match.start(), match.end(), UnreadReason.TWO_READINGS)
+
+
 def _numbers(board: Board, match: re.Match[str]) -> list[int]:
     return [i for i in range(*match.span()) if board.items[i].value is not None]
 
@@ -33,6 +42,18 @@ def _speed_of_pitch(board: Board, match: re.Match[str]) -> None:
     values = [board.whole(i) for i in _numbers(board, match)]
     if all(value is not None and 50 <= value <= 110 for value in values):
         board.no_log(match.start(), match.end(), "radar")
+
+
+def _reached(board: Board, match: re.Match[str]) -> None:
+    """As in "hit 50 in the 4th": a count on the way."""
+    board.claim(match.start(), match.end(), "running")
+
+
+def _at_limit(board: Board, match: re.Match[str]) -> None:
+    """As in "hit his limit at 50": as many were thrown."""
+    value = board.whole(match.start("n"))
+    if value is not None and value >= 10:
+        board.claim(match.start(), match.end(), "pitches", value, weak=True)
 
 
 def _limit(board: Board, match: re.Match[str]) -> None:
@@ -146,7 +167,7 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     rule(
         "sat 70",
         "sat (at|about|in|up_to)* num (dash num)? (?! (dash|fill)* noun)",
-        _radar,
+        _sat,
     ),
     rule(
         "clock",
@@ -173,6 +194,7 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         says_no_log("rate"),
     ),
     rule("address", "num (word|said_who) word? road", says_no_log("address")),
+    rule("vs 18 batters", "(vs|to|over) num stat", says_no_log("statistic")),
     rule("arms used", "num site (?! (is|feels|pain|sore))", says_no_log("number of arms")),
     rule("birthday", "turned (the|adv)* (num|ord)", says_no_log("age")),
     rule(
@@ -251,6 +273,12 @@ AVAILABLE_RULES: tuple[Rule, ...] = (
 
 LIMIT_RULES: tuple[Rule, ...] = (
     rule(
+        "hit his limit at 50",
+        "(hit|radar|at|finish) (the|hisher|i)* limit (at|of|with|comma)* <n:num>"
+        " (?! (fill|dash)* noun)",
+        _at_limit,
+    ),
+    rule(
         "limit, number",
         "limit (is|of|at|colon|the|was|to|today|adv)* num (unit|innings|game)?",
         _limit,
@@ -261,6 +289,11 @@ LIMIT_RULES: tuple[Rule, ...] = (
         says_no_log("limit"),
     ),
     rule("on a 50 count", "on a num (pitches)? (countword|limit|pitches)", says_no_log("limit")),
+    rule(
+        "hit 50 in the 4th",
+        "(hit|radar) num (pitches)? (in (the)? ord | ordword) (innings)?",
+        _reached,
+    ),
     rule("number max of type", "num fill* unit limit", says_no_log("limit")),
     rule(
         "no curves until june",

@@ -16,6 +16,7 @@ from core.reading.counts import COUNT_RULES
 from core.reading.days import DAY_RULES
 from core.reading.draft import quote
 from core.reading.effort import EFFORT_RULES
+from core.reading.ellipsis import ELLIPSIS_RULES
 from core.reading.entry import Entry, Reading, Unread, UnreadReason
 from core.reading.in_order import LIST_RULES
 from core.reading.innings import INNINGS_RULES, read_catchers
@@ -135,6 +136,7 @@ def lay_out(
     run(board, INNINGS_RULES)
     pair_counts(board)
     read_catchers(board)
+    run(board, ELLIPSIS_RULES)
     run(board, BARE_RULES)
     run(board, CLOCK_RULES)
     run(board, KIND_RULES)

@@ -121,7 +121,11 @@ STRIKE_RULES: tuple[Rule, ...] = (
         "<u:breakingtype> strikes (is|colon|dash)* <n:num> of <t:num>",
         _type_strikes_of,
     ),
-    rule("71 P (45 S)", "(?<=pitches) (open|slash) <n:num> plural (close)?", _strikes),
+    rule(
+        "71 P (45 S)",
+        "(?<=pitches) (open|slash|comma|semi|dash)* <n:num> plural (close)?",
+        _strikes,
+    ),
     rule(
         "strikes in brackets",
         "((breakingtype (colon|is|dash)* num) | (num fill* breakingtype)) open <n:num>"
