@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from slack_sdk.models.blocks import (
@@ -13,12 +13,18 @@ from slack_sdk.models.blocks import (
     SectionBlock,
 )
 
+from bot.cut import cut, length, pieces
 from bot.outbox.rendered import Words
+from bot.wording.words import left_out
 
 #: Slack's limits, characters and elements (docs.slack.dev, Block Kit reference).
 SECTION_LIMIT = 3_000
 LABEL_LIMIT = 75
 BUTTONS_IN_A_ROW = 25
+MOST_BLOCKS = 50
+#: All text of a message's blocks; undocumented, reported at 12,000 to 13,200 characters
+#: (slackapi/bolt-js, issues 2509 and 2867).
+MOST_TEXT = 11_500
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,15 +49,30 @@ class Part:
 
 
 def as_message(parts: Sequence[Part]) -> Words:
-    """The message for these parts; paragraphs stay whole where they fit into a block."""
+    """The message for these parts; paragraphs stay whole where they fit into a block.
+
+    What is more than one message holds is left out, and the message says how much.
+    """
     told = [part for part in parts if part.text or part.buttons]
-    text = "\n\n".join(part.text for part in told if part.text)
+    texts: list[str] = []
     blocks: list[dict[str, Any]] = []
     for place, part in enumerate(told):
-        blocks += [_section(piece) for piece in _pieces_of(part.text)]
-        if part.buttons:
-            blocks.append(_row(place, part.buttons[:BUTTONS_IN_A_ROW]))
-    return Words(text, tuple(blocks))
+        text = part.text if texts else cut(part.text, MOST_TEXT)
+        own = _blocks_of(place, replace(part, text=text))
+        size = sum(map(length, texts)) + length(text)
+        if size > MOST_TEXT or len(blocks) + len(own) >= MOST_BLOCKS:
+            texts.append(left_out(len(told) - place))
+            blocks.append(_section(texts[-1]))
+            break
+        blocks += own
+        texts += [text] if text else []
+    return Words("\n\n".join(texts), tuple(blocks))
+
+
+def _blocks_of(place: int, part: Part) -> list[dict[str, Any]]:
+    sections = [_section(piece) for piece in _pieces_of(part.text)]
+    row = [_row(place, part.buttons[:BUTTONS_IN_A_ROW])] if part.buttons else []
+    return sections + row
 
 
 def _section(text: str) -> dict[str, Any]:
@@ -61,7 +82,7 @@ def _section(text: str) -> dict[str, Any]:
 def _row(place: int, buttons: Sequence[Button]) -> dict[str, Any]:
     elements = [
         ButtonElement(
-            text=PlainTextObject(text=_short(button.label), emoji=False),
+            text=PlainTextObject(text=cut(button.label, LABEL_LIMIT), emoji=False),
             action_id=f"{button.action}.{number}",
             value=json.dumps(dict(button.value), sort_keys=True),
             style="primary" if button.main else None,
@@ -71,19 +92,11 @@ def _row(place: int, buttons: Sequence[Button]) -> dict[str, Any]:
     return ActionsBlock(block_id=f"row.{place}", elements=elements).to_dict()
 
 
-def _short(label: str) -> str:
-    return label if len(label) <= LABEL_LIMIT else label[: LABEL_LIMIT - 1] + "…"
-
-
 def _pieces_of(text: str) -> list[str]:
-    pieces = [""]
+    found = [""]
     for line in text.split("\n"):
-        for piece in _cut(line):
-            if len(pieces[-1]) + len(piece) + 1 > SECTION_LIMIT:
-                pieces.append("")
-            pieces[-1] += ("\n" if pieces[-1] else "") + piece
-    return [piece for piece in pieces if piece.strip()]
-
-
-def _cut(line: str) -> list[str]:
-    return [line[i : i + SECTION_LIMIT] for i in range(0, len(line), SECTION_LIMIT)] or [""]
+        for piece in pieces(line, SECTION_LIMIT):
+            if length(found[-1]) + length(piece) + 1 > SECTION_LIMIT:
+                found.append("")
+            found[-1] += ("\n" if found[-1] else "") + piece
+    return [piece for piece in found if piece.strip()]

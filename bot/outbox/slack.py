@@ -12,6 +12,7 @@ from slack_sdk import WebClient
 from slack_sdk.errors import SlackApiError
 from slack_sdk.web import SlackResponse
 
+from bot.cut import cut
 from bot.outbox.pace import Pace
 from bot.outbox.rendered import Reaction, Words
 from core.model import OutboxMessage
@@ -137,7 +138,7 @@ def update(calls: Calls, shown: Shown, words: Words) -> None:
         calls.client.chat_update,
         channel=shown.channel,
         ts=shown.ts,
-        text=words.text[:LONGEST_TEXT],
+        text=cut(words.text, LONGEST_TEXT),
         blocks=list(words.blocks),
     )
 

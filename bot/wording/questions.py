@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from datetime import date
 
+from bot.cut import cut
 from bot.wording.calendar import unclear as calendar_unclear
 from bot.wording.thresholds import setting_unclear
 from bot.wording.words import day, innings, listed, safe
@@ -18,7 +19,7 @@ ANSWERED = "Answered, thank you."
 
 def asked_again(on: date, typed: str) -> str:
     """The heading of questions that come back once, with the line they are about."""
-    quoted = typed if len(typed) <= QUOTED else typed[: QUOTED - 1] + "…"
+    quoted = cut(typed, QUOTED)
     return f"Still open from {day(on)}; I ask only this once more. You wrote: “{safe(quoted)}”"
 
 

@@ -78,3 +78,11 @@ _ISO_DAY = re.compile(r"\b\d{4}-\d{2}-\d{2}\b")
 def plain(says: str) -> str:
     """A rule's sentence with its ISO dates as people say them, made safe to show."""
     return safe(_ISO_DAY.sub(lambda found: day(date.fromisoformat(found[0])), says))
+
+
+def left_out(number: int) -> str:
+    """What stands under a message that could not hold everything."""
+    return (
+        f"{counted(number, 'more paragraph does', 'more paragraphs do')} not fit into one message. "
+        "Answer or fix these first, or ask for less at a time."
+    )

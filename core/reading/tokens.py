@@ -62,6 +62,7 @@ _TOKEN = re.compile(
     """,
     re.VERBOSE,
 )
+_INVISIBLE = re.compile("[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]")
 _LEFT_OUT = frozenset({"space", "link", "skip"})
 _FORMS = {form.value: form for form in Form} | {
     "integer": Form.NUMBER,
@@ -81,6 +82,14 @@ _PARTS = {
     "¼": Fraction(1, 4),
     "¾": Fraction(3, 4),
 }
+
+
+def visible(text: str) -> str:
+    """The text as people see it: without the signs that show nothing but cut a word in two.
+
+    Joiners, zero-width spaces, soft hyphens, marks of direction: they come with pasted text.
+    """
+    return text if text.isascii() else _INVISIBLE.sub("", text)
 
 
 def tokenize(text: str) -> list[Token]:
