@@ -34,7 +34,7 @@ from core.reading.shares import SHARE_RULES
 from core.reading.strikes import STRIKE_RULES
 from core.reading.tables import read_tables
 from core.reading.talk import claim_talk, talk_scopes
-from core.reading.tokens import Form, Token, tokenize, visible
+from core.reading.tokens import Form, Token, tokenize
 
 LONGEST_LINE = 4000  # characters
 MOST_TOKENS = 1200  # 4,000 characters of words are some 900
@@ -73,7 +73,6 @@ def _work_through(
     """The reading and the board worked through; no board when the line is too long."""
     if len(text) > LONGEST_LINE:
         return Reading((), (Unread(text, UnreadReason.TOO_LONG),), lang or "en"), None
-    text = visible(text)
     tokens = tokenize(text)
     spoken = lang or tell_language(tokens)
     numbers = sum(token.form in _NUMBERS for token in tokens)

@@ -7,6 +7,8 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import NamedTuple
 
+from core.reading.invisible import places_seen
+
 
 class Form(StrEnum):
     """What a token looks like, before anybody asks what it means."""
@@ -62,7 +64,6 @@ _TOKEN = re.compile(
     """,
     re.VERBOSE,
 )
-_INVISIBLE = re.compile("[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]")
 _LEFT_OUT = frozenset({"space", "link", "skip"})
 _FORMS = {form.value: form for form in Form} | {
     "integer": Form.NUMBER,
@@ -84,20 +85,23 @@ _PARTS = {
 }
 
 
-def visible(text: str) -> str:
-    """The text as people see it: without the signs that show nothing but cut a word in two.
-
-    Joiners, zero-width spaces, soft hyphens, marks of direction: they come with pasted text.
-    """
-    return text if text.isascii() else _INVISIBLE.sub("", text)
-
-
 def tokenize(text: str) -> list[Token]:
     """Cut a line into tokens; links, channel names and `:emoji:` codes are left out.
 
     A hyphen between a letter or digit and a letter only spells a word ("change-up", "30-pitch")
-    and is left out too, so that both spellings are the same words.
+    and is left out too, so that both spellings are the same words. Invisible signs are not
+    part of a token, but its place counts them.
     """
+    seen = places_seen(text)
+    if seen is None:
+        return _tokens(text)
+    return [
+        token._replace(start=seen[token.start], end=seen[token.end - 1] + 1)
+        for token in _tokens("".join(text[place] for place in seen))
+    ]
+
+
+def _tokens(text: str) -> list[Token]:
     tokens: list[Token] = []
     previous_end = 0
     for match in _TOKEN.finditer(text):

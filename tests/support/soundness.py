@@ -10,6 +10,7 @@ from datetime import datetime
 
 from core.reading import Entry, Reading
 from core.reading.account import LEFT_OVER, Accounted
+from core.reading.invisible import places_seen
 from core.reading.vocabulary import language
 
 KEYS = frozenset(
@@ -55,11 +56,18 @@ def faults(
     text: str, posted: datetime, reading: Reading, numbers: Sequence[Accounted]
 ) -> Iterator[str]:
     """Each thing that does not hold, in words; nothing for a sound reading."""
+    text = seen(text)
     for entry in reading.entries:
         yield from entry_faults(entry, posted)
         yield from _made_up(entry, text)
     yield from _names_from_nowhere(text, reading)
     yield from _unasked(reading, numbers)
+
+
+def seen(text: str) -> str:
+    """The text as people see it."""
+    places = places_seen(text)
+    return text if places is None else "".join(text[place] for place in places)
 
 
 def entry_faults(entry: Entry, posted: datetime) -> Iterator[str]:
@@ -140,14 +148,14 @@ def _names_from_nowhere(text: str, reading: Reading) -> Iterator[str]:
     for unread in reading.unread:
         if not unread.text.strip():
             yield "an empty question"
-        elif "".join(unread.text.split()) not in "".join(text.split()):
+        elif "".join(seen(unread.text).split()) not in "".join(text.split()):
             yield "a question about what was not typed"
 
 
 def _unasked(reading: Reading, numbers: Sequence[Accounted]) -> Iterator[str]:
     if not reading.entries:
         return
-    asked = " ".join(unread.text for unread in reading.unread)
+    asked = " ".join(seen(unread.text) for unread in reading.unread)
     for number in numbers:
         plain = _PLAIN_NUMBER.fullmatch(number.text) and number.text not in _HALF
         if number.use == LEFT_OVER and plain and number.text not in asked:

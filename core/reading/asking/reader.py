@@ -19,7 +19,6 @@ from core.reading.asking.search import Found, question
 from core.reading.asking.symbols import NAME
 from core.reading.asking.tokens import tokenize
 from core.reading.asking.vocabulary import words
-from core.reading.tokens import visible
 
 LONGEST_QUESTION = 1000
 _SILENT_BESIDE_HELP = frozenset(["glue", "mark", "stop"])
@@ -40,7 +39,6 @@ def ask(
     """
     if len(text) > LONGEST_QUESTION:
         return None
-    text = visible(text)
     tokens = tokenize(text)
     spoken = lang or tell_language(tokens)
     items = itemize(tokens, words(spoken), roster_words(tuple(roster)))

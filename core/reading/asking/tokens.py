@@ -2,7 +2,9 @@
 
 import re
 import unicodedata
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+
+from core.reading.invisible import places_seen
 
 _TOKEN = re.compile(
     r"""
@@ -39,6 +41,16 @@ class Token:
 
 def tokenize(text: str) -> list[Token]:
     """Cut a question into tokens; links and `:emoji:` codes are left out."""
+    seen = places_seen(text)
+    if seen is None:
+        return _tokens(text)
+    return [
+        replace(token, start=seen[token.start], end=seen[token.end - 1] + 1)
+        for token in _tokens("".join(text[place] for place in seen))
+    ]
+
+
+def _tokens(text: str) -> list[Token]:
     return [
         Token(name, match[0], fold(match[0]), match.start(), match.end())
         for match in _TOKEN.finditer(text)
