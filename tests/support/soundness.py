@@ -142,7 +142,7 @@ def _names_from_nowhere(text: str, reading: Reading) -> Iterator[str]:
     folded = " ".join(text.casefold().split())
     for entry in reading.entries:
         for name in (entry.who, *entry.except_):
-            typed = " ".join((name or "").casefold().split())
+            typed = " ".join(seen(name or "").casefold().split())
             if typed not in folded and not typed.startswith("everyone"):
                 yield "a name that the text does not hold"
     for unread in reading.unread:
