@@ -13,6 +13,7 @@ from bot.wording.answers import KIND_NAMES
 from bot.wording.words import day
 from core.alerts import Key, threshold
 from core.alerts.crossings import WINDOWS
+from core.ledger.alert_notices import told_together
 from core.ledger.settings import history_of, limits_of, set_by_line
 from core.ledger.watch import standing_alerts
 from core.ledger.who import Arm
@@ -39,6 +40,8 @@ SEEN = "seen"
 
 def alert_parts(session: Session, row: OutboxMessage) -> list[Part]:
     """The message of an alert as it stands now; nothing where there is nothing to say any more."""
+    if together := told_together(session, row.slot):
+        return _together(session, together, row)
     alert = session.get_one(Alert, int(row.slot.split("/")[1]))
     pitcher = session.get_one(Pitcher, alert.pitcher_id)
     if alert.state == AlertState.TAKEN_BACK:
@@ -50,12 +53,24 @@ def alert_parts(session: Session, row: OutboxMessage) -> list[Part]:
     if row.person_id is None:
         names = seen_by(session, alert)
         text = say.to_staff(told, _outings(session, alert), names, returned=returned)
-        button = Button(say.SEEN, SEEN, {"alert": key(alert)})
+        button = Button(say.SEEN, SEEN, {"alerts": [key(alert)]})
         return [Part(text), *([] if names else [Part("", (button,))])]
     if row.person_id == pitcher.person_id:
         said_already = alert.key == Key.GAME_BREAKING and _in_mix(session, alert)
         return [] if said_already else [Part(say.to_pitcher(told, returned=returned))]
     return [Part(say.to_guardian(told, returned=returned))]
+
+
+def _together(session: Session, alerts: list[Alert], row: OutboxMessage) -> list[Part]:
+    """One message for several arms: those for whom it holds, and those for whom no longer."""
+    told = [_told(session, one, session.get_one(Pitcher, one.pitcher_id)) for one in alerts]
+    states = [one.state == AlertState.STANDING for one in alerts]
+    if not any(states) and not row.ts:
+        return []
+    names = seen_by(session, alerts[0])
+    text = say.together(list(zip(told, states, strict=True)), names)
+    button = Button(say.SEEN, SEEN, {"alerts": [key(one) for one in alerts]})
+    return [Part(text), *([] if names else [Part("", (button,))])]
 
 
 def _taken_back(alert: Alert, pitcher: Pitcher, row: OutboxMessage) -> str:

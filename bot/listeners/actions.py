@@ -38,8 +38,8 @@ def register(app: App, desk: Desk) -> None:
 
     @app.action(re.compile(rf"^{SEEN}\."))
     def seen(ack: Ack, body: dict[str, Any], context: BoltContext) -> None:
-        alert_id = int(carried_by(body)["alert"])
-        press(desk, body, context, lambda hand: mark_seen(hand, alert_id))
+        alerts = [int(one) for one in carried_by(body)["alerts"]]
+        press(desk, body, context, lambda hand: mark_seen(hand, alerts))
         ack()
 
 

@@ -213,6 +213,25 @@ def to_staff(told: Told, outings: Sequence[str], seen_by: Sequence[str], *, retu
     )
 
 
+def together(told: Sequence[tuple[Told, bool]], seen_by: Sequence[str]) -> str:
+    """One alert about several arms; each with whether it holds still."""
+    if len(told) == 1:
+        ((one, stands),) = told
+        return to_staff(one, (), seen_by, returned=not stands)
+    title, words = SAID[told[0][0].key]
+    seen = f"Seen by {listed([safe(name) for name in seen_by])}." if seen_by else ""
+    return sentences(
+        [
+            f"*{title}*",
+            *(
+                f"• {safe(one.pitcher)}: {words(one)}{'' if stands else f' {BACK}'}"
+                for one, stands in told
+            ),
+            seen,
+        ]
+    )
+
+
 def to_guardian(told: Told, *, returned: bool) -> str:
     """An alert about health and rest as a parent reads it."""
     title, words = SAID[told.key]

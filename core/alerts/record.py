@@ -54,6 +54,8 @@ class Record:
     build_ups: tuple[Span, ...] = ()
     #: The strictest of the books that bind him now; none where no book has such a number.
     year_cap: YearCap | None = None
+    #: The first day of which the team has any outing: before it nobody was silent.
+    begins: date | None = None
 
     def within(self, on: date, days: int) -> tuple[Pitched, ...]:
         """The outings of the so many days that end on `on`."""

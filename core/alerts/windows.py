@@ -98,13 +98,16 @@ def more_throws(record: Record, limits: Limits, on: date) -> Found | None:
 
 
 def silent_days(record: Record, limits: Limits, on: date) -> Found | None:
-    """Days in season since the last line; before the first, since the season began."""
+    """Days in season since the last line.
+
+    Before the first line: since the season began, or the team's record where that is later.
+    """
     limit, season = limits.get(Key.SILENT_DAYS), inside(on, record.seasons)
-    if limit is None or season is None:
+    if limit is None or season is None or record.begins is None:
         return None
     days = [one.on for one in record.outings if one.on <= on]
     days += [one.on for one in record.felt if one.on <= on]
-    last = max([season[0] - timedelta(days=1), *days])
+    last = max([max(season[0], record.begins) - timedelta(days=1), *days])
     silent = (on - last).days
     return Found(silent, limit) if silent >= limit else None
 

@@ -1,10 +1,10 @@
 """Who hears of an alert: the rows of the audience table, applied to one pitcher and team."""
 
 from dataclasses import replace
-from datetime import datetime
+from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
-from sqlmodel import Session
+from sqlmodel import Session, col, select
 
 from core.alerts import Key, threshold
 from core.audience import Told, who_is_told
@@ -12,6 +12,22 @@ from core.contact.reach import himself
 from core.ledger.notices import Notice, NoticeKind, quiet_until
 from core.ledger.people import guardians_of
 from core.model import Alert, AlertState, Person, PitchCaller, Pitcher, Team, key
+
+#: What the calendar brings for several arms at once: one message for all of a team and day.
+TOGETHER = frozenset({Key.SILENT_DAYS, Key.SPIN_WEEK})
+
+
+def told_together(session: Session, slot: str) -> list[Alert]:
+    """The alerts that one message tells of together; none where it tells of a single one."""
+    _, name, day, *rest = slot.split("/")
+    if name not in TOGETHER:
+        return []
+    rows = select(Alert).where(
+        Alert.team_id == int(rest[-1]),
+        Alert.key == name,
+        Alert.raised_on == date.fromisoformat(day),
+    )
+    return list(session.exec(rows.order_by(col(Alert.id))))
 
 
 def notices_of(
@@ -43,6 +59,8 @@ def notices_of(
 def staff_notice(alert: Alert, team: Team, now: datetime) -> Notice:
     """The alert's message in the staff channel, brought up to date where it stands already."""
     slot = f"{NoticeKind.ALERT}/{key(alert)}/team/{key(team)}"
+    if alert.key in TOGETHER:
+        slot = f"{NoticeKind.ALERT}/{alert.key}/{alert.raised_on}/team/{key(team)}"
     return _notice(alert, slot, team.staff_channel, now, shown=True)
 
 

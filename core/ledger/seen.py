@@ -1,5 +1,7 @@
 """Somebody of the staff has seen an alert."""
 
+from collections.abc import Iterable
+
 from sqlmodel import Session, select
 
 from core.ledger.alert_notices import staff_notice
@@ -8,11 +10,15 @@ from core.ledger.notices import Notice
 from core.model import STAFF_ROLES, Alert, AlertSeen, Membership, Team, key
 
 
-def mark_seen(hand: Hand, alert_id: int) -> list[Notice]:
-    """Keep that this person saw an alert, once; only the staff of its team may say so.
+def mark_seen(hand: Hand, alert_ids: Iterable[int]) -> list[Notice]:
+    """Keep that this person saw these alerts, once; only the staff of their team may say so.
 
     Raises `ByHandError`.
     """
+    return [notice for alert_id in alert_ids for notice in _mark(hand, alert_id)]
+
+
+def _mark(hand: Hand, alert_id: int) -> list[Notice]:
     alert = hand.session.get(Alert, alert_id)
     if alert is None or alert.workspace_id != hand.person.workspace_id:
         raise ByHandError(Refusal.GONE)

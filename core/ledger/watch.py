@@ -6,7 +6,7 @@ from datetime import date, datetime
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from sqlmodel import Session, col, select
+from sqlmodel import Session, col, func, select
 
 from core.alerts import (
     Changes,
@@ -208,7 +208,17 @@ def _record(session: Session, pitcher: Pitcher, team: Team, today: date) -> Reco
             (one.starts_on, one.ends_on) for one in seasons if one.kind == SeasonKind.BUILD_UP
         ),
         year_cap=_year_cap(session, pitcher, outings, today),
+        begins=_begins(session, team),
     )
+
+
+def _begins(session: Session, team: Team) -> date | None:
+    """The first day of which anybody of the team has an outing."""
+    of_team = select(PitcherTeam.pitcher_id).where(PitcherTeam.team_id == key(team))
+    first = select(func.min(Outing.on)).where(
+        col(Outing.pitcher_id).in_(of_team), col(Outing.withdrawn_at).is_(None)
+    )
+    return session.exec(first).one()
 
 
 def _year_cap(

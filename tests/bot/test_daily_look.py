@@ -4,14 +4,16 @@ from concurrent.futures import ThreadPoolExecutor
 from datetime import UTC, date, datetime, timedelta
 
 import pytest
-from sqlmodel import col, select
+from sqlmodel import Session, col, select
 
 from bot.due import Due
 from core.due.daily import look, teams_to_look_at
 from core.model import (
     Alert,
     DailyLook,
+    Line,
     OutboxMessage,
+    Outing,
     Pitcher,
     PitcherTeam,
     Season,
@@ -26,7 +28,7 @@ EIGHT = datetime(2026, 5, 6, 13, tzinfo=UTC)
 
 
 def add_team(store: Store, zone: str = "America/Chicago") -> None:
-    """A team in season with one pitcher of whom no line has come."""
+    """A team in season with one pitcher of whom no line has come since its record began."""
     with store.writing() as session:
         session.merge(Workspace(id="T1"))
         session.flush()
@@ -41,12 +43,27 @@ def add_team(store: Store, zone: str = "America/Chicago") -> None:
         session.add_all([team, pitcher])
         session.flush()
         session.add(PitcherTeam(workspace_id="T1", pitcher_id=key(pitcher), team_id=key(team)))
+        session.add(first_outing(session, pitcher))
         session.add(
             Season(
                 workspace_id="T1", team_id=key(team), kind="in season",
                 starts_on=date(2026, 4, 30), ends_on=date(2026, 7, 31),
             )
         )  # fmt: skip
+
+
+def first_outing(session: Session, pitcher: Pitcher) -> Outing:
+    """An outing of a day in April, with which the record begins."""
+    line = Line(
+        workspace_id="T1", channel="L", ts=f"{key(pitcher)}.1", author_slack_id="U1", text="off",
+        posted_at=EIGHT - timedelta(days=6), received_at=EIGHT,
+    )  # fmt: skip
+    session.add(line)
+    session.flush()
+    return Outing(
+        workspace_id="T1", line_id=key(line), slot="1/1", pitcher_id=key(pitcher),
+        on=date(2026, 4, 29), kind="off",
+    )  # fmt: skip
 
 
 def looks(store: Store) -> list[tuple[int, date]]:

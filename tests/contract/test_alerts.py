@@ -202,6 +202,37 @@ def test_days_without_a_line_are_noticed_by_the_calendar_once(club: Club) -> Non
     assert [one.state for one in alerts(club)] == [AlertState.RETURNED]
 
 
+def test_arms_without_a_line_are_told_in_one_message(club: Club) -> None:
+    with club.store.writing() as session:
+        today = club.clock.now().date()
+        session.add(
+            Season(
+                workspace_id=club.ws.team_id, team_id=1, kind="in season",
+                starts_on=today, ends_on=today + timedelta(days=90),
+            )
+        )  # fmt: skip
+    club.say("mateo", "40p 3cb vs Summit")
+    for _ in range(9):
+        club.clock.advance(timedelta(days=1))
+        club.bot.tick(club.clock.now())
+        club.settle()
+
+    first, second = (one for one in club.in_staff_channel() if one.startswith("*No line.*"))
+    assert "• Leo Ortiz: " in first
+    assert "• Sam Ruiz: " in first
+    assert "*No line.* Mateo Cruz: " in second
+
+    club.say("dana", "Leo catch 30 throws", club.staff)
+    told = next(one for one in club.in_staff_channel() if "• Leo Ortiz: " in one)
+    assert told.count("_Back within the line since._") == 1
+    (message,) = (one for one in club.ws.bot_messages(club.staff) if "• Leo Ortiz: " in one.text)
+    tap(club, "dana", message, "Seen")
+    told = next(one for one in club.in_staff_channel() if "• Leo Ortiz: " in one)
+    assert told.endswith("Seen by Dana Mercer.")
+    with club.store.reading() as session:
+        assert len(session.exec(select(AlertSeen)).all()) >= 3
+
+
 def test_the_staff_set_a_threshold_for_one_pitcher_and_read_it_back(club: Club) -> None:
     answer = staff_answer(club, "set mix 25% for Mateo")
 

@@ -146,9 +146,17 @@ def test_days_without_a_line_count_in_season_alone() -> None:
     last = (Pitched(1, ago(7), "catch", 30),)
     season = ((ago(30), TODAY),)
 
-    assert keys(Record(last, seasons=season)) == [Key.SILENT_DAYS]
-    assert keys(Record(last)) == []
-    assert keys(Record((Pitched(1, ago(6), "off"),), seasons=season)) == []
+    assert keys(Record(last, seasons=season, begins=ago(7))) == [Key.SILENT_DAYS]
+    assert keys(Record(last, begins=ago(7))) == []
+    assert keys(Record((Pitched(1, ago(6), "off"),), seasons=season, begins=ago(6))) == []
+
+
+def test_nobody_was_silent_before_the_teams_record_began() -> None:
+    season = ((ago(30), TODAY),)
+
+    assert keys(Record(seasons=season)) == []
+    assert keys(Record(seasons=season, begins=ago(5))) == []
+    assert keys(Record(seasons=season, begins=ago(6))) == [Key.SILENT_DAYS]
 
 
 def test_games_in_nine_of_twelve_months() -> None:
