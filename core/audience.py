@@ -64,6 +64,8 @@ class Told(StrEnum):
     PITCHER_OR_GUARDIANS = "pitcher or guardians"
     #: Whoever keeps the score, or the staff where nobody does.
     SCOREKEEPER_OR_STAFF = "scorekeeper or staff"
+    #: The guardians, a pitcher of 18 or more himself; the staff where none of them is reached.
+    WHO_CLEARS = "whoever says that pain is gone"
     #: Where he has an account of his own, and the pitches were his own choice.
     PITCHER = "pitcher"
 
@@ -74,6 +76,7 @@ class Occasion(StrEnum):
     PAIN = "pain"
     PAIN_WITHDRAWN = "pain report taken back"
     PAIN_GONE = "pain said to be gone"
+    STILL_HURTS = "asked whether pain is gone"
     PAIN_UNPLACED = "pain of nobody in particular"
     DANGER = "words of danger"
     DANGER_NAMING_STAFF = "words of danger that name a coach"
@@ -112,6 +115,7 @@ TELL: tuple[TellRow, ...] = (
     TellRow(Occasion.PAIN, (Told.STAFF_CHANNEL, Told.GUARDIANS)),
     TellRow(Occasion.PAIN_WITHDRAWN, (Told.STAFF_CHANNEL, Told.GUARDIANS), waits_for_morning=True),
     TellRow(Occasion.PAIN_GONE, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.STILL_HURTS, (Told.WHO_CLEARS,), waits_for_morning=True),
     TellRow(Occasion.PAIN_UNPLACED, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.DANGER, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.DANGER_NAMING_STAFF, (Told.GUARDIANS,)),

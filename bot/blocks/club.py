@@ -1,4 +1,4 @@
-"""Messages about the club itself, none about a line: consent, matters that wait for a word."""
+"""Messages that belong to no line: consent, matters that wait for a word, pain asked after."""
 
 from collections.abc import Callable
 from datetime import datetime
@@ -8,6 +8,7 @@ from sqlmodel import Session
 from bot.blocks.consent import consent_parts, kept_back_parts, said_parts
 from bot.blocks.matters import matter_parts
 from bot.blocks.message import Part
+from bot.blocks.still_hurts import still_hurts_parts
 from core.ledger import NoticeKind
 from core.model import OutboxMessage
 
@@ -16,6 +17,7 @@ _PARTS: dict[str, Callable[[Session, OutboxMessage, datetime], list[Part]]] = {
     NoticeKind.CONSENT_SAID: said_parts,
     NoticeKind.KEPT_BACK: kept_back_parts,
     NoticeKind.MATTER: matter_parts,
+    NoticeKind.STILL_HURTS: still_hurts_parts,
 }
 #: The kinds of message that this file renders.
 CLUB_KINDS = frozenset(_PARTS)

@@ -2,8 +2,15 @@
 
 from typing import Final
 
-from bot.presses import consent, game_day
+from bot.presses import consent, game_day, pain
 from bot.presses.press import Press
 
 #: Every press by its name.
-PRESSES: Final[dict[str, Press]] = {one.name: one for one in (*consent.PRESSES, *game_day.PRESSES)}
+PRESSES: Final[dict[str, Press]] = {
+    one.name: one
+    for one in (
+        *consent.PRESSES,
+        *game_day.PRESSES,
+        *pain.PRESSES,
+    )
+}

@@ -165,3 +165,44 @@ def withdrawn(pitcher: str, sites: Sequence[str], on: date) -> str:
 
 
 WITHDRAWN_MARK = "_This report was taken back by its author; the adults decide what follows._"
+
+
+GONE, NOT_YET = "Yes, it is gone", "No, not yet"
+
+
+def is_it_gone(pitcher: str, since: date, *, own: bool) -> str:
+    """Asked of a family after 1, 3 and 7 days; of a pitcher of 18 or more himself."""
+    whose = "you reported pain" if own else f"pain of {safe(pitcher)} was reported"
+    may = "you may throw" if own else "this arm may throw"
+    return (
+        f"On {day(since)} {whose}. Is it gone, all of it? Until you say so, no answer of mine says "
+        f"that {may}. A licensed clinician should have checked it. {NOT_A_DOCTOR}"
+    )
+
+
+def not_yet(by: str, pitcher: str, *, asks_again: bool) -> str:
+    """The question once it was answered with "not yet"."""
+    later = "I'll ask once more. " if asks_again else ""
+    return (
+        f"{safe(by)} says that {safe(pitcher)}'s pain is not gone yet: no throwing. {later}Write "
+        "“no pain” to me once it is gone. Please have a licensed clinician check it."
+    )
+
+
+def answered_gone(pitcher: str) -> str:
+    """The question once the report no longer stands."""
+    return f"Answered: the report of pain of {safe(pitcher)} no longer stands."
+
+
+def answered_held(pitcher: str) -> str:
+    """The question once the arm is on hold."""
+    return f"{safe(pitcher)} is on hold since: only a licensed clinician's clearance ends that."
+
+
+def ask_family(pitcher: str, since: date) -> str:
+    """Told to the staff where no guardian can be asked by the bot."""
+    return (
+        f"I can reach no guardian of {safe(pitcher)}, whose pain was reported on {day(since)}. "
+        "Please ask the family yourself how it is, and add a guardian. Until a guardian says that "
+        f"it is gone, no answer says that this arm may throw. {NOT_A_DOCTOR}"
+    )

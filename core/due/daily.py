@@ -7,6 +7,7 @@ from sqlmodel import Session, col, select
 
 from core.leaving import is_served
 from core.ledger.notices import MORNING, Notice
+from core.ledger.still_hurts import ask_again
 from core.ledger.watch import watch_team
 from core.model import DailyLook, Team, key
 from core.store.once import insert_once
@@ -42,7 +43,7 @@ def look(session: Session, team: Team, now: datetime) -> list[Notice]:
     claimed = insert_once(session, DailyLook, values).returning(col(DailyLook.team_id))
     if session.scalar(claimed) is None:
         return []
-    return watch_team(session, team, now)
+    return [*watch_team(session, team, now), *ask_again(session, team, now)]
 
 
 def next_look(session: Session, now: datetime) -> datetime | None:

@@ -16,6 +16,7 @@ WAITS_FOR_MORNING = frozenset(
         NoticeKind.SPIN_REPS,
         NoticeKind.POST_GAME,
         NoticeKind.CONSENT,
+        NoticeKind.STILL_HURTS,
         NoticeKind.CLEARANCE,
         NoticeKind.ALERT,
     }

@@ -27,6 +27,8 @@ class NoticeKind(StrEnum):
     PAIN_WITHDRAWN = "pain withdrawn"
     PAIN_UNPLACED = "pain unplaced"
     PAIN_GONE = "pain gone"
+    #: The family is asked whether pain is gone, after 1, 3 and 7 days.
+    STILL_HURTS = "still hurts"
     #: A pain notice that Slack refused to deliver: told to those who can pass it on.
     UNREACHED = "unreached"
     DANGER = "danger"

@@ -27,6 +27,7 @@ from core.ledger.notices import (
 )
 from core.ledger.people import guardians_of, teams_of
 from core.ledger.question import REFUSALS, QuestionCode
+from core.ledger.still_hurts import questions_about
 from core.model import (
     FORM_TS,
     Clearance,
@@ -61,6 +62,7 @@ def owed(session: Session, heard: Heard) -> list[Notice]:
         *_gone(session, heard),
         *_danger(session, heard),
         *_contact(session, heard),
+        *_still_hurts(session, heard),
     ]
 
 
@@ -86,6 +88,15 @@ def _danger(session: Session, heard: Heard) -> list[Notice]:
     pitchers = {one for one in session.exec(own) if one is not None}
     occasion = Occasion.DANGER_NAMING_STAFF
     return _tell(session, heard, occasion, NoticeKind.DANGER, pitchers, wanted=True)
+
+
+def _still_hurts(session: Session, heard: Heard) -> list[Notice]:
+    """The questions after pain of these arms, brought up to what the line says."""
+    of_line = key(heard.line)
+    arms: set[int] = set()
+    for table in (PainReport, Clearance):
+        arms |= set(session.exec(select(table.pitcher_id).where(table.line_id == of_line)))
+    return questions_about(session, arms, heard.now) if arms else []
 
 
 def _contact(session: Session, heard: Heard) -> list[Notice]:

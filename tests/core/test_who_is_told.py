@@ -26,6 +26,7 @@ TABLE: dict[Occasion, tuple[set[Told], bool]] = {
     Occasion.ALERT_HEALTH: ({STAFF, FAMILY}, True),
     Occasion.NO_CONTACT: ({STAFF}, False),
     Occasion.PAIN_GONE: ({STAFF}, False),
+    Occasion.STILL_HURTS: ({Told.WHO_CLEARS}, True),
     Occasion.MONDAY_SUMMARY: ({STAFF}, False),
     Occasion.REST_DAYS: ({FAMILY}, True),
     Occasion.SPIN: ({LOG}, True),

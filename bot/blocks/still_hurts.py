@@ -1,0 +1,39 @@
+"""The question whether pain is gone, as it stands."""
+
+from datetime import datetime
+
+from sqlmodel import Session
+
+from bot.blocks.message import Button, Part
+from bot.presses.press import presses
+from bot.wording import pain as say
+from core.ledger.clearance import arm_status
+from core.ledger.still_hurts import STEPS, said_not_yet
+from core.model import OutboxMessage, PainReport, Pitcher, key
+
+
+def still_hurts_parts(session: Session, row: OutboxMessage, now: datetime) -> list[Part]:
+    """The question to a family, or to the staff where no family can be reached."""
+    _, pitcher_id, report_id, step = row.slot.split("/")[:4]
+    pitcher = session.get(Pitcher, int(pitcher_id))
+    report = session.get(PainReport, int(report_id))
+    if pitcher is None or report is None:
+        return []
+    status = arm_status(session, pitcher, now.date())
+    if status.since is None:
+        return [Part(say.answered_gone(pitcher.name))] if row.ts else []
+    if status.held:
+        return [Part(say.answered_held(pitcher.name))] if row.ts else []
+    if row.person_id is None:
+        return [Part(say.ask_family(pitcher.name, status.since))]
+    later = [one for one in STEPS if one > int(step)]
+    answered = said_not_yet(session, key(report), int(step))
+    if answered:
+        return [Part(say.not_yet(answered, pitcher.name, asks_again=bool(later)))]
+    own = pitcher.person_id == row.person_id
+    carried = {"report": key(report), "step": int(step)}
+    buttons = (
+        Button(say.GONE, presses("pain_gone"), carried),
+        Button(say.NOT_YET, presses("pain_not_yet"), carried),
+    )
+    return [Part(say.is_it_gone(pitcher.name, status.since, own=own), buttons)]
