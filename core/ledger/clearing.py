@@ -10,6 +10,7 @@ from core.ledger.apply import Change, keep_row
 from core.ledger.clearance import ADULT, age_on, arm_status
 from core.ledger.crew import Crew
 from core.ledger.question import Question, QuestionCode
+from core.ledger.spoken import spoken
 from core.ledger.who import Arm, find, near
 from core.model import Clearance, Line, Pitcher, key
 from core.reading.clearing import ClearanceOrder, clearance_order
@@ -31,7 +32,7 @@ def clearing_here(session: Session, line: Line, crew: Crew) -> Clearing | None:
     is answered in the same words, whatever name was typed.
     """
     today = crew.local(line.posted_at).date()
-    order = clearance_order(line.text, crew.local(line.posted_at))
+    order = clearance_order(spoken(session, line), crew.local(line.posted_at))
     if order is None or not crew.takes_orders(line):
         return None
     arms = find(order.who, crew.arms) if order.who else []

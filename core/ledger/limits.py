@@ -9,8 +9,9 @@ from core.ledger.apply import Change, keep_row, withdraw_row
 from core.ledger.crew import Crew
 from core.ledger.question import Question, QuestionCode
 from core.ledger.spoken import spoken
-from core.ledger.who import Arm, find_one
+from core.ledger.who import Arm, find, find_one
 from core.model import CoachLimit, Line, key
+from core.reading.free_limits import free_limit_order
 from core.reading.orders import LimitOrder, limit_order
 
 
@@ -28,9 +29,10 @@ def order_here(session: Session, line: Line, crew: Crew) -> Order | None:
 
     A limit is never read as a count, wherever it was typed.
     """
-    order = limit_order(spoken(session, line), crew.local(line.posted_at))
+    said = spoken(session, line)
+    order = limit_order(said, crew.local(line.posted_at))
     if order is None:
-        return None
+        return _in_free_words(said, line, crew)
     arms = crew.related(Relation.STAFF)
     if not arms:
         return Order(order, None, Question(QuestionCode.ONLY_STAFF))
@@ -38,6 +40,26 @@ def order_here(session: Session, line: Line, crew: Crew) -> Order | None:
         return Order(order, None, Question(QuestionCode.LIMIT_UNCLEAR, about=order.unclear))
     one = find_one(order.who, arms)
     return Order(order, one) if isinstance(one, Arm) else Order(order, None, one)
+
+
+def _in_free_words(said: str, line: Line, crew: Crew) -> Order | None:
+    """The limit in "max 45 for Leo today", where the staff speak to the bot; else none.
+
+    Words that could be a report too are left to the reader: a pitcher must be meant, and where
+    somebody is called Max, "Leo max 45" may be two of them.
+    """
+    if not crew.takes_orders(line):
+        return None
+    order = free_limit_order(said, crew.local(line.posted_at))
+    arms = crew.related(Relation.STAFF)
+    if order is None or not arms or ("max" in said.casefold() and find("Max", crew.arms)):
+        return None
+    one = find_one(order.who, arms)
+    if isinstance(one, Question):
+        return Order(order, None, one) if one.code == QuestionCode.TWO_PEOPLE else None
+    if order.unclear:
+        return Order(order, None, Question(QuestionCode.LIMIT_UNCLEAR, about=order.unclear))
+    return Order(order, one)
 
 
 def obey(change: Change, order: Order, by_person: int) -> None:

@@ -10,6 +10,7 @@ from core.audience import Relation
 from core.ledger.apply import Change, audit
 from core.ledger.crew import Crew
 from core.ledger.question import Question, QuestionCode
+from core.ledger.spoken import spoken
 from core.ledger.who import Arm, find_one
 from core.model import (
     STAFF_ROLES,
@@ -43,8 +44,9 @@ class Setting:
 
 def setting_here(session: Session, line: Line, crew: Crew) -> Setting | None:
     """The settings or list in a line, in a direct message or the staff channel; else none."""
-    listed = list_order(line.text)
-    orders = setting_orders(line.text) or ((listed,) if listed is not None else ())
+    said = spoken(session, line)
+    listed = list_order(said)
+    orders = setting_orders(said) or ((listed,) if listed is not None else ())
     if not orders or not crew.takes_orders(line):
         return None
     teams = coached_teams(session, crew)

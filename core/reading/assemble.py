@@ -11,6 +11,7 @@ from core.reading.board import COUNTS, NO_LOG, Board, Claim
 from core.reading.draft import Draft
 from core.reading.entry import Unread, UnreadReason
 from core.reading.in_order import in_order, sums_over_all
+from core.reading.people import OWN
 from core.reading.pieces import Piece, pieces
 from core.reading.together import bring_together
 
@@ -272,7 +273,7 @@ class Assembler:
 
     def _name(self, draft: Draft, name: str) -> None:
         if name == "everyone else":
-            named = [who for one in self.drafts for who in one.who if who != "everyone"]
+            named = [who for one in self.drafts for who in one.who if who not in ("everyone", OWN)]
             draft.who, draft.except_ = ("everyone",), tuple(dict.fromkeys(named))
         elif name not in draft.who:
             draft.who = (*draft.who, name)

@@ -1,5 +1,7 @@
 """Questions in plain words, asked where they are asked, through the real app."""
 
+import pytest
+
 from tests.support.club import Club
 from tests.support.taps import answer_to, tap
 
@@ -171,6 +173,52 @@ def test_a_limit_that_is_not_clear_sets_nothing(club: Club) -> None:
 
     assert "I set no limit: “soon” is not clear." in answer
     assert "coach's limit" not in staff_answer(club, "who can throw sunday")
+
+
+def test_a_limit_in_the_staffs_own_words_is_set_told_and_taken_back(club: Club) -> None:
+    said = club.say("dana", "keep Mateo under 50 sunday", club.staff)
+    (answer,) = club.ws.replies(club.staff, said)
+    assert answer.text.startswith(
+        "Coach's limit for Mateo Cruz: at most 49 pitches a day, on Sun 3 May."
+    )
+    assert "Mateo Cruz: up to 49 (coach's limit 49)" in staff_answer(club, "who can throw sunday")
+
+    club.delete(said)
+
+    assert "Mateo Cruz: up to 105." in staff_answer(club, "who can throw sunday")
+
+
+def test_a_limit_in_free_words_is_no_order_where_the_bot_is_not_spoken_to(club: Club) -> None:
+    club.say("dana", "Mateo max 45 today")
+
+    assert "coach's limit" not in staff_answer(club, "who can throw sunday")
+
+
+def test_a_limit_in_free_words_by_a_pitcher_sets_nothing(club: Club) -> None:
+    club.tell_bot("mateo", "max 90 for Mateo today")
+
+    assert "coach's limit" not in staff_answer(club, "who can throw today")
+
+
+def test_a_free_worded_limit_without_a_day_is_asked(club: Club) -> None:
+    answer = staff_answer(club, "Mateo is limited to 40 until he is better")
+
+    assert "I set no limit: “until he is better” is not clear." in answer
+
+
+@pytest.mark.parametrize(
+    ("order", "answer"),
+    [
+        ("limit Mateo 45", "Coach's limit for Mateo Cruz: at most 45 pitches a day"),
+        ("set mix 18% for Mateo", "Set for Mateo Cruz: mix 18 %"),
+        ("book little-league for Mateo on sun", "Rule book for Mateo Cruz on Sun 3 May"),
+        ("cleared Mateo by Dr. Reyes 5/1", "Mateo Cruz"),
+    ],
+)
+def test_an_order_is_taken_with_the_bot_mentioned(club: Club, order: str, answer: str) -> None:
+    told = staff_answer(club, f"{club.ws.mention(club.ws.bot)} {order}")
+
+    assert answer in told
 
 
 def test_who_can_give_so_many_names_those_who_can(club: Club) -> None:

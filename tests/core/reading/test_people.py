@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.support.reading import entries_of, reasons_of
+from tests.support.reading import entries_of, reading_of, reasons_of
 
 LEO_AND_MAX = [{"who": "Leo", "pitches": 45}, {"who": "Max", "pitches": 30}]
 
@@ -86,3 +86,9 @@ def test_a_later_word_on_the_arm_joins_the_entry() -> None:
         {"who": "Leo", "pitches": 45, "pain": [{"site": "elbow"}]},
         {"who": "Max", "pitches": 30},
     ]
+
+
+def test_everyone_else_leaves_out_names_alone() -> None:
+    reading = reading_of("my knee hurts 3/10. Everyone else catch 20 throws at 50%", "coach")
+
+    assert all("(" not in name for entry in reading.entries for name in entry.except_)
