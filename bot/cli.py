@@ -91,6 +91,22 @@ def team_load(
         out.print(line, markup=False, highlight=False)
 
 
+@team.command("export")
+def team_export(
+    file: Annotated[Path, typer.Argument(help="The TOML file to write; the roster goes beside.")],
+) -> None:
+    """Write the workspace's teams as FILE and its roster; loading them again changes nothing."""
+    from bot.team_export import ExportError, export_files
+    from core.store import StoreError
+
+    try:
+        written = export_files(_settings(), file)
+    except (StoreError, ExportError) as problem:
+        _stop(str(problem))
+    for path in written:
+        out.print(f"Written: {path}", markup=False, highlight=False)
+
+
 @rulebook.command("new")
 def rulebook_new() -> None:
     """Print a commented template of a rule-book file."""

@@ -30,6 +30,7 @@ SCOPES = (
     "channels:read",
     "chat:write",
     "commands",
+    "files:read",
     "groups:history",
     "groups:read",
     "im:history",

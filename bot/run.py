@@ -56,6 +56,7 @@ class Bot:
     def tick(self, now: datetime) -> None:
         """Do whatever is due at `now` (UTC)."""
         tick(self.jobs, now)
+        self.errands.finish()  # whoever calls this moves the clock himself
 
     def next_due(self, now: datetime) -> datetime | None:
         """When there is something to do again, if nothing else happens."""
@@ -88,6 +89,7 @@ def make_bot(
     errands = Errands(Tools(store, client, known))
     jobs = (due.owe, daily.run, calendars.run, errands.run, outbox.deliver)
     schedule = Schedule(clock, partial(tick, jobs))
+    errands.done = schedule.wake
     secret = settings.signing_secret.get_secret_value() if settings.signing_secret else None
     desk = Desk(store, clock, schedule.wake)
     app = make_app(installation, settings.api_url, desk, secret)
@@ -146,4 +148,5 @@ def run_on_slack(settings: Settings) -> None:
         bot.outbox.stop()
         bot.schedule.stop()
         bot.calendars.stop()
+        bot.errands.stop()
         store.close()

@@ -35,7 +35,9 @@ def consent_parts(session: Session, row: OutboxMessage, now: datetime) -> list[P
     if consent.against:
         return [_refused(pitcher, person, consent)]
     if consent.agreed is not None:
-        return [_given(pitcher, person, consent.agreed)]
+        return [_given(session, pitcher, person, consent.agreed)]
+    if first_team(session, pitcher) is None:
+        return [Part(say.on_no_team(pitcher.name))]
     return [_request(session, pitcher, person)]
 
 
@@ -60,9 +62,14 @@ def _request(session: Session, pitcher: Pitcher, person: Person) -> Part:
     return Part(text, (agree, _button(say.DECLINE, ConsentAct.DECLINED, pitcher)))
 
 
-def _given(pitcher: Pitcher, person: Person, agreed: ConsentEvent) -> Part:
-    by_reader = agreed.person_id == person.id
-    text = say.given(pitcher.name, agreed.said_by, agreed.on, by_reader=by_reader)
+def _given(session: Session, pitcher: Pitcher, person: Person, agreed: ConsentEvent) -> Part:
+    text = say.given(
+        pitcher.name,
+        agreed.said_by,
+        agreed.on,
+        [team.name for team in teams_of(session, {key(pitcher)})],
+        by_reader=agreed.person_id == person.id,
+    )
     return Part(text, (_button(say.WITHDRAW, ConsentAct.WITHDRAWN, pitcher),))
 
 

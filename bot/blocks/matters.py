@@ -7,8 +7,8 @@ from sqlmodel import Session
 
 from bot.blocks.message import Button, Part
 from bot.presses.press import presses
-from bot.wording import consent
-from core.matters import DELETION
+from bot.wording import consent, roster
+from core.matters import DELETION, ROSTER
 from core.model import Matter, MatterState, OutboxMessage, Person, key
 
 Parts = list[Part]
@@ -37,4 +37,31 @@ def _deletion(session: Session, row: OutboxMessage, matter: Matter) -> Parts:
     return [Part(consent.delete_asked(name), buttons)]
 
 
-_PARTS: dict[str, Callable[[Session, OutboxMessage, Matter], Parts]] = {DELETION: _deletion}
+def _roster(_session: Session, _row: OutboxMessage, matter: Matter) -> Parts:
+    data = matter.data
+    if "unreadable" in data:
+        return [Part(roster.unreadable(str(data["unreadable"])))]
+    if "problems" in data:
+        return [Part(roster.faulty(list(data["problems"])))]
+    if matter.state == MatterState.CANCELLED:
+        return [Part(roster.TOO_OLD if data.get("old") else roster.CANCELLED)]
+    if data.get("applied"):
+        return [Part(roster.applied(list(data["says"])))]
+    if matter.state == MatterState.DONE:
+        return [Part(roster.APPLYING)]
+    if "says" not in data:
+        return [Part(roster.READING)]
+    if not data["says"]:
+        return [Part(roster.NOTHING_NEW)]
+    carried = {"matter": key(matter)}
+    buttons = (
+        Button(roster.APPLY, presses("roster_apply"), carried, main=True),
+        Button(roster.CANCEL, presses("roster_cancel"), carried),
+    )
+    return [Part(roster.preview(list(data["says"])), buttons)]
+
+
+_PARTS: dict[str, Callable[[Session, OutboxMessage, Matter], Parts]] = {
+    DELETION: _deletion,
+    ROSTER: _roster,
+}

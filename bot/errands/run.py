@@ -1,22 +1,26 @@
 """Runs what is due: claim an errand, do it, store what follows and that it is done at once."""
 
 import logging
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from concurrent.futures import Future, ThreadPoolExecutor
 from datetime import datetime, timedelta
-from threading import Lock
 from typing import Any, Final, cast
 
 from sqlalchemy import CursorResult, update
 from sqlmodel import col, func, select
 
+from bot.errands import roster
 from bot.errands.deletion import do_delete
 from bot.errands.errand import ErrandError, Finish, Tools, Work
 from bot.errands.kept import hear_kept
+from bot.errands.names import learn_names
 from bot.outbox.owe import owe
 from bot.presses.consent import DELETE_RECORD
+from bot.roster_file import APPLY, FORGET, LOOK
 from core.consent.events import HEAR_KEPT
 from core.leaving import is_served
 from core.model import Errand, key
+from core.roster.people import LEARN_NAMES
 
 log = logging.getLogger(__name__)
 
@@ -30,25 +34,49 @@ AT_ONCE = 20
 WORKS: Final[Mapping[str, Work]] = {
     HEAR_KEPT: hear_kept,
     DELETE_RECORD: do_delete,
+    LEARN_NAMES: learn_names,
+    LOOK: roster.look,
+    APPLY: roster.apply,
+    FORGET: roster.forget,
 }
 
 
 class Errands:
-    """Does errands in the order in which they were written; any number of processes may."""
+    """Does errands in the order in which they were written; any number of processes may.
+
+    It works in a thread of its own: while Slack is slow, messages must go out all the same.
+    """
 
     def __init__(self, tools: Tools) -> None:
         """Work with these."""
         self._tools = tools
-        self._busy = Lock()
+        self._thread = ThreadPoolExecutor(1, thread_name_prefix="errands")
+        self._running: Future[None] | None = None
+        #: Called when an errand is done: it may have owed messages.
+        self.done: Callable[[], None] = _no_bell
 
-    def run(self, now: datetime) -> int:
-        """Do what is due at `now` (UTC); gives how many were begun."""
-        begun = 0
-        with self._busy:
-            while begun < AT_ONCE and (errand := self._claim(now)) is not None:
-                self._do(errand, now)
-                begun += 1
-        return begun
+    def run(self, now: datetime) -> None:
+        """Begin what is due at `now` (UTC), unless earlier ones still run."""
+        due = self.next_due()
+        if (self._running is None or self._running.done()) and due is not None and due <= now:
+            self._running = self._thread.submit(self._run_all, now)
+
+    def finish(self) -> None:
+        """Wait for what runs."""
+        if self._running is not None:
+            self._running.result()
+
+    def stop(self) -> None:
+        """Begin nothing any more; what runs comes again after its lease."""
+        self._thread.shutdown(wait=False, cancel_futures=True)
+
+    def _run_all(self, now: datetime) -> None:
+        for _ in range(AT_ONCE):
+            errand = self._claim(now)
+            if errand is None:
+                return
+            self._do(errand, now)
+            self.done()
 
     def next_due(self) -> datetime | None:
         """When the next one is due; none when none waits."""
@@ -99,6 +127,10 @@ class Errands:
             owe(session, row.workspace_id, finish(session))
             row.done_at, row.error = now, error
             session.add(row)
+
+
+def _no_bell() -> None:
+    """Nobody waits."""
 
 
 def _nothing(_session: object) -> list[Any]:

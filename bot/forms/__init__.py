@@ -10,10 +10,14 @@ from bot.forms import (
     delete_record,
     fix_line,
     game_counts,
+    move,
     outing,
     pain,
+    pitcher,
     put_right,
     roll_call,
+    roster,
+    roster_paste,
     thresholds,
 )
 from bot.forms.form import Form
@@ -34,5 +38,9 @@ FORMS: Final[dict[str, Form]] = {
         delete_record.FORM,
         thresholds.FORM,
         clearance.FORM,
+        roster.FORM,
+        roster_paste.FORM,
+        pitcher.FORM,
+        move.FORM,
     )
 }

@@ -64,6 +64,8 @@ class Stage:
         self.domain = f"local{number}"
         self.calls = CallLog(self.changed, now)
         self.faults = Faults()
+        #: What is in the files that people sent, by the file's id.
+        self.contents: dict[str, bytes] = {}
         self.rates = Rates(now)
         # Socket Mode connects an app, so all its workspaces send through one hub.
         hub = SocketHub(self.state.ids, self.changed, ack_limit)

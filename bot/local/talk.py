@@ -9,6 +9,7 @@ from typing import Any
 from bot.local import events
 from bot.local.delivery import Delivery
 from bot.local.errors import ScriptError
+from bot.local.files import file_json
 from bot.local.happenings import EphemeralNews, MessageNews, ReactionNews
 from bot.local.records import Channel, Edited, Ephemeral, Json, Message, Person, Reaction
 from bot.local.shapes import message_json
@@ -69,9 +70,19 @@ class Talk(Stage):
         """Let a person post a picture; an empty caption gives a message with empty text."""
         where = self._may_post(person, channel)
         draft = self._typed(person, where, caption, literal=False)
-        picture = self._picture(person)
+        picture = self._file(person, "image.png", b"", 48213)
         blocks = draft.blocks if caption else ()
         return self.post(replace(draft, subtype="file_share", files=(picture,), blocks=blocks))
+
+    def drop_file(
+        self, person: Person, channel: Channel | str, name: str, content: str | bytes
+    ) -> Said:
+        """Let a person drop a file into a channel, with no words."""
+        where = self._may_post(person, channel)
+        held = content.encode() if isinstance(content, str) else content
+        file = self._file(person, name, held, len(held))
+        draft = self._typed(person, where, "", literal=False)
+        return self.post(replace(draft, subtype="file_share", files=(file,), blocks=()))
 
     def edit(self, said: Said | Message, text: str, *, literal: bool = False) -> list[Delivery]:
         """Let the author correct a message."""
@@ -218,28 +229,11 @@ class Talk(Stage):
         found = self.state.find_message(channel.id, ts)
         return ts if found is None else found.thread_ts or ts
 
-    def _picture(self, person: Person) -> Json:
+    def _file(self, person: Person, name: str, content: bytes, size: int) -> Json:
         file_id, created = self.state.ids.next("F"), self.state.stamps.seconds()
-        address = f"{self.base_url}/files/{file_id}"
-        return {
-            "id": file_id,
-            "created": created,
-            "timestamp": created,
-            "name": "image.png",
-            "title": "image.png",
-            "mimetype": "image/png",
-            "filetype": "png",
-            "pretty_type": "PNG",
-            "user": person.id,
-            "editable": False,
-            "size": 48213,
-            "mode": "hosted",
-            "is_external": False,
-            "is_public": True,
-            "url_private": f"{address}/image.png",
-            "url_private_download": f"{address}/download/image.png",
-            "permalink": address,
-        }
+        self.contents[file_id] = content
+        address = f"{self.base_url}/files/{self.installation.team_id}/{file_id}"
+        return file_json(address, file_id, created, person, name, size)
 
     def _mentions_app(self, message: Message, channel: Channel) -> bool:
         in_channel = channel.kind in ("public", "private")

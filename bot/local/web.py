@@ -17,6 +17,7 @@ from bot.local.arguments import Arguments
 from bot.local.calls import Call
 from bot.local.errors import ApiError
 from bot.local.faults import Dropped, Fault, Gate, HttpError, RateLimited, Refused
+from bot.local.files import SIGN_IN
 from bot.local.methods.table import METHODS
 from bot.local.records import Json
 from bot.local.registry import Registry
@@ -31,13 +32,14 @@ def make_app(registry: Registry) -> Starlette:
         routes=[
             Route("/api/{method}", door.api, methods=["GET", "POST"]),
             Route("/response/{team}/{ticket}", door.response, methods=["POST"]),
+            Route("/files/{team}/{file}/{rest:path}", door.file),
             WebSocketRoute("/link", door.link),
         ]
     )
 
 
 class Door:
-    """The three ways in."""
+    """The ways in."""
 
     def __init__(self, registry: Registry) -> None:
         self.registry = registry
@@ -135,6 +137,17 @@ class Door:
         if answered.status_code == 200 and not call.ok:
             return JSONResponse(call.answer, 404)
         return answered
+
+    async def file(self, request: Request) -> Response:
+        """Hand a file to the bot's token where it may read files, else the page to sign in."""
+        ws = self.registry.by_team(request.path_params["team"])
+        try:
+            if _token(request, {}) != ws.bot_token:
+                raise ApiError("invalid_auth")
+            ws.check_call(("files:read",))
+        except ApiError:
+            return Response(SIGN_IN, media_type="text/html")
+        return Response(ws.contents[request.path_params["file"]], media_type="text/csv")
 
     async def link(self, socket: WebSocket) -> None:
         """Let a Socket Mode client in, if its ticket is good."""

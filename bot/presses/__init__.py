@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from bot.presses import consent, game_day, pain
+from bot.presses import consent, game_day, pain, roster
 from bot.presses.press import Press
 
 #: Every press by its name.
@@ -12,5 +12,6 @@ PRESSES: Final[dict[str, Press]] = {
         *consent.PRESSES,
         *game_day.PRESSES,
         *pain.PRESSES,
+        *roster.PRESSES,
     )
 }

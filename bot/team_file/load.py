@@ -9,7 +9,7 @@ from sqlmodel import Session
 from bot.team_file.apply import apply_plan
 from bot.team_file.check import check
 from bot.team_file.directory import Directory
-from bot.team_file.parse import parse
+from bot.team_file.parse import ParsedFile, parse
 from bot.team_file.plan import make_plan
 from bot.team_file.problems import Problem, TeamFileError
 from bot.team_file.report import LoadReport
@@ -35,7 +35,24 @@ def load_team_file(
     Raises `TeamFileError` with every problem found, before anything is written, and
     `DirectoryError` when Slack refuses.
     """
-    parsed, today = parse(path), now.date()
+    parsed = parse(path)
+    return load_parsed(
+        parsed, directory, session, workspace_id, known_books=known_books, now=now, dry_run=dry_run
+    )
+
+
+def load_parsed(
+    parsed: ParsedFile,
+    directory: Directory,
+    session: Session,
+    workspace_id: str,
+    *,
+    known_books: Collection[str],
+    now: datetime,
+    dry_run: bool = False,
+) -> LoadReport:
+    """The same for files that were read already. Raises `TeamFileError`."""
+    today = now.date()
     resolved = resolve(parsed, directory, today)
     problems = [*parsed.problems, *check(parsed, known_books, today), *resolved.problems]
     if problems:

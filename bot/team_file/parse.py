@@ -65,23 +65,32 @@ def parse(path: Path) -> ParsedFile:
     Raises `TeamFileError` when a file cannot be opened or is no TOML or CSV at all.
     """
     text = _read(path)
-    try:
-        club = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as wrong:
-        raise TeamFileError([Problem(path.name, None, f"is no TOML: {wrong}.")]) from wrong
+    roster = path.parent / str(_club(text, path.name).get("roster", "roster.csv"))
+    return parse_texts(text, _read(roster), path.parent, path.name, roster.name)
+
+
+def parse_texts(toml: str, roster: str, folder: Path, file: str, roster_file: str) -> ParsedFile:
+    """The same from the texts of the two files; rule-book files lie in `folder`."""
+    club = _club(toml, file)
     problems: list[Problem] = []
-    tables = _tables(club, path.name, problems)
-    roster = path.parent / str(club.get("roster", "roster.csv"))
+    tables = _tables(club, file, problems)
     return ParsedFile(
-        folder=path.parent,
-        file=path.name,
-        text=text,
-        roster=roster.name,
-        teams=_teams(tables, text, path.name, problems),
-        rows=_rows(roster, problems),
+        folder=folder,
+        file=file,
+        text=toml,
+        roster=roster_file,
+        teams=_teams(tables, toml, file, problems),
+        rows=_rows(roster, roster_file, problems),
         team_keys=frozenset(str(table.get("key", "")).strip() for table in tables),
         problems=tuple(problems),
     )
+
+
+def _club(text: str, file: str) -> dict[str, Any]:
+    try:
+        return tomllib.loads(text)
+    except tomllib.TOMLDecodeError as wrong:
+        raise TeamFileError([Problem(file, None, f"is no TOML: {wrong}.")]) from wrong
 
 
 def _read(path: Path) -> str:
@@ -116,27 +125,26 @@ def _teams(
     return tuple(teams)
 
 
-def _rows(path: Path, problems: list[Problem]) -> tuple[RowAt, ...]:
-    text = _read(path)
+def _rows(text: str, file: str, problems: list[Problem]) -> tuple[RowAt, ...]:
     reader = csv.reader(text.splitlines(keepends=True), strict=True)
     try:
         records = [(reader.line_num, record) for record in reader if any(map(str.strip, record))]
     except csv.Error as wrong:
         says = f"is no CSV: {wrong}. Save it again as “CSV, comma separated”."
-        raise TeamFileError([Problem(path.name, reader.line_num, says)]) from wrong
+        raise TeamFileError([Problem(file, reader.line_num, says)]) from wrong
     header = [_column(name) for name in records[0][1]] if records else []
     faults = _header_faults(header)
-    problems += [Problem(path.name, 1, says) for says in faults]
+    problems += [Problem(file, 1, says) for says in faults]
     if faults:
         return ()
     rows = []
     for line, record in records[1:]:
         if len(record) != len(header):
             says = f"has {len(record)} cells, the header {len(header)}; quote a cell with a comma."
-            problems.append(Problem(path.name, line, says))
+            problems.append(Problem(file, line, says))
             continue
         row, wrong_cells = _validate(RosterRow, dict(zip(header, record, strict=True)))
-        problems += [Problem(path.name, line, says) for _, says in wrong_cells]
+        problems += [Problem(file, line, says) for _, says in wrong_cells]
         if row is not None:
             rows.append(RowAt(row, line))
     return tuple(rows)

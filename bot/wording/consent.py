@@ -37,16 +37,27 @@ def request(name: str, teams: Sequence[str], told: str, *, is_own: bool) -> str:
     whose = "your" if is_own else f"{safe(name)}'s"
     team = listed([safe(one) for one in teams])
     return (
-        f"*May I keep {whose} pitching record?* {team} keeps its pitching log with me. Without a "
-        f"yes nothing is counted for {'you' if is_own else safe(name)}.\n{told}\n"
+        f"*May I keep {whose} pitching record?* The pitching log of {team} is kept by me. Without "
+        f"a yes nothing is counted for {'you' if is_own else safe(name)}.\n{told}\n"
         "I'm a bot, not a doctor: I quote published limits and judge no arm."
     )
 
 
-def given(name: str, by: str, on: date, *, by_reader: bool) -> str:
-    """The request once somebody has agreed."""
+def given(name: str, by: str, on: date, teams: Sequence[str], *, by_reader: bool) -> str:
+    """The request once somebody has agreed, with who sees the record now."""
     who = "You" if by_reader else safe(by) or "A guardian"
-    return f"{who} agreed on {day(on)} to {safe(name)}'s pitching record."
+    readers = (
+        f"The coaches of {listed([safe(one) for one in teams])} see it."
+        if teams
+        else f"{safe(name)} is on no team here now: nothing is logged, and the record is only "
+        "kept. Withdraw consent to have it deleted."
+    )
+    return f"{who} agreed on {day(on)} to {safe(name)}'s pitching record. {readers}"
+
+
+def on_no_team(name: str) -> str:
+    """The request once the pitcher has left."""
+    return f"{safe(name)} is on no team here now, so I keep no log and ask for nothing."
 
 
 def refused(name: str, by: str, on: date, *, by_reader: bool, withdrew: bool) -> str:

@@ -26,18 +26,25 @@ def ask_for_consent(session: Session, pitcher: Pitcher, now: datetime) -> list[N
     team = first_team(session, pitcher)
     if team is None or pitcher.consent_on is not None:
         return []
-    return _requests(session, pitcher, team, now, only_if_shown=False)
+    return requests(session, pitcher, team, now)
 
 
 def bring_up_to_date(session: Session, pitcher: Pitcher, now: datetime) -> list[Notice]:
     """The requests that people see already, after something was said."""
     team = first_team(session, pitcher)
-    return _requests(session, pitcher, team, now, only_if_shown=True) if team else []
+    return requests(session, pitcher, team, now, only_if_shown=True) if team else []
 
 
-def _requests(
-    session: Session, pitcher: Pitcher, team: Team, now: datetime, *, only_if_shown: bool
+def requests(
+    session: Session,
+    pitcher: Pitcher,
+    team: Team,
+    now: datetime,
+    *,
+    only_if_shown: bool = False,
+    anew: bool = False,
 ) -> list[Notice]:
+    """The message about consent for everybody who may say it, by the hours of `team`."""
     return [
         Notice(
             slot=consent_slot(pitcher, person),
@@ -47,6 +54,7 @@ def _requests(
             team_id=key(team),
             person_id=key(person),
             only_if_shown=only_if_shown,
+            anew=anew,
         )
         for person in may_consent(session, pitcher, local_day(team, now))
         if person.slack_id is not None

@@ -57,16 +57,25 @@ def add_event(
     """
     session.add(event)
     session.flush()
+    return [*settle_consent(session, pitcher, by, now), *tell_staff(session, event, now)]
+
+
+def settle_consent(
+    session: Session, pitcher: Pitcher, by: Person | None, now: datetime
+) -> list[Notice]:
+    """Bring a pitcher's record to the consent as it stands; `by` made the change."""
     before = pitcher.consent_on
     on = local_day(first_team(session, pitcher), now)
     pitcher.consent_on = consent_of(session, pitcher, on).since
     session.add(pitcher)
+    notices = bring_up_to_date(session, pitcher, now)
+    if pitcher.consent_on == before:
+        return notices
     _audit(session, pitcher, before, by, now)
-    notices = [*tell_staff(session, event, now), *bring_up_to_date(session, pitcher, now)]
-    if pitcher.consent_on is None and before is not None:
+    if pitcher.consent_on is None:
         _take_out(session, pitcher, now)
         return [*notices, *watch(session, {key(pitcher)}, now)]
-    if pitcher.consent_on is not None and before is None:
+    if before is None:
         _bring_back(session, pitcher)
         if kept_lines(session, pitcher):
             session.add(

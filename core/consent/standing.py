@@ -1,7 +1,7 @@
 """Whether consent stands, from the events: a "no" of anybody who may say it is stronger."""
 
 from dataclasses import dataclass
-from datetime import date
+from datetime import UTC, date, datetime, time
 
 from sqlmodel import Session, col, select
 
@@ -40,11 +40,15 @@ def consent_of(session: Session, pitcher: Pitcher, on: date) -> Consent:
     Any guardian's agreement is enough, and any guardian's "no" stops it until the same person
     agrees again. What somebody said who may no longer speak for the pitcher stops nothing.
     """
-    rows = session.exec(
-        select(ConsentEvent)
-        .where(ConsentEvent.pitcher_id == key(pitcher))
-        .order_by(col(ConsentEvent.id))
+    rows = list(
+        session.exec(
+            select(ConsentEvent)
+            .where(ConsentEvent.pitcher_id == key(pitcher))
+            .order_by(col(ConsentEvent.id))
+        )
     )
+    if not rows and pitcher.consent_on is not None:
+        rows = [_of_before(pitcher, pitcher.consent_on)]
     last = {_voice(row): row for row in rows}
     speak = {str(person.id) for person in may_consent(session, pitcher, on)}
     noes = [row for row in last.values() if row.act != ConsentAct.AGREED]
@@ -53,6 +57,18 @@ def consent_of(session: Session, pitcher: Pitcher, on: date) -> Consent:
     # A file that no longer has a date says nothing; it is no "no".
     against = tuple(row for row in against if row.way != ConsentWay.FILE)
     return Consent(min(agreed, key=lambda row: row.on, default=None), against, last)
+
+
+def _of_before(pitcher: Pitcher, on: date) -> ConsentEvent:
+    """A date that was on file before there were events."""
+    return ConsentEvent(
+        workspace_id=pitcher.workspace_id,
+        pitcher_id=key(pitcher),
+        act=ConsentAct.AGREED,
+        way=ConsentWay.FILE,
+        on=on,
+        at=datetime.combine(on, time(), UTC),
+    )
 
 
 def _voice(row: ConsentEvent) -> str:

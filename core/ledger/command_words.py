@@ -62,6 +62,7 @@ WORDS: tuple[Word, ...] = (
     Word("rest", Does.ASK, May.READ, "rest"),
     Word("mix", Does.ASK, May.READ, "mix"),
     Word("innings", Does.ASK, May.READ, "innings"),
+    Word("roster", Does.FORM, May.STAFF, "roster", ("pitchers",)),
     Word("thresholds", Does.LINE, May.STAFF),
     Word("alerts", Does.LINE, May.STAFF),
     Word("help", Does.HELP, May.ANYBODY, also=("?", "commands")),
@@ -106,7 +107,7 @@ def may_use(word: Word, crew: Crew | None) -> bool:
     every = list(crew.relations.values())
     match word.may:
         case May.STAFF:
-            return crew.is_staff
+            return crew.coaches
         case May.READ:
             return any(may_see(relations, View.RECORD) for relations in every)
         case May.LOG_STAFF_GAMES:

@@ -36,6 +36,8 @@ class Crew:
     #: The team whose channel the line stands in; null in a direct message.
     here: Team | None
     teams_of: dict[int, tuple[int, ...]]
+    #: Whether the author coaches a team, be it one without pitchers yet.
+    coaches: bool = False
 
     @property
     def time_zone(self) -> str:
@@ -119,7 +121,8 @@ def load_crew(session: Session, person: Person, here: Team | None) -> Crew:
         for arm in arms
     }
     teams = session.exec(select(Team).where(col(Team.id).in_(team_ids)).order_by(col(Team.id)))
-    return Crew(person, tuple(arms), relations, tuple(teams), here, teams_of)
+    coaches = any(held & STAFF_ROLES for held in roles.values())
+    return Crew(person, tuple(arms), relations, tuple(teams), here, teams_of, coaches)
 
 
 def _roles(session: Session, person_id: int) -> dict[int, set[str]]:

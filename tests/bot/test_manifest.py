@@ -121,6 +121,8 @@ def test_no_call_goes_round_the_named_methods() -> None:
 
 def test_the_scopes_are_those_of_the_methods_and_events_and_no_more() -> None:
     needed = {"commands"}  # a slash command and shortcuts
+    if any("Bearer" in path.read_text() for path in product_files()):
+        needed |= {"files:read"}  # a file's own address, with the token (docs.slack.dev, files)
     for method in methods_used():
         needed |= METHOD_SCOPES[method]
     for event in asked_events():

@@ -77,12 +77,18 @@ class Club:
         """Let every delivery be answered and every message that is due soon be sent."""
         self.ws.settle()
         soon = self.clock.now() + timedelta(minutes=1)
-        self.bot.errands.run(self.clock.now())
+        self.run_errands()
         self.bot.outbox.deliver(self.clock.now())
         while (due := self.bot.outbox.next_due()) is not None and due <= soon:
             self.clock.set(max(due, self.clock.now()))
             self.bot.outbox.deliver(self.clock.now())
         self.ws.settle()
+
+    def run_errands(self) -> None:
+        """Let the bot do what it put off, and what follows from it; not what must wait."""
+        for _ in range(5):
+            self.bot.errands.run(self.clock.now())
+            self.bot.errands.finish()
 
     def settle_now(self) -> None:
         """Let what is due at this moment be sent, and nothing later."""

@@ -1,0 +1,72 @@
+"""A second team, a move to another team, the end of a season: the record stays with its pitcher."""
+
+from enum import StrEnum
+
+from sqlmodel import select
+
+from core.consent.asking import requests
+from core.ledger.by_hand import ByHandError, Hand, Refusal
+from core.ledger.notices import Notice
+from core.model import AuditAction, AuditEntry, Pitcher, PitcherTeam, Team, key
+from core.roster.errors import RosterError, Wrong
+from core.roster.keep import staffed_pitcher
+from core.roster.people import is_staff
+
+
+class Move(StrEnum):
+    """What becomes of a pitcher on a team."""
+
+    ALSO = "also"  # throws for another team too
+    MOVES = "moves"  # leaves this team for another
+    LEAVES = "leaves"  # the season is over, he graduated, or he stopped
+
+
+def move_pitcher(
+    hand: Hand, pitcher_id: int, team_id: int, move: Move, to_team: int | None
+) -> list[Notice]:
+    """Move a pitcher; his family is told who sees the record now.
+
+    Raises `RosterError`, `ByHandError` for who is not of the staff of `team_id`.
+    """
+    pitcher = staffed_pitcher(hand, pitcher_id)
+    place = hand.session.get(PitcherTeam, (pitcher_id, team_id))
+    if place is None:
+        raise ByHandError(Refusal.GONE)
+    if not is_staff(hand.session, hand.person, team_id):
+        raise ByHandError(Refusal.NOT_ALLOWED)
+    before = _teams(hand, pitcher_id)
+    if move is not Move.LEAVES:
+        _join(hand, pitcher, to_team, before)
+    if move is not Move.ALSO:
+        hand.session.delete(place)
+    hand.session.flush()
+    hand.session.add(
+        AuditEntry(
+            workspace_id=pitcher.workspace_id,
+            at=hand.now,
+            by_slack_id=hand.person.slack_id or "",
+            subject="pitcher",
+            subject_id=pitcher_id,
+            action=AuditAction.CORRECTED,
+            before={"teams": before},
+            after={"teams": _teams(hand, pitcher_id)},
+        )
+    )
+    team = hand.session.get_one(Team, team_id)
+    return requests(hand.session, pitcher, team, hand.now, anew=True)
+
+
+def _join(hand: Hand, pitcher: Pitcher, to_team: int | None, before: list[int]) -> None:
+    team = hand.session.get(Team, to_team) if to_team is not None else None
+    if team is None or team.workspace_id != pitcher.workspace_id:
+        raise RosterError("to", Wrong.NO_TEAM)
+    if key(team) in before:
+        raise RosterError("to", Wrong.ON_TEAM)
+    hand.session.add(
+        PitcherTeam(workspace_id=pitcher.workspace_id, pitcher_id=key(pitcher), team_id=key(team))
+    )
+
+
+def _teams(hand: Hand, pitcher_id: int) -> list[int]:
+    places = select(PitcherTeam.team_id).where(PitcherTeam.pitcher_id == pitcher_id)
+    return sorted(hand.session.exec(places))
