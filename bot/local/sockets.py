@@ -172,7 +172,9 @@ class SocketHub:
         connection.received.append(frame)
         waiting = self._waiting.pop(str(frame.get("envelope_id")), None)
         if waiting is None:
-            self.stray_acks.append(frame)
+            with self._changed:
+                self.stray_acks.append(frame)
+                self._changed.notify_all()
             return
         waiting.timer.cancel()
         payload = frame.get("payload")

@@ -1,13 +1,31 @@
 """Every event that the app may be sent is acknowledged, and most of them change nothing."""
 
 import json
+from collections.abc import Iterator
 
+import pytest
 from sqlmodel import select
 
 from bot.local.delivery import Delivery
 from bot.local.http_target import HttpTarget
+from bot.local.server import StandIn
 from core.model import Line
-from tests.support.club import Club
+from core.store import Store
+from tests.support.club import Club, club_at
+from tests.support.workspace import AppHost
+
+
+@pytest.fixture
+def club(either: Club) -> Club:
+    """Everything here holds over each transport."""
+    return either
+
+
+@pytest.fixture
+def http_club(stand_in: StandIn, app_host: AppHost, store: Store) -> Iterator[Club]:
+    """The club over signed HTTP alone."""
+    with club_at(stand_in, app_host, store) as running:
+        yield running
 
 
 def lines(club: Club) -> list[Line]:
@@ -37,18 +55,10 @@ def test_every_subscribed_event_is_acknowledged(club: Club) -> None:
     assert lines(club) == []
 
 
-def test_every_subscribed_event_is_acknowledged_on_a_socket(socket_club: Club) -> None:
-    newcomer = socket_club.ws.add_person("New Comer")
-
-    socket_club.ws.join(newcomer, socket_club.log)
-    socket_club.ws.open_home(newcomer)
-
-    assert all_acknowledged(socket_club)
-
-
-def test_being_told_to_slow_down_is_acknowledged(club: Club) -> None:
-    body = {"type": "app_rate_limited", "team_id": club.ws.team_id, "minute_rate_limited": 1}
-    target = club.ws.courier.target
+def test_being_told_to_slow_down_is_acknowledged(http_club: Club) -> None:
+    team_id = http_club.ws.team_id
+    body = {"type": "app_rate_limited", "team_id": team_id, "minute_rate_limited": 1}
+    target = http_club.ws.courier.target
     assert isinstance(target, HttpTarget)
 
     raw = json.dumps(body).encode()

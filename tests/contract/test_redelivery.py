@@ -222,17 +222,17 @@ def test_an_edit_before_its_original_stands(either: Club) -> None:
     assert "62 pitches" in either.heard("mateo")[0]
 
 
-def test_edits_in_the_wrong_order_end_in_the_newest(club: Club) -> None:
-    said = club.say("mateo", "26p 11cb vs Summit")
-    club.ws.courier.hold()
-    older = edited_later(club, said, "44p 11cb vs Summit")
-    newer = edited_later(club, said, GAME)
+def test_edits_in_the_wrong_order_end_in_the_newest(either: Club) -> None:
+    said = either.say("mateo", "26p 11cb vs Summit")
+    either.ws.courier.hold()
+    older = edited_later(either, said, "44p 11cb vs Summit")
+    newer = edited_later(either, said, GAME)
 
-    club.ws.courier.release([newer, older])
-    club.settle()
+    either.ws.courier.release([newer, older])
+    either.settle()
 
-    assert outings(club) == [62]
-    assert "62 pitches" in club.heard("mateo")[0]
+    assert outings(either) == [62]
+    assert "62 pitches" in either.heard("mateo")[0]
 
 
 def edited_later(club: Club, said: Said, text: str) -> Delivery:
@@ -254,39 +254,41 @@ def test_a_deletion_before_its_original_is_final(either: Club) -> None:
     assert either.reaction(said) == []
 
 
-def test_a_deleted_line_with_replies_leaves_a_tombstone_and_the_record(club: Club) -> None:
-    said = club.say("dana", "Mateo 62p 11cb vs Summit", club.staff)
-    assert len(club.ws.replies(club.staff, said)) == 1  # the answer hangs below
+def test_a_deleted_line_with_replies_leaves_a_tombstone_and_the_record(either: Club) -> None:
+    said = either.say("dana", "Mateo 62p 11cb vs Summit", either.staff)
+    assert len(either.ws.replies(either.staff, said)) == 1  # the answer hangs below
 
-    club.delete(said)
+    either.delete(said)
 
-    assert outings(club) == []
-    (answer,) = club.ws.replies(club.staff, said)
+    assert outings(either) == []
+    (answer,) = either.ws.replies(either.staff, said)
     assert answer.text == "Taken back: this line no longer counts."
 
 
-def test_a_link_preview_changes_nothing(club: Club) -> None:
-    said = club.say("mateo", "62p 11cb vs Summit https://scores.example.org/1")
-    before = club.heard("mateo")
+def test_a_link_preview_changes_nothing(either: Club) -> None:
+    said = either.say("mateo", "62p 11cb vs Summit https://scores.example.org/1")
+    before = either.heard("mateo")
 
-    club.ws.unfurl(said, "https://scores.example.org/1")
-    club.settle()
+    either.ws.unfurl(said, "https://scores.example.org/1")
+    either.settle()
 
-    assert club.heard("mateo") == before
-    assert club.ws.calls.of("chat.update") == []
-    with club.store.reading() as session:
+    assert either.heard("mateo") == before
+    assert either.ws.calls.of("chat.update") == []
+    with either.store.reading() as session:
         assert session.exec(select(Line)).one().edited_ts is None
 
 
-def test_an_edit_of_a_reply_corrects_the_reply(club: Club) -> None:
-    parent = club.say("dana", "counts from today please", club.staff)
-    reply = club.ws.say(club.people["dana"], club.staff, "Mateo 26p 4cb vs Summit", under=parent)
-    club.settle()
+def test_an_edit_of_a_reply_corrects_the_reply(either: Club) -> None:
+    parent = either.say("dana", "counts from today please", either.staff)
+    reply = either.ws.say(
+        either.people["dana"], either.staff, "Mateo 26p 4cb vs Summit", under=parent
+    )
+    either.settle()
 
-    club.edit(reply, "Mateo 62p 4cb vs Summit")
+    either.edit(reply, "Mateo 62p 4cb vs Summit")
 
-    assert outings(club) == [62]
-    thread = [message.text for message in club.ws.replies(club.staff, parent)]
+    assert outings(either) == [62]
+    thread = [message.text for message in either.ws.replies(either.staff, parent)]
     assert sum("62 pitches" in text for text in thread) == 1
     assert not any("26 pitches" in text for text in thread)
 

@@ -4,6 +4,7 @@ import copy
 import json
 import sqlite3
 
+import pytest
 from sqlmodel import select
 
 from bot.local.delivery import Delivery
@@ -12,6 +13,12 @@ from core.model import AuditEntry, Line, LineState, Outing
 from tests.support.club import Club
 
 GAME = "62p 11cb 4.1ip vs Summit no pain"
+
+
+@pytest.fixture
+def club(either: Club) -> Club:
+    """Everything here holds over each transport."""
+    return either
 
 
 def answer_to(club: Club, who: str) -> Message:

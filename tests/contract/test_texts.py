@@ -10,6 +10,12 @@ from core.model import Line, LineState, Outing, Person, Pitcher, Team, Workspace
 from tests.support.club import Club
 
 
+@pytest.fixture
+def club(either: Club) -> Club:
+    """Everything here holds over each transport."""
+    return either
+
+
 def line(club: Club) -> Line:
     with club.store.reading() as session:
         return session.exec(select(Line)).one()
