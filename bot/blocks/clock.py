@@ -53,7 +53,9 @@ def _rest_days(session: Session, row: OutboxMessage, books: Books, now: datetime
         return []
     parts = [Part(text) for text in rest_days(person.name, children)]
     # A change is marked as one, so that a parent who read the first words sees it.
-    same = row.ts is None or as_message(parts).digest == row.shown
+    # Where the first sending has an unknown outcome, its words were those of this version.
+    unseen = row.shown is None and row.wanted == 1
+    same = row.ts is None or unseen or as_message(parts).digest == row.shown
     return parts if same else [Part(CHANGED), *parts]
 
 

@@ -5,11 +5,11 @@ import pytest
 from bot.local.server import StandIn
 from core.store import Store
 from tests.support.club import Club, club_at
-from tests.support.database import sqlite_template, store
+from tests.support.database import any_store, postgres_template, sqlite_template, store
 from tests.support.post_room import PostRoom, post_room_at
 from tests.support.workspace import AppHost, app_host, stand_in
 
-__all__ = ["app_host", "sqlite_template", "stand_in", "store"]
+__all__ = ["any_store", "app_host", "postgres_template", "sqlite_template", "stand_in", "store"]
 
 
 @pytest.fixture

@@ -1,10 +1,15 @@
 """What Slack may answer, and what becomes of the message."""
 
+from concurrent.futures import ThreadPoolExecutor
 from datetime import timedelta
+from typing import Any
 
 import pytest
+from slack_sdk import WebClient
+from slack_sdk.web import SlackResponse
 
 from bot.local.faults import Dropped, HttpError, RateLimited, Refused
+from bot.outbox import Outbox
 from core.leaving import open_workspace
 from core.ledger import NoticeKind
 from core.model import MessageState, Workspace
@@ -304,3 +309,43 @@ def test_a_report_of_pain_of_unknown_outcome_is_not_repeated_without_end(room: P
 
     assert room.posts() == 4
     assert room.row("a").state == MessageState.SENT
+
+
+class Impatient(WebClient):
+    """A client that gives a post up, whether Slack has done it by then or not."""
+
+    done = True
+
+    def chat_postMessage(self, **given: Any) -> SlackResponse:  # noqa: N802 - Slack's name
+        """Post, and hear nothing of it."""
+        if self.done:
+            super().chat_postMessage(**given)
+        raise TimeoutError("timed out")
+
+
+@pytest.mark.parametrize("done", [True, False])
+def test_a_call_that_nobody_answers_in_time_is_looked_up(room: PostRoom, *, done: bool) -> None:
+    client = Impatient(room.ws.bot_token, room.ws.api_url, retry_handlers=[])
+    client.done = done
+    room.owe("a", "rest")
+
+    Outbox(room.store, client, room.paper).deliver(room.clock.now())
+    room.deliver(after=10)
+
+    assert room.seen() == ["rest"]
+    assert room.row("a").state == MessageState.SENT
+
+
+def test_what_hangs_for_half_a_minute_is_sent_by_nobody_else(room: PostRoom) -> None:
+    gate = room.ws.faults.gate(POST, processed=True)
+    room.owe("a", "rest")
+
+    with ThreadPoolExecutor(1) as pool:
+        hanging = pool.submit(room.another().deliver, room.clock.now())
+        assert gate.wait_reached()
+        assert room.deliver(after=30) == 0
+        gate.open()
+        hanging.result()
+
+    assert room.seen() == ["rest"]
+    assert room.posts() == 1
