@@ -168,6 +168,23 @@ def _small_after(board: Board, match: re.Match[str]) -> None:
         _claim_place(board, match.start("n"))
 
 
+def _in_so_many(board: Board, match: re.Match[str]) -> None:
+    """As in "threw 33 with 4 cb in 2": innings, when a count of the clause is as many innings'."""
+    innings = board.whole(match.start("n"))
+    first, after = span(board.clause, match.start())
+    counts = [board.whole(i) or 0 for i in range(first, after) if board.items[i].symbol == "num"]
+    if innings and any(7 * innings <= count <= 45 * innings for count in counts):
+        _claim_place(board, match.start("n"))
+
+
+def _pulled_after(board: Board, match: re.Match[str]) -> None:
+    """As in "pulled after 2, 31 pitches"."""
+    innings = board.whole(match.start("n"))
+    after = board.items[match.start()].text.lower().endswith("after")
+    if after and innings is not None and innings < 10:
+        _claim_place(board, match.start("n"))
+
+
 def _length_of_game(board: Board, match: re.Match[str]) -> None:
     """As in "a 6 inning game"; "3ip game" are the innings pitched."""
     if board.items[match.start() + 1].text.lower() != "ip":
@@ -253,8 +270,18 @@ INNINGS_RULES: tuple[Rule, ...] = (
     ),
     rule("75 pitches thru 6", "num (pitches) (through) (the)? <n:num> " + _NOT_COUNTED, _through),
     rule(
+        "4 cb in 2",
+        "num fill* (type|pitches|innings) (in|into) <n:num> " + _NOT_COUNTED,
+        _in_so_many,
+    ),
+    rule(
+        "pulled after 2, 31 pitches",
+        "finish <n:num> (comma)+ (?= num (pitches))",
+        _pulled_after,
+    ),
+    rule(
         "8 sliders, through 4",
-        "said_count (comma)? (through|for) <n:num> " + _NOT_COUNTED,
+        "num fill* (type|pitches) (comma)? through <n:num> " + _NOT_COUNTED,
         _small_after,
     ),
     rule(

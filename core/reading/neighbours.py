@@ -43,7 +43,20 @@ def _threw_or_pitches(word: _Word) -> str:
     return "pitches" if noun and not word.text.endswith("ó") else "threw"
 
 
+def _throw(word: _Word) -> str:
+    """As in "22 throw catch" counts; "throw strikes" does not."""
+    return "pitches" if word.before == "num" else "word"
+
+
+def _throws(word: _Word) -> str:
+    """As in "30 throws", "throws: 30" count; in "throws 1 inning" it is what he does."""
+    acts = word.after in ("num", "a") and word.before not in ("num", "adj")
+    return "threw" if acts and word.line & {"innings", "said_who"} else "pitches"
+
+
 _TOLD = {
+    "throwcount": _throw,
+    "throwscount": _throws,
     "fewormany": _few_or_many,
     "pitchorball": _pitch_or_ball,
     "throworpitches": _threw_or_pitches,

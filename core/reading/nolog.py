@@ -146,6 +146,11 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     rule("sat 70-72 mph", "sat (at|about|in|up_to)* num (dash num)? mph", says_no_log("radar")),
     rule("radar, unit", "(num (dash|to|or|slash) )? <n:num> mph", says_no_log("radar")),
     rule(
+        "75-76 today, touched 78",
+        "(?<!sat) num dash num (comma|today|adv|and)* radar (at|about|the|a)* num (?! (fill|dash)* unit)",
+        _radar,
+    ),
+    rule(
         "radar, verb",
         "(radar|hit|fastball|curve|changeup|slider|breaking)"
         " (at|is|in|up_to|radar|colon|about|dash|the|adv|had|i|he|said_who)*"

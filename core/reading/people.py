@@ -146,10 +146,13 @@ def _oneself(board: Board) -> None:
         )
         if item.symbol != "i" or not board.free(at) or company:
             continue
-        beside = board.items[at + 1].symbol == "and" and any(
-            claim.key == "who" and claim.first == at + 2 for claim in board.claims
+        beside = (
+            board.author == "pitcher"
+            and board.items[at + 1].symbol == "and"
+            and any(claim.key == "who" and claim.first == at + 2 for claim in board.claims)
         )
         before = at > 1 and board.items[at - 1].symbol == "and" and not board.free(at - 2)
+        before = before and board.author == "pitcher"  # "Leo and I played catch"
         if board.items[at + 1].symbol in _PLAIN_RECORD or beside or before:
             board.claim(at, at + 1, "who", OWN)
 

@@ -19,6 +19,7 @@ TARGETS = {
     "corpus_mixed.jsonl": 0.95,
     "corpus_voices.jsonl": 0.97,
     "corpus_dugout.jsonl": 0.95,
+    "corpus_evening.jsonl": 0.95,
     "corpus_hands.jsonl": 0.95,
     "corpus_layouts.jsonl": 0.90,
     "corpus_es.jsonl": 0.97,
