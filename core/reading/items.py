@@ -136,7 +136,7 @@ def _phrase(norms: list[str], at: int, words: Lexicon) -> tuple[Meaning, int] | 
 def _counted(norms: list[str], at: int, words: Lexicon) -> bool:
     """Whether the word there is a noun that is counted."""
     meanings = words.phrases.get(norms[at], ()) if at < len(norms) else ()
-    return any(not tail and m.symbol in ("pitches", "curve", "breaking", "fastball", "strikes")
+    return any(not tail and m.symbol in ("pitches", "throwscount", "curve", "breaking", "fastball", "strikes")
                for tail, m in meanings)  # fmt: skip
 
 
