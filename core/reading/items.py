@@ -18,6 +18,7 @@ _FORM_SYMBOLS = {
     Form.MENTION: "mention",
     Form.NEWLINE: "newline",
 }
+_COUNTED_NOUNS = ("pitches", "throwscount", "curve", "breaking", "fastball", "strikes")
 _WITH_DIGITS = frozenset(Form) - {Form.WORD, Form.MARK, Form.NEWLINE, Form.MENTION}
 _MARK_SYMBOLS = {
     ",": "comma", ".": "dot", ":": "colon", "-": "dash", "(": "open", ")": "close", "/": "slash",
@@ -136,8 +137,7 @@ def _phrase(norms: list[str], at: int, words: Lexicon) -> tuple[Meaning, int] | 
 def _counted(norms: list[str], at: int, words: Lexicon) -> bool:
     """Whether the word there is a noun that is counted."""
     meanings = words.phrases.get(norms[at], ()) if at < len(norms) else ()
-    return any(not tail and m.symbol in ("pitches", "throwscount", "curve", "breaking", "fastball", "strikes")
-               for tail, m in meanings)  # fmt: skip
+    return any(not tail and m.symbol in _COUNTED_NOUNS for tail, m in meanings)
 
 
 def _known_norm(token: Token, words: Lexicon) -> str:

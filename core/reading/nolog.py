@@ -147,7 +147,8 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     rule("radar, unit", "(num (dash|to|or|slash) )? <n:num> mph", says_no_log("radar")),
     rule(
         "75-76 today, touched 78",
-        "(?<!sat) num dash num (comma|today|adv|and)* radar (at|about|the|a)* num (?! (fill|dash)* unit)",
+        "(?<!sat) num dash num (comma|today|adv|and)* radar (at|about|the|a)* num"
+        " (?! (fill|dash)* unit)",
         _radar,
     ),
     rule(
