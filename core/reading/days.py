@@ -116,9 +116,14 @@ def _cause(board: Board, match: re.Match[str]) -> None:
 
 
 def _cause_or_day(board: Board, match: re.Match[str]) -> None:
-    """As in "arm tired after last night": no day of its own; with counts beside it, of which?"""
+    """As in "arm tired after last night": no day of its own; with counts beside it, of which?
+
+    In "arm tired after last night. catch only, 20 throws" the sentence that counts names no day.
+    """
     day = match.end() - 1
-    if any(board.items[i].symbol == "num" for i in board.free_numbers()):
+    sentence = board.sentence[day]
+    loose = [i for i in board.free_numbers() if board.sentence[i] == sentence]
+    if any(board.items[i].symbol == "num" for i in loose):
         board.unread(day, day + 1, UnreadReason.UNCLEAR_DAY)
     else:
         board.no_log(day, day + 1, "day of the cause")
@@ -141,6 +146,11 @@ DAY_RULES: tuple[Rule, ...] = (
         "(said_arm|tired|sore) (today|adv)* after (the|hisher|last)*"
         " (weekday|sat|yesterday|daybefore)",
         _cause_or_day,
+    ),
+    rule(
+        "tired for what was yesterday, Spanish",
+        "said_arm adv* for (the|of)+ (yesterday|daybefore)",
+        says_no_log("day of the cause"),
     ),
     rule(
         "tired from saturday",

@@ -77,3 +77,14 @@ def test_nobody_gets_the_pain_of_the_next_name() -> None:
     entries = reading_of("Arm check: Dom fine, Hank elbow pain 2/10", "coach").entries
 
     assert [(one.who, len(one.pain or ())) for one in entries] == [("Dom", 0), ("Hank", 1)]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "arm a little tired after last night. catch only, 20 throws at 40%",
+        "brazo cansado por lo de anoche, catch 20 tiros al 40%",
+    ],
+)
+def test_the_day_that_tired_the_arm_dates_no_other_sentence(line: str) -> None:
+    assert entries_of(line) == [{"kind": "catch", "pitches": 20, "effort": 40, "tired": True}]
