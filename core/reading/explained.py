@@ -66,8 +66,10 @@ def _leads_counts(board: Board, at: int) -> bool:
 
 
 def _is_company(board: Board, at: int) -> bool:
-    """As in "lesson w coach Pete", "catch w jonah", "hi its Dom"."""
+    """As in "lesson w coach Pete", "catch w jonah", "catch con el Chuy", "hi its Dom"."""
     before = board.items[at - 1].symbol if at else ""
+    if [item.symbol for item in board.items[max(0, at - 2) : at]] == ["with", "the"]:
+        return board.items[at].text[:1].isupper()
     if before == "is":
         return at + 1 < len(board.items) and board.items[at + 1].symbol == "i"
     return before == "title" or (before == "with" and is_known(board, board.items[at].name))
@@ -87,7 +89,9 @@ def is_filler(words: Lexicon, norm: str) -> bool:
     norm = norm.removesuffix("'s")
     if norm in words.fillers:
         return True
-    return not words.knows(norm) and (_is_form(words, norm) or words.slip_of_filler(norm))
+    if words.is_phrase(norm) or norm in words.weighing or norm in words.everyday:
+        return False
+    return _is_form(words, norm) or words.slip_of_filler(norm)
 
 
 def _is_form(words: Lexicon, norm: str) -> bool:

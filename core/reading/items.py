@@ -174,6 +174,9 @@ def _number_words(norms: list[str], at: int, words: Lexicon) -> tuple[Fraction, 
     value = words.numbers.get(first)
     if value is None:
         return None
+    if first == words.hundred:  # "ciento cinco"
+        rest = _number_words(norms, at + 1, words) if at + 1 < len(norms) else None
+        return (value + rest[0], rest[1]) if rest and rest[0] < value else (Fraction(value), at + 1)
     after = at + 1
     if value in range(20, 91, 10):
         if words.compound_and and following == words.compound_and and at + 2 < len(norms):

@@ -20,6 +20,9 @@ _SURELY_TALK = frozenset(
      "heading", "over", "pastref"}
 )  # fmt: skip
 _HYPOTHETIC = ("if", "would", "woulda", "wish", "want", "wanna", "will", "wont", "won't", "let")
+_LONGEST_CODE = 3  # letters: "32r", "5cam"
+_BARE_SIGNS = frozenset({"correction", "nothing", "yesterday", "daybefore", "weekday", "sat"})
+_BARE_WORDS = _BARE_SIGNS | {"is", "about", "adv", "and", "today", "i", "total", "the", "then"}
 _SUBJECTS = frozenset(
     {"i", "he", "threw", "went", "finish", "today", "yesterday", "weekday", "mention", "word",
      "bullpen", "catch", "live", "game", "gamelike", "vs"}
@@ -135,6 +138,7 @@ def _smells_of_log(board: Board, at: int) -> bool:
     counted = board.has(*FIELDS)
     of_them = counted and at + 1 < after and board.symbol_is(at + 1, "them")
     bare = all(i.symbol not in ("word",) and not i.name.isalpha() for i in board.items[first:after])
+    bare = bare or _is_all_but_bare(board, at, first, after)
     if any(board.symbol_is(i, "countword") for i in range(first, after)):
         return True
     told = any(board.free(i) and board.items[i].symbol in _TELLS for i in range(first, after))
@@ -142,6 +146,26 @@ def _smells_of_log(board: Board, at: int) -> bool:
     if told and board.items[at].symbol == "num" and number is not None and number >= 10:
         return True
     return nouns or kinds or of_them or bare or (named and board.items[at].symbol in NUMERIC)
+
+
+def _is_all_but_bare(board: Board, at: int, first: int, after: int) -> bool:
+    """As in "ayer 50 hoy 20", "no, fueron 40", "32r 8c": small words, days and letters alone."""
+    number = board.whole(at)
+    before = board.items[at - 1].symbol if at > first else ""
+    if board.items[at].symbol != "num" or number is None or (before == "is" and number < 20):
+        return False
+    letters = [
+        i
+        for i in range(first + 1, after)
+        if board.items[i].tight and board.items[i - 1].symbol == "num"
+        and len(board.items[i].text) <= _LONGEST_CODE
+    ]  # fmt: skip
+    told = any(board.items[i].symbol in _BARE_SIGNS for i in range(first, after))
+    plain = all(
+        not board.items[i].name.isalpha() or board.items[i].symbol in _BARE_WORDS or i in letters
+        for i in range(first, after)
+    )
+    return plain and (len(letters) > 1 or (told and number >= 10))
 
 
 def _asked_counts(board: Board) -> list[Unread]:

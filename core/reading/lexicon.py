@@ -31,9 +31,9 @@ class Lexicon:
         self.numbers = tables.numbers
         self.dozen = tables.dozen
         self.compound_and, self.compound_one = tables.compound_and, tables.compound_one
-        self.dozens_after = tables.dozens_after
+        self.dozens_after, self.hundred = tables.dozens_after, tables.hundred
         self.everyday = tables.everyday
-        self.fillers = tables.fillers
+        self.fillers, self.weighing = tables.fillers, tables.weighing
         self.endings, self.completions = tables.endings, tables.completions
         inside = (word for rows in self.phrases.values() for tail, _ in rows for word in tail)
         self._known = frozenset(self.phrases) | self.everyday
@@ -61,6 +61,10 @@ class Lexicon:
     def knows(self, norm: str) -> bool:
         """Whether the word is in the vocabulary or is an everyday word."""
         return norm in self._known
+
+    def is_phrase(self, norm: str) -> bool:
+        """Whether the word means something by itself, and does not only begin or end a phrase."""
+        return any(not tail for tail, _ in self.phrases.get(norm, ()))
 
     def _corrected(self, norm: str) -> str | None:
         """The vocabulary word that an unknown word is a slip of, or None. Never for numbers."""

@@ -56,6 +56,13 @@ def _at_limit(board: Board, match: re.Match[str]) -> None:
         board.claim(match.start(), match.end(), "pitches", value, weak=True)
 
 
+def _speed_at(board: Board, match: re.Match[str]) -> None:
+    """As in "fb at 70"; Spanish "8 curvas al 60" tells the effort."""
+    percent = board.lang == "es" and (board.whole(match.start("n")) or 1) % 5 == 0
+    if not (percent and board.items[match.start("n") - 1].text.lower() == "al"):
+        _speed_of_pitch(board, match)
+
+
 def _limit(board: Board, match: re.Match[str]) -> None:
     """A limit; but "Max: 2 ip" may be somebody called Max."""
     colon = (
@@ -144,6 +151,11 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         says_no_log("radar"),
     ),
     rule("sat 70-72 mph", "sat (at|about|in|up_to)* num (dash num)? mph", says_no_log("radar")),
+    rule(
+        "fastball 70 curve 58 mph",
+        "type (is|at|about)* num ((comma|and|the|hisher|dot)* type (is|at|about)* num)+ mph",
+        _speed_of_pitch,
+    ),
     rule("radar, unit", "(num (dash|to|or|slash) )? <n:num> mph", says_no_log("radar")),
     rule(
         "75-76 today, touched 78",
@@ -237,7 +249,7 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         says_unread(UnreadReason.TWO_READINGS),
     ),
     rule("speed of a pitch", "type (is|at|about|in)* num dash num", _speed_of_pitch),
-    rule("speed of a pitch, at", "type (is)* at <n:num>", _speed_of_pitch),
+    rule("speed of a pitch, at", "type (is)* at <n:num>", _speed_at),
     rule("mph of a pitch", "mph (on|of|the|is|for|at|type)* num", says_no_log("radar")),
     rule("saw three hooks", "saw (about|the|adv|adj)* num fill* unit", says_no_log("batting line")),
     rule("sets of an exercise", "num times num (?= word|slot|painidiom)", says_no_log("exercise")),

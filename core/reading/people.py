@@ -347,6 +347,8 @@ def _unknown(norm: str) -> bool:
 
 def _is_subject(board: Board, at: int) -> bool:
     before = board.items[at - 1].symbol if at else ""
+    if before == "the" and at > 1 and board.items[at - 2].symbol == "with":
+        return False  # "catch con el Chuy"
     if before == "from" and not is_known(board, board.items[at].name):
         return False  # "final from Copper Hill"
     if before == "other" and board.items[at - 1].text.lower().startswith(OWN_CIRCLE):

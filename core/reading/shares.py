@@ -37,13 +37,19 @@ def _part_of(board: Board, match: re.Match[str]) -> None:
         return
     noun = board.items[match.start("u")].symbol
     board.claim(match.start("t"), match.end("t"), "pitches", total)
-    claim_rest(board, match, groups.FIELDS[noun], part)
+    about = board.symbol_is(match.start("n") - 1, "about")
+    if about:
+        board.claim(match.start("n") - 1, match.end("n"), groups.FIELDS[noun], part, about=True)
+    claim_rest(board, match, groups.FIELDS[noun], part, counted=about)
 
 
-def claim_rest(board: Board, match: re.Match[str], field: str, value: int) -> None:
-    """Claim the number n as a count, and what else the match holds as part of it."""
+def claim_rest(
+    board: Board, match: re.Match[str], field: str, value: int, *, counted: bool = False
+) -> None:
+    """Claim the number n as a count (unless it is), and what else the match holds as part of it."""
     first = match.start("n")
-    board.claim(first, first + 1, field, value)
+    if not counted:
+        board.claim(first, first + 1, field, value)
     for at in range(*match.span()):
         if board.free(at):
             board.no_log(at, at + 1, "part of a count")

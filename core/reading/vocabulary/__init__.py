@@ -28,6 +28,7 @@ class Language:
     dozen: str = ""
     compound_and: str = ""  # "sesenta y dos"
     compound_one: frozenset[str] = frozenset()  # "setenta y un"
+    hundred: str = ""  # "ciento cinco"
     dozens_after: dict[str, int] = field(default_factory=dict)  # "half" (dozen): 6
     everyday: frozenset[str] = frozenset()
     fillers: frozenset[str] = frozenset()
@@ -55,6 +56,8 @@ def language(lang: str) -> Language:
         found.dozens_after.update(table.get("dozens_after", {}))
         found.compound_and = table.get("compound", {}).get("and", found.compound_and)
         found.compound_one |= set(table.get("compound", {}).get("one", "").split())
+        found.hundred = table.get("compound", {}).get("hundred", found.hundred)
+        found.numbers |= _joined(found.numbers, table.get("compound", {}).get("joined", ""))
         found.dozen = table.get("dozen", {}).get("word", found.dozen)
         forms = table.get("forms", {})
         found.endings = tuple(forms.get("endings", "").split()) or found.endings
@@ -72,6 +75,18 @@ def given_names() -> frozenset[str]:
 def harmless_symbols() -> frozenset[str]:
     """Symbols that may be left over beside a count: no rule took them up, and they say nothing."""
     return _word_list("harmless.txt")
+
+
+def _joined(numbers: dict[str, int], links: str) -> dict[str, int]:
+    """As in "treintaidos": round numbers and units written as one word."""
+    tens = {word: value for word, value in numbers.items() if value in range(30, 91, 10)}
+    units = {word: value for word, value in numbers.items() if value in range(1, 10)}
+    return {
+        ten + link + unit: high + low
+        for link in links.split()
+        for ten, high in tens.items()
+        for unit, low in units.items()
+    }
 
 
 def _rows(table: dict[str, Any]) -> Iterator[tuple[str, str, str]]:

@@ -95,3 +95,29 @@ def test_a_small_word_after_a_round_number_joins_it_only_by_and() -> None:
     assert entries_of("treinta lanzamientos, una entrada") == [
         {"kind": "game", "pitches": 30, "outs": 3}
     ]
+
+
+@pytest.mark.parametrize(
+    ("line", "entry"),
+    [
+        ("cien lanzamientos", {"pitches": 100}),
+        ("ciento cinco lanzamientos", {"pitches": 105}),
+        ("treintaidos rectas", {"fastball": 32}),
+        ("tire como 14 curvas de 62",
+         {"pitches": 62, "breaking": 14, "curve": 14, "about": True}),
+        ("catch con el Chuy 25 tiros 8 curvas al 60",
+         {"kind": "catch", "pitches": 25, "breaking": 8, "curve": 8, "effort": 60}),
+        ("de 30 tiros 12 con giro", {"pitches": 30, "breaking": 12}),
+    ],
+)  # fmt: skip
+def test_counts_and_company(line: str, entry: dict[str, object]) -> None:
+    assert entries_of(line) == [entry]
+
+
+@pytest.mark.parametrize("line", ["ayer 50 hoy 20", "no, fueron 40", "32r 8c"])
+def test_bare_numbers_that_may_be_a_log_are_asked(line: str) -> None:
+    assert "unknown_number" in reasons_of(line)
+
+
+def test_speeds_of_two_pitches_are_no_counts() -> None:
+    assert entries_of("mi recta 70 mi curva 58 mph") == []
