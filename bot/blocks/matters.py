@@ -6,10 +6,12 @@ from datetime import datetime
 from sqlmodel import Session
 
 from bot.blocks.message import Button, Part
+from bot.blocks.roles import role_parts
 from bot.presses.press import presses
 from bot.wording import consent, roster
 from core.matters import DELETION, ROSTER
 from core.model import Matter, MatterState, OutboxMessage, Person, key
+from core.roster.roles import ROLE
 
 Parts = list[Part]
 
@@ -64,4 +66,5 @@ def _roster(_session: Session, _row: OutboxMessage, matter: Matter) -> Parts:
 _PARTS: dict[str, Callable[[Session, OutboxMessage, Matter], Parts]] = {
     DELETION: _deletion,
     ROSTER: _roster,
+    ROLE: role_parts,
 }

@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from bot.presses import consent, game_day, pain, roster
+from bot.presses import consent, game_day, pain, roles, roster
 from bot.presses.press import Press
 
 #: Every press by its name.
@@ -13,5 +13,6 @@ PRESSES: Final[dict[str, Press]] = {
         *game_day.PRESSES,
         *pain.PRESSES,
         *roster.PRESSES,
+        *roles.PRESSES,
     )
 }

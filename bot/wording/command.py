@@ -19,6 +19,7 @@ WORDS = {
     "rest": "whether the rest is done; `rest Leo` for one pitcher",
     "mix": "breaking balls this season; `mix Leo` for one pitcher",
     "innings": "innings pitched this year",
+    "roles": "who coaches, assists and keeps score",
     "roster": "add and change pitchers, by a form; or drop a CSV here",
     "thresholds": "what the alerts go by",
     "alerts": "the alerts that stand",

@@ -113,6 +113,7 @@ MAY_NOT = {
     "bullpen": "You may log no practice here. Ask a coach to give you a part in the team.",
     "catch_play": "You may log no practice here. Ask a coach to give you a part in the team.",
     "roll_call": "The roll call is for the coaches.",
+    "roles": "Roles are given and taken by a coach.",
     "roster": "The roster is for the coaches.",
     "roster_paste": "The roster is for the coaches.",
     "pitcher": "The roster is for the coaches.",

@@ -88,6 +88,8 @@ _WRONG = {
     Wrong.ON_TEAM: "The pitcher is on that team already.",
     Wrong.NO_TEAM: "Choose the team.",
     Wrong.NO_COACH: "The last coach cannot leave: give the role to somebody else first.",
+    Wrong.MINOR: "This account is that of a pitcher under 18; name an adult.",
+    Wrong.NOTHING_TO_DO: "That is so already.",
     Wrong.TEAM_NAME: "There is a team of this name already.",
     Wrong.CHANNEL: "This channel is another team's, or the same as the other one: each team has a "
     "log channel of its own, and a private one for the staff.",

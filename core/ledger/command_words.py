@@ -63,6 +63,7 @@ WORDS: tuple[Word, ...] = (
     Word("mix", Does.ASK, May.READ, "mix"),
     Word("innings", Does.ASK, May.READ, "innings"),
     Word("roster", Does.FORM, May.STAFF, "roster", ("pitchers",)),
+    Word("roles", Does.FORM, May.STAFF, "roles"),
     Word("thresholds", Does.LINE, May.STAFF),
     Word("alerts", Does.LINE, May.STAFF),
     Word("help", Does.HELP, May.ANYBODY, also=("?", "commands")),

@@ -18,6 +18,8 @@ class Wrong(StrEnum):
     ON_TEAM = "on the team already"
     NO_TEAM = "no team"
     NO_COACH = "no coach"
+    MINOR = "minor"
+    NOTHING_TO_DO = "nothing to do"
     TEAM_NAME = "team name"
     CHANNEL = "channel"
     ZONE = "time zone"

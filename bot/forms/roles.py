@@ -1,0 +1,96 @@
+"""The form with which a coach gives and takes roles."""
+
+import json
+from typing import Any
+
+from slack_sdk.models.blocks import Block, MarkdownTextObject, SectionBlock
+from slack_sdk.models.views import View
+from sqlmodel import Session, col, select
+
+from bot.forms import inputs, picks
+from bot.forms.form import Carried, Filled, Form, FormError
+from bot.wording import roles as say
+from bot.wording import roster as errors
+from bot.wording.forms import CLOSE, SUBMIT
+from core.ledger import Notice
+from core.ledger.by_hand import Hand
+from core.model import Membership, Person, Role, Team, key
+from core.roster.errors import RosterError, Wrong
+from core.roster.roles import GIVEN, change_role
+
+NAME = "roles"
+
+
+def _view(hand: Hand, _carried: Carried) -> dict[str, Any] | None:
+    teams = teams_as_coach(hand)
+    if not teams:
+        return None
+    blocks: list[Block] = [
+        SectionBlock(text=MarkdownTextObject(text=_standing(hand.session, team), verbatim=True))
+        for team in teams[:10]
+    ]
+    if len(teams) > 1:
+        options = [(str(key(team)), team.name) for team in teams]
+        blocks.append(inputs.choice("team", say.FIELDS["team"], options, options[0][0]))
+    who = picks.person("who", say.FIELDS["who"])
+    who.optional = False
+    roles = [(role.value, say.MEANS[role]) for role in GIVEN]
+    gives = list(say.GIVES.items())
+    blocks += [
+        who,
+        inputs.choice("role", say.FIELDS["role"], roles, Role.ASSISTANT.value),
+        inputs.choice("give", say.FIELDS["give"], gives, "give"),
+        inputs.note(say.NOTE, "note"),
+    ]
+    view = View(
+        type="modal",
+        callback_id=NAME,
+        title=say.TITLE,
+        submit=SUBMIT,
+        close=CLOSE,
+        private_metadata=json.dumps({"team": key(teams[0])}),
+        blocks=blocks,
+    )
+    content: dict[str, Any] = view.to_dict()
+    return content
+
+
+def teams_as_coach(hand: Hand) -> list[Team]:
+    """The teams on which somebody has the coach's role, by name."""
+    held = select(Membership.team_id).where(
+        Membership.person_id == key(hand.person), Membership.role == Role.COACH
+    )
+    return list(hand.session.exec(select(Team).where(col(Team.id).in_(held)).order_by(Team.name)))
+
+
+def _standing(session: Session, team: Team) -> str:
+    rows = session.exec(
+        select(Membership.role, Person.name)
+        .join(Person, col(Membership.person_id) == col(Person.id))
+        .where(Membership.team_id == key(team))
+        .order_by(Person.name)
+    ).all()
+    return say.standing(
+        team.name, {role: [name for held, name in rows if held == role] for role in GIVEN}
+    )
+
+
+def _save(hand: Hand, filled: Filled) -> list[Notice]:
+    values = filled.values
+    chosen = inputs.read_choice(values, "team") if "team" in values else None
+    who = picks.read_person(values, "who")
+    if who is None:
+        raise FormError("who", errors.wrong(Wrong.NO_NAME))
+    try:
+        return change_role(
+            hand,
+            int(chosen or filled.carried["team"]),
+            who,
+            Role(inputs.read_choice(values, "role") or ""),
+            give=inputs.read_choice(values, "give") == "give",
+        )
+    except RosterError as refused:
+        raise FormError(refused.field, errors.wrong(refused.wrong)) from refused
+
+
+FORM = Form(NAME, _view, _save, {"": "who"})
