@@ -35,6 +35,8 @@ SCOPES = (
     "groups:read",
     "im:history",
     "im:write",
+    "mpim:history",
+    "mpim:write",
     "reactions:write",
     "users:read",
 )

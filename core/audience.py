@@ -66,6 +66,10 @@ class Told(StrEnum):
     SCOREKEEPER_OR_STAFF = "scorekeeper or staff"
     #: The guardians, a pitcher of 18 or more himself; the staff where none of them is reached.
     WHO_CLEARS = "whoever says that pain is gone"
+    #: The writer, the guardians and, where he has an account, the pitcher: one conversation.
+    FAMILY_GROUP = "family group"
+    #: Another of the staff than the coach, where no guardian is on file.
+    SECOND_ADULT = "second adult"
     #: Where he has an account of his own, and the pitches were his own choice.
     PITCHER = "pitcher"
 
@@ -98,6 +102,7 @@ class Occasion(StrEnum):
     ALERT_OWN_CHOICE = "an alert about the pitcher's own choice of pitches"
     ALERT_HEALTH = "an alert about health and rest"
     NO_CONTACT = "a guardian's wish that a child is not written to"
+    STAFF_WRITES = "what the staff write about a report of pain"
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,7 +117,7 @@ class TellRow:
 
 #: Pain goes to adults at any hour.
 TELL: tuple[TellRow, ...] = (
-    TellRow(Occasion.PAIN, (Told.STAFF_CHANNEL, Told.GUARDIANS)),
+    TellRow(Occasion.PAIN, (Told.STAFF_CHANNEL, Told.GUARDIANS, Told.SECOND_ADULT)),
     TellRow(Occasion.PAIN_WITHDRAWN, (Told.STAFF_CHANNEL, Told.GUARDIANS), waits_for_morning=True),
     TellRow(Occasion.PAIN_GONE, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.STILL_HURTS, (Told.WHO_CLEARS,), waits_for_morning=True),
@@ -137,6 +142,7 @@ TELL: tuple[TellRow, ...] = (
     TellRow(Occasion.ALERT_OWN_CHOICE, (Told.STAFF_CHANNEL, Told.PITCHER), waits_for_morning=True),
     TellRow(Occasion.ALERT_HEALTH, (Told.STAFF_CHANNEL, Told.GUARDIANS), waits_for_morning=True),
     TellRow(Occasion.NO_CONTACT, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.STAFF_WRITES, (Told.FAMILY_GROUP,), waits_for_morning=True),
 )
 
 

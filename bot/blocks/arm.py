@@ -14,7 +14,7 @@ from bot.wording import pain as say
 from bot.wording.words import safe, sentences
 from core.ledger.holds import earlier_at_site, hold_of_line, stops
 from core.ledger.notices import TOLD_FEELINGS
-from core.ledger.people import guardians_of
+from core.ledger.people import guardians_of, second_adult, teams_of
 from core.ledger.unreached import guardians_unreached
 from core.model import Feeling, Line, PainReport, Person, Pitcher, key
 from core.pain.holds import HoldReason
@@ -115,10 +115,22 @@ def adults_told(session: Session, report: ArmReport, viewer: Person | None) -> l
 def staff_parts(session: Session, line: Line, author: str, team_pitchers: set[int]) -> list[Part]:
     """The notice in the staff channel, with what the staff must do for the families."""
     return [
-        Part(_staff_report(session, report, author, line.author_id), _buttons(report))
+        Part(_staff_report(session, report, author, line.author_id), _for_staff(report))
         for report in line_reports(session, line)
         if key(report.pitcher) in team_pitchers
     ]
+
+
+def copy_parts(session: Session, line: Line, author: str, team_pitchers: set[int]) -> list[Part]:
+    """The staff's notice for a second adult: of those of whom no guardian is on file."""
+    alone = {one for one in team_pitchers if not guardians_of(session, {one})}
+    found = staff_parts(session, line, author, alone)
+    return [Part(say.COPIED), *found] if found else []
+
+
+def _for_staff(report: ArmReport) -> tuple[Button, ...]:
+    carried = {"line": report.line_id, "pitcher": key(report.pitcher)}
+    return (*_buttons(report), Button(label.TO_FAMILY, opens("family"), carried))
 
 
 def _buttons(report: ArmReport) -> tuple[Button, ...]:
@@ -132,6 +144,7 @@ def _staff_report(session: Session, report: ArmReport, author: str, author_id: i
     guardians = guardians_of(session, {key(report.pitcher)})
     unreached = [key(person) for person in guardians_unreached(session, report.line_id)]
     missing = [person.name for person in guardians if person.slack_id is None]
+    second = "" if guardians or not report.is_pain else _second(session, report, author_id)
     told = [
         person.name
         for person in guardians
@@ -145,10 +158,18 @@ def _staff_report(session: Session, report: ArmReport, author: str, author_id: i
             say.seen_before(report.earlier),
             say.families_told(told) if report.is_pain else "",
             _pass_on(report, missing, bool(guardians)) if report.is_pain else "",
+            second,
             say.WITHDRAWN_MARK if report.withdrawn else "",
             "" if report.is_pain and missing else say.NOT_A_DOCTOR,  # the words to pass on say it
         ]
     )
+
+
+def _second(session: Session, report: ArmReport, author_id: int | None) -> str:
+    """Who of the staff has a copy, where no guardian is on file."""
+    teams = teams_of(session, {key(report.pitcher)})
+    people = [second_adult(session, team, author_id) for team in teams]
+    return say.copied_to([safe(one.name) for one in people if one is not None])
 
 
 def _pass_on(report: ArmReport, missing: Sequence[str], has_guardian: bool) -> str:

@@ -7,7 +7,7 @@ from sqlmodel import Session, col, select
 
 from bot.blocks.alerts import alert_parts
 from bot.blocks.answer import answer_parts, asked_again_parts, broken_text, counts_parts
-from bot.blocks.arm import guardian_parts, staff_parts, unreached_text, withdrawn_text
+from bot.blocks.arm import copy_parts, guardian_parts, staff_parts, unreached_text, withdrawn_text
 from bot.blocks.asked import asked_parts
 from bot.blocks.buttons import fix_and_undo
 from bot.blocks.clock import CLOCK_KINDS, by_the_clock
@@ -162,6 +162,8 @@ def _author(session: Session, line: Line) -> str:
 
 def _pain(session: Session, row: OutboxMessage, line: Line) -> Parts:
     person = _person(session, row)
+    if person is not None and row.team_id is not None:
+        return copy_parts(session, line, _author(session, line), _of_team(session, row))
     if person is not None:
         return guardian_parts(session, line, person)
     return staff_parts(session, line, _author(session, line), _of_team(session, row))

@@ -8,6 +8,7 @@ from bot.forms import (
     clearance,
     consent_paper,
     delete_record,
+    family,
     fix_line,
     game_counts,
     move,
@@ -44,5 +45,6 @@ FORMS: Final[dict[str, Form]] = {
         roster_paste.FORM,
         pitcher.FORM,
         move.FORM,
+        family.FORM,
     )
 }

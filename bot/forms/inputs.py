@@ -60,9 +60,9 @@ def text(
     return InputBlock(block_id=name, label=label, element=element, optional=True, hint=hint or None)
 
 
-def needed(name: str, label: str, *, most: int) -> InputBlock:
+def needed(name: str, label: str, *, most: int, lines: bool = False) -> InputBlock:
     """Free text that must not stay empty, at most so many characters."""
-    element = PlainTextInputElement(action_id=name, max_length=most)
+    element = PlainTextInputElement(action_id=name, max_length=most, multiline=lines)
     return InputBlock(block_id=name, label=label, element=element)
 
 

@@ -219,6 +219,8 @@ class Outbox:
                 owe(session, row.workspace_id, unreached(session, row, now))
                 owe_once(session, row.workspace_id, channel_trouble(session, row, now))
                 owe_once(session, row.workspace_id, person_trouble(session, row, now))
+            if outcome.state is MessageState.DROPPED and row.kind == NoticeKind.FAMILY:
+                owe(session, row.workspace_id, unreached(session, row, now))
             if outcome.state is MessageState.SENT:
                 owe_once(session, row.workspace_id, following(session, row))
             if outcome.retry_at is None and row.wanted > claimed.wanted:

@@ -18,6 +18,8 @@ from bot.outbox.rendered import Reaction, Words
 from core.model import OutboxMessage
 
 EVENT_TYPE = "spinkeeper_message"
+#: Between the people of a destination who are written to in one conversation.
+BETWEEN = ","
 #: Slack stamps messages by its own clock: look a little further back than ours says.
 CLOCKS_DIFFER = timedelta(minutes=5)
 
@@ -119,9 +121,10 @@ class Calls:
 
 def post(calls: Calls, row: OutboxMessage, words: Words) -> Shown:
     """Post a message for the first time, marked with its slot so that it can be found again."""
+    several = BETWEEN in row.destination
     answer = calls(
         calls.client.chat_postMessage,
-        channel=row.destination,
+        channel=_opened(calls, row) if several else row.destination,
         thread_ts=row.thread_ts,
         text=words.text,
         blocks=list(words.blocks) or None,
@@ -130,6 +133,12 @@ def post(calls: Calls, row: OutboxMessage, words: Words) -> Shown:
         unfurl_media=False,
     )
     return Shown(str(answer["channel"]), str(answer["ts"]))
+
+
+def _opened(calls: Calls, row: OutboxMessage) -> str:
+    """The one conversation with the people of a destination; Slack gives the same one again."""
+    people = row.destination.split(BETWEEN)
+    return str(calls(calls.client.conversations_open, users=people)["channel"]["id"])
 
 
 def update(calls: Calls, shown: Shown, words: Words) -> None:
@@ -157,7 +166,7 @@ def look_up(calls: Calls, row: OutboxMessage) -> Shown | None:
     """The message of this slot, if Slack shows it already (after a send of unknown outcome)."""
     channel = row.destination
     if channel.startswith(("U", "W")):
-        channel = str(calls(calls.client.conversations_open, users=[channel])["channel"]["id"])
+        channel = _opened(calls, row)
     if row.thread_ts:
         list_messages, where = calls.client.conversations_replies, {"ts": row.thread_ts}
     else:

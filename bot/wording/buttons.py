@@ -7,6 +7,7 @@ from bot.wording.words import day
 UNDO = "Undo"
 TYPE_IT = "Type it"
 CLEARANCE = "Record a clearance"
+TO_FAMILY = "Write to the family"
 THRESHOLDS = "Change them"
 REPORT_PAIN = "Report pain"
 
@@ -52,6 +53,8 @@ FORM_ERRORS = {
     "innings": "Innings end in .0, .1 or .2, such as 4.1. Nothing was changed.",
     "too late": "That took too long, so the form did not open. Nothing is lost: press again.",
     "number": "A whole number, please. Nothing was changed.",
+    "no guardian": "Not sent: no guardian is in this workspace, and nothing that an adult writes "
+    "goes to a minor alone. Please call the family.",
 }
 
 

@@ -1,6 +1,9 @@
 """What is said to whoever ends, or takes up again, what the bot writes unasked."""
 
-from bot.wording.words import safe
+from collections.abc import Sequence
+
+from bot.wording.pain import NOT_A_DOCTOR
+from bot.wording.words import listed, safe
 
 NO_REMINDERS = (
     "Done: from now on you get no more reminders from me. Reports of pain, holds, alerts about "
@@ -38,3 +41,37 @@ def no_contact_for_staff(guardian: str, pitcher: str) -> str:
 def contact_for_staff(guardian: str, pitcher: str) -> str:
     """Told to the staff when it ends."""
     return f"{safe(guardian)} says that {safe(pitcher)} may be written to again."
+
+
+def goes_to(names: Sequence[str]) -> str:
+    """What stands above the form: who reads it, and when."""
+    return (
+        f"Goes to {listed([*(safe(name) for name in names), 'you'])}, in one conversation. "
+        "Between 20:00 and 08:00 it waits for the morning."
+    )
+
+
+def no_family(pitcher: str) -> str:
+    """Why nothing can be sent, said before anything is typed."""
+    return (
+        f"I can send nothing: no guardian of {safe(pitcher)} is in this workspace, and nothing "
+        "that an adult writes goes to a minor alone. Please call the family, and add a guardian."
+    )
+
+
+def to_family(writer: str, pitcher: str, text: str) -> str:
+    """A coach's words in the conversation with the family."""
+    quoted = "\n".join(f"> {safe(line)}" for line in text.splitlines() if line.strip())
+    return (
+        f"{safe(writer)} writes about the report of {safe(pitcher)}'s arm:\n{quoted}\nPlease keep "
+        f"to this conversation, in which everybody reads along. {NOT_A_DOCTOR}"
+    )
+
+
+def unsent(pitcher: str, text: str) -> str:
+    """That a coach's words did not go, and why."""
+    quoted = "\n".join(f"> {safe(line)}" for line in text.splitlines() if line.strip())
+    return (
+        f"Not sent: I could not open a conversation with a guardian of {safe(pitcher)} in it, and "
+        f"nothing that an adult writes goes to a minor alone. Please call the family.\n{quoted}"
+    )

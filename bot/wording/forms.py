@@ -17,6 +17,7 @@ TITLES = {
     "fix_line": "Which one?",
     "thresholds": "Thresholds",
     "clearance": "Clinician's clearance",
+    "family": "Write to the family",
 }
 
 FIELDS = {
@@ -45,6 +46,7 @@ FIELDS = {
     "clinician": "Name of the licensed clinician",
     "cleared_on": "Day of the clearance",
     "limits": "Limits that the clinician set",
+    "words": "Your words",
 }
 LEFT_EMPTY = "Leave empty what nobody counted."
 MORE_HINT = "Such as: Leo 45p 6cb 3.1ip"
@@ -87,6 +89,7 @@ ERRORS = {
     "counts": "This pitcher has no counts yet: fill them in. Nothing was saved.",
     "side": "This place has no side: leave it empty. Nothing was saved.",
     "clinician": "Write the clinician's own name, such as Dr. Reyes. Nothing was saved.",
+    "words": "Write something. Nothing was sent.",
     "ahead": "A clearance is recorded once it was given: today or earlier. Nothing was saved.",
     "older": "A report of pain is newer than this day: the clearance must come after it. Nothing "
     "was saved.",
@@ -126,6 +129,7 @@ MAY_NOT = {
     "fix_line": "There is nothing in this line that you may change.",
     "thresholds": "Only the staff can set a threshold. Please ask a coach.",
     "clearance": "Only a coach or a guardian of that pitcher can record a clinician's clearance.",
+    "family": "Only the pitcher's own coaches write to the family here.",
 }
 
 LIMITS_HINT = (

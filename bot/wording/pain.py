@@ -88,6 +88,16 @@ def pass_on(missing: Sequence[str], has_guardian: bool) -> str:
     return ""
 
 
+COPIED = "No guardian is on file for this pitcher, so this is copied to you as a second adult."
+
+
+def copied_to(names: Sequence[str]) -> str:
+    """Said to the staff where no guardian is on file."""
+    if not names:
+        return "There is no second adult on this staff to copy either: please add one."
+    return f"Copied to {listed(list(dict.fromkeys(names)))} as a second adult."
+
+
 NO_STAFF_CHANNEL = (
     "I cannot post in the staff channel any more, so this comes to you. Put me back into the "
     "channel, or name another one in the team file and load it again."

@@ -18,6 +18,7 @@ WAITS_FOR_MORNING = frozenset(
         NoticeKind.CONSENT,
         NoticeKind.STILL_HURTS,
         NoticeKind.CLEARANCE,
+        NoticeKind.FAMILY,
         NoticeKind.ALERT,
     }
 )

@@ -52,6 +52,9 @@ class NoticeKind(StrEnum):
     #: A calendar address that was read, or that no longer can be.
     CALENDAR = "calendar"
     ALERT = "alert"
+    #: What the staff wrote to a family, all of it in one conversation; and that it did not go.
+    FAMILY = "family"
+    FAMILY_UNSENT = "family unsent"
     #: A guardian's wish that a child is not written to.
     NO_CONTACT = "no contact"
     STRANGER = "stranger"

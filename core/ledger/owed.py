@@ -25,7 +25,7 @@ from core.ledger.notices import (
     NoticeKind,
     quiet_until,
 )
-from core.ledger.people import guardians_of, teams_of
+from core.ledger.people import guardians_of, second_adult, teams_of
 from core.ledger.question import REFUSALS, QuestionCode
 from core.ledger.still_hurts import questions_about
 from core.model import (
@@ -311,7 +311,34 @@ def _tell(
     if Told.GUARDIANS in row.told:
         at = quiet_until(heard.now, heard.time_zone) if row.waits_for_morning else heard.now
         notices += _to_guardians(session, heard, kind, pitchers, at, wanted)
+    if Told.SECOND_ADULT in row.told:
+        notices += _to_second_adult(session, heard, kind, pitchers, wanted)
     return notices
+
+
+def _to_second_adult(
+    session: Session, heard: Heard, kind: NoticeKind, pitchers: set[int], wanted: bool
+) -> list[Notice]:
+    """A copy to another of the staff, about those of whom no guardian is on file."""
+    alone = {one for one in pitchers if not guardians_of(session, {one})}
+    found = (
+        (team, second_adult(session, team, heard.line.author_id))
+        for team in (teams_of(session, alone) if alone else [])
+    )
+    return [
+        Notice(
+            slot=f"{kind}/{key(heard.line)}/adult/{key(team)}",
+            kind=kind,
+            destination=person.slack_id or "",
+            not_before=heard.now,
+            line_id=key(heard.line),
+            team_id=key(team),
+            person_id=key(person),
+            only_if_shown=not wanted,
+        )
+        for team, person in found
+        if person is not None
+    ]
 
 
 def _to_staff(heard: Heard, kind: NoticeKind, teams: Sequence[Team], wanted: bool) -> list[Notice]:

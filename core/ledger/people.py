@@ -2,7 +2,7 @@
 
 from sqlmodel import Session, col, select
 
-from core.model import GuardianLink, Person, PitcherTeam, Team
+from core.model import STAFF_ROLES, GuardianLink, Membership, Person, PitcherTeam, Role, Team, key
 
 
 def teams_of(session: Session, pitcher_ids: set[int]) -> list[Team]:
@@ -16,3 +16,21 @@ def guardians_of(session: Session, pitcher_ids: set[int]) -> list[Person]:
     links = select(GuardianLink.person_id).where(col(GuardianLink.pitcher_id).in_(pitcher_ids))
     people = select(Person).where(col(Person.id).in_(links)).order_by(col(Person.id))
     return list(session.exec(people))
+
+
+def second_adult(session: Session, team: Team, author_id: int | None) -> Person | None:
+    """Another of the staff than the one who reads a team's notices first; none where none is.
+
+    The author of a line knows what it says, so that he is no second adult for it.
+    """
+    rows = session.exec(
+        select(Person, Membership.role)
+        .join(Membership, col(Membership.person_id) == col(Person.id))
+        .where(Membership.team_id == key(team), col(Membership.role).in_(STAFF_ROLES))
+        .order_by(col(Person.id))
+    ).all()
+    by_rank = sorted(rows, key=lambda row: row[1] != Role.COACH)
+    staff = list(dict.fromkeys(key(person) for person, _ in by_rank if person.slack_id))
+    others = [one for one in staff if one != author_id]
+    chosen = others if author_id in staff else others[1:]
+    return session.get(Person, chosen[0]) if chosen else None

@@ -9,6 +9,7 @@ from core.ledger.notices import Notice, NoticeKind
 from core.ledger.people import teams_of
 from core.model import (
     STAFF_ROLES,
+    FamilyMessage,
     Membership,
     MessageState,
     OutboxMessage,
@@ -20,12 +21,16 @@ from core.model import (
 
 
 def unreached(session: Session, failed: OutboxMessage, now: datetime) -> list[Notice]:
-    """What is owed when Slack refused a message for good; most messages owe nothing.
+    """What is owed when a message did not go, most often as Slack refused it; most owe nothing.
 
     A guardian who got no notice is named to the staff, and a notice that the staff channel
     does not take goes to each coach: nobody may believe that somebody was told who was not.
     """
+    if failed.kind == NoticeKind.FAMILY:
+        return _to_writer(session, failed, now)
     if failed.kind != NoticeKind.PAIN or failed.line_id is None:
+        return []
+    if failed.state != MessageState.FAILED:
         return []
     if failed.person_id is None:
         return _to_coaches(session, failed, now)
@@ -33,6 +38,25 @@ def unreached(session: Session, failed: OutboxMessage, now: datetime) -> list[No
     teams = teams_of(session, set(session.exec(reports)))
     told = [notice for team in teams for notice in _to_staff(team, failed.line_id, now)]
     return [*told, _answer(failed.line_id, now)]
+
+
+def _to_writer(session: Session, failed: OutboxMessage, now: datetime) -> list[Notice]:
+    """Whoever wrote to a family hears that it did not go, with his own words."""
+    message = session.get(FamilyMessage, int(failed.slot.split("/")[1]))
+    writer = session.get(Person, message.person_id) if message is not None else None
+    if message is None or writer is None or writer.slack_id is None or failed.ts is not None:
+        return []
+    return [
+        Notice(
+            slot=f"{NoticeKind.FAMILY_UNSENT}/{key(message)}",
+            kind=NoticeKind.FAMILY_UNSENT,
+            destination=writer.slack_id,
+            not_before=now,
+            line_id=failed.line_id,
+            team_id=failed.team_id,
+            person_id=key(writer),
+        )
+    ]
 
 
 def _to_staff(team: Team, line_id: int, now: datetime) -> list[Notice]:

@@ -11,7 +11,7 @@ from core.model.club import (
     Matter,
     MatterState,
 )
-from core.model.contact import OptOut
+from core.model.contact import FamilyMessage, OptOut
 from core.model.games import CalendarEntry, CalendarSource, CalledOff, EntryKind, GameAnswer
 from core.model.health import Clearance, Hold
 from core.model.message import MessageState, OutboxMessage
@@ -62,6 +62,7 @@ __all__ = [
     "DailyLook",
     "EntryKind",
     "Errand",
+    "FamilyMessage",
     "Feeling",
     "GameAnswer",
     "GuardianLink",

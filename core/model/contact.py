@@ -1,8 +1,8 @@
-"""Who does not want to be written to."""
+"""Who does not want to be written to, and what the staff wrote to families."""
 
 from datetime import datetime
 
-from sqlmodel import Field
+from sqlmodel import Field, UniqueConstraint
 
 from core.model.base import Stored
 
@@ -24,3 +24,19 @@ class OptOut(Stored, table=True):
     ended_at: datetime | None = None
     #: The line that ended it.
     ended_by: int | None = Field(default=None, foreign_key="line.id")
+
+
+class FamilyMessage(Stored, table=True):
+    """What somebody of the staff wrote to a family about a report of pain; kept as written."""
+
+    __table_args__ = (UniqueConstraint("workspace_id", "origin"),)
+
+    id: int | None = Field(default=None, primary_key=True)
+    workspace_id: str = Field(foreign_key="workspace.id", index=True)
+    #: The view in which it was written, so that one submission is one message.
+    origin: str
+    line_id: int = Field(foreign_key="line.id", index=True)
+    pitcher_id: int = Field(foreign_key="pitcher.id", index=True)
+    person_id: int = Field(foreign_key="person.id", index=True)
+    text: str
+    written_at: datetime

@@ -18,11 +18,11 @@ from bot.manifest import AddressError, make_manifest
 from core.store import Store
 
 ROOT = Path(__file__).parents[2]
-HISTORY = {"channels:history", "groups:history", "im:history"}
+HISTORY = {"channels:history", "groups:history", "im:history", "mpim:history"}
 
 #: The bot scopes of each method, from its page under docs.slack.dev/reference/methods. Where
-#: they depend on the kind of conversation: public and private channels and direct messages,
-#: the three kinds that the bot works in.
+#: they depend on the kind of conversation: public and private channels, direct messages and,
+#: for what the staff write to a family, group messages.
 METHOD_SCOPES: dict[str, set[str]] = {
     "auth_test": set(),
     "chat_postMessage": {"chat:write"},
@@ -31,7 +31,7 @@ METHOD_SCOPES: dict[str, set[str]] = {
     "conversations_info": {"channels:read", "groups:read"},
     "conversations_list": {"channels:read", "groups:read"},
     "conversations_members": {"channels:read", "groups:read"},
-    "conversations_open": {"im:write"},
+    "conversations_open": {"im:write", "mpim:write"},
     "conversations_replies": HISTORY,
     "files_upload_v2": {"files:write"},
     "reactions_add": {"reactions:write"},

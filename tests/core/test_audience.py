@@ -60,7 +60,7 @@ def test_every_occasion_has_exactly_one_row() -> None:
 def test_pain_reaches_staff_and_guardians_at_any_hour() -> None:
     row = who_is_told(Occasion.PAIN)
 
-    assert row.told == (Told.STAFF_CHANNEL, Told.GUARDIANS)
+    assert row.told == (Told.STAFF_CHANNEL, Told.GUARDIANS, Told.SECOND_ADULT)
     assert not row.waits_for_morning
 
 

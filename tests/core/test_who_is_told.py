@@ -9,7 +9,7 @@ STAFF, FAMILY, HIMSELF = Told.STAFF_CHANNEL, Told.GUARDIANS, Told.PITCHER
 LOG, ONE_OR_FAMILY = Told.LOG_CHANNEL, Told.PITCHER_OR_GUARDIANS
 #: For each occasion: who hears of it, and whether families sleep.
 TABLE: dict[Occasion, tuple[set[Told], bool]] = {
-    Occasion.PAIN: ({STAFF, FAMILY}, False),
+    Occasion.PAIN: ({STAFF, FAMILY, Told.SECOND_ADULT}, False),
     Occasion.PAIN_WITHDRAWN: ({STAFF, FAMILY}, True),
     Occasion.PAIN_UNPLACED: ({STAFF}, False),
     Occasion.DANGER: ({STAFF}, False),
@@ -25,6 +25,7 @@ TABLE: dict[Occasion, tuple[set[Told], bool]] = {
     Occasion.ALERT_OWN_CHOICE: ({STAFF, HIMSELF}, True),
     Occasion.ALERT_HEALTH: ({STAFF, FAMILY}, True),
     Occasion.NO_CONTACT: ({STAFF}, False),
+    Occasion.STAFF_WRITES: ({Told.FAMILY_GROUP}, True),
     Occasion.PAIN_GONE: ({STAFF}, False),
     Occasion.STILL_HURTS: ({Told.WHO_CLEARS}, True),
     Occasion.MONDAY_SUMMARY: ({STAFF}, False),
