@@ -16,9 +16,9 @@ class _Word(NamedTuple):
 
 def tell_apart(items: list[Item]) -> None:
     """Give each such item the symbol that its neighbours show."""
-    symbols = frozenset(item.symbol for item in items)
-    if symbols.isdisjoint(_TOLD):
+    if not any(item.symbol in _TOLD for item in items):
         return
+    symbols = frozenset(item.symbol for item in items)
     for at, item in enumerate(items):
         if item.symbol in _TOLD:
             before = items[at - 1].symbol if at else ""
@@ -54,12 +54,18 @@ def _throws(word: _Word) -> str:
     return "threw" if acts and word.line & {"innings", "said_who"} else "pitches"
 
 
+def _so_far(word: _Word) -> str:
+    """Spanish "lleva 45 en la 3ra" is a count on the way, "lleva 120" a total of many outings."""
+    return "running" if word.line & {"ord", "ordword", "innings"} else "season"
+
+
 _TOLD = {
     "throwcount": _throw,
     "throwscount": _throws,
     "fewormany": _few_or_many,
     "pitchorball": _pitch_or_ball,
     "throworpitches": _threw_or_pitches,
+    "sofar": _so_far,
 }
 
 __all__ = ["tell_apart"]

@@ -180,9 +180,10 @@ def _name_at(board: Board, at: int) -> int:
 
 def _is_spanish_verb(board: Board, at: int) -> bool:
     """As in "lance 3 innings": a Spanish line's "lance" is Lance only by the team's list."""
-    item = board.items[at]
-    listed_so = bool(listed(board, at)) and item.text[:1].isupper() and board.author != "pitcher"
-    return board.lang == "es" and item.symbol == "threw" and not listed_so
+    if board.lang != "es" or board.items[at].symbol != "threw":
+        return False
+    capital = board.items[at].text[:1].isupper()
+    return not (capital and board.author != "pitcher" and listed(board, at))
 
 
 def _is_abbreviation(board: Board, at: int) -> bool:
