@@ -11,7 +11,7 @@ from slack_bolt.authorization import AuthorizeResult
 from slack_sdk import WebClient
 from slack_sdk.errors import SlackApiError
 
-from bot.listeners import actions, command, forms, leaving, messages, presses, unheard
+from bot.listeners import actions, command, forms, home, leaving, messages, presses, unheard
 from bot.listeners.desk import Desk
 
 #: Threads for listeners; Slack asks at most ten Socket Mode connections' worth at once.
@@ -111,6 +111,7 @@ def register_listeners(app: App, desk: Desk) -> None:
     actions.register(app, desk)
     forms.register(app, desk)
     command.register(app, desk)
+    home.register(app, desk)
     leaving.register(app, desk)
     presses.register(app, desk)
     unheard.register(app)

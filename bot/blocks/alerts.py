@@ -73,6 +73,13 @@ def _together(session: Session, alerts: list[Alert], row: OutboxMessage) -> list
     return [Part(text), *([] if names else [Part("", (button,))])]
 
 
+def told_shortly(alert: Alert, pitcher: Pitcher) -> str:
+    """An alert in a line, with its figures."""
+    by_dugout = pitcher.pitch_caller == PitchCaller.DUGOUT
+    told = say.Told(Key(alert.key), pitcher.name, alert.figures, None, by_dugout)
+    return say.shortly(told, alert.raised_on)
+
+
 def _taken_back(alert: Alert, pitcher: Pitcher, row: OutboxMessage) -> str:
     if row.person_id is not None and row.person_id == pitcher.person_id:
         return say.taken_back_for_pitcher()

@@ -14,6 +14,7 @@ from bot.blocks.clock import CLOCK_KINDS, by_the_clock
 from bot.blocks.club import CLUB_KINDS, club_parts
 from bot.blocks.contact import for_staff
 from bot.blocks.holds import clearance_text, thrown_text
+from bot.blocks.home import home_view
 from bot.blocks.message import Part, as_message
 from bot.blocks.orders import order_parts
 from bot.blocks.trouble import channel_trouble_parts, person_trouble_parts
@@ -85,6 +86,8 @@ class Renderer:
         if row.kind == NoticeKind.ALERT:
             alert = alert_parts(session, row)
             return as_message(alert) if alert else None
+        if row.kind == NoticeKind.HOME:
+            return home_view(session, row, now, self._books)
         if row.kind == NoticeKind.REFUSED:
             return as_message([Part(FORM_ERRORS[row.slot.split("/")[1]])])
         line = session.get(Line, row.line_id) if row.line_id is not None else None

@@ -7,10 +7,12 @@ from typing import Any
 
 from slack_sdk.models.blocks import Block, MarkdownTextObject, SectionBlock
 from slack_sdk.models.views import View
+from sqlmodel import Session
 
 from bot.wording import forms as say
 from core.ledger import Notice
 from core.ledger.by_hand import Hand
+from core.model import Team
 
 #: What a button or a view carries; it can be changed on its way, so it is checked again.
 Carried = Mapping[str, Any]
@@ -46,19 +48,29 @@ class Filled:
 
 
 @dataclass(frozen=True, slots=True)
+class Setting:
+    """What a form sets for a team: its name in the list of settings, and what it is now."""
+
+    title: str
+    now: Callable[[Session, Team], str]
+
+
+@dataclass(frozen=True, slots=True)
 class Form:
     """One form.
 
     `view` gives the modal for whoever opens it, or none for somebody who may not; `save` does
     its work in the listener's transaction and raises `FormError` for an input that cannot be
     taken, `Next` for a second screen, `ByHandError` for whoever may not; `blocks` tells the
-    block that shows a refusal of a field.
+    block that shows a refusal of a field. A form with a `setting` stands in the list of
+    settings, for the coaches; it is opened with the team's id as "team".
     """
 
     name: str
     view: Callable[[Hand, Carried], dict[str, Any] | None]
     save: Callable[[Hand, Filled], list[Notice]]
     blocks: Mapping[str, str]
+    setting: Setting | None = None
 
 
 def opens(name: str) -> str:

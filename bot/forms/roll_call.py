@@ -1,5 +1,6 @@
 """The roll call after practice: who of a team was there, and what everybody threw."""
 
+from dataclasses import replace
 from typing import Any
 
 from slack_sdk.models.blocks import Block
@@ -12,7 +13,6 @@ from bot.wording.forms import ERRORS, FIELDS, LEFT_EMPTY
 from core.audience import Relation, Subject
 from core.ledger import Notice
 from core.ledger.by_hand import Hand, check
-from core.ledger.crew import Crew
 from core.ledger.dictation import Wanted
 from core.ledger.who import Arm
 from core.ledger.whom import EVERYONE
@@ -61,15 +61,12 @@ def _save(hand: Hand, filled: Filled) -> list[Notice]:
     form = arms.need(hand, SHEET.subject, whole_staff=True)
     team_id, there = _chosen(form, inputs.read_choices(filled.values, "there"))
     team = next(team for team in form.crew.teams if key(team) == team_id)
-    crew = Crew(
-        form.crew.person, form.crew.arms, form.crew.relations, form.crew.teams, team,
-        form.crew.teams_of,
-    )  # fmt: skip
+    crew = replace(form.crew, here=team)
     counts = counts_of(SHEET, filled.values)
     on = inputs.read_day(filled.values)
     check({**counts, "kind": "catch", "on": on}, form.posted.date())
     entry = Entry(kind="catch", **counts)
-    local = arms.Offered(crew, form.now, form.arms, form.no_consent)
+    local = replace(form, crew=crew)
     absent = [arm.name for arm in crew.local_arms() if arm not in there]
     everyone = Entry(who=EVERYONE, except_=tuple(absent), kind="catch", **counts)
     text = written(

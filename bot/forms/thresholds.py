@@ -4,18 +4,21 @@ from collections.abc import Mapping
 from typing import Any
 
 from slack_sdk.models.blocks import Block
+from sqlmodel import Session
 
 from bot.forms import inputs
-from bot.forms.form import Carried, Filled, Form, FormError, Next, modal
+from bot.forms.form import Carried, Filled, Form, FormError, Next, Setting, modal
 from bot.forms.written import write_line
 from bot.wording import forms as say
+from bot.wording import settings as setting_words
 from bot.wording import thresholds as words
-from core.alerts.thresholds import THRESHOLDS, Key, Threshold
+from core.alerts.thresholds import DEFAULTS, THRESHOLDS, Key, Threshold
 from core.ledger import Notice
 from core.ledger.by_hand import ByHandError, Hand, Refusal
 from core.ledger.dictation import name_of
+from core.ledger.settings import limits_of
 from core.ledger.threshold_sheet import ThresholdSheet, threshold_sheet, whose_thresholds
-from core.model import key
+from core.model import Team, key
 from core.reading.settings import valued
 
 NAME = "thresholds"
@@ -111,4 +114,11 @@ def _changed(filled: Filled, was: Mapping[str, str]) -> dict[Key, str]:
     return changed
 
 
-FORM = Form(NAME, _view, _save, {"": _block(THRESHOLDS[0].key)})
+def _now(session: Session, team: Team) -> str:
+    """How many of the team's thresholds are not at their defaults."""
+    limits = limits_of(session, key(team), None)
+    return setting_words.thresholds(sum(limits[name] != DEFAULTS[name] for name in DEFAULTS))
+
+
+SETTING = Setting(setting_words.THRESHOLDS, _now)
+FORM = Form(NAME, _view, _save, {"": _block(THRESHOLDS[0].key)}, SETTING)

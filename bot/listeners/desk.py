@@ -8,6 +8,7 @@ from sqlmodel import Session
 
 from bot.clock import Clock
 from bot.outbox import owe
+from bot.outbox.homes import refresh_homes
 from core.ledger import Notice
 from core.ledger.by_hand import ByHandError, Hand, Refusal
 from core.ledger.crew import find_person
@@ -32,7 +33,9 @@ class Desk:
         Raises `ByHandError`; then nothing was changed.
         """
         with self.store.writing() as session:
-            owe(session, workspace_id, work(self._hand(session, workspace_id, slack_id)))
+            notices = work(self._hand(session, workspace_id, slack_id))
+            owe(session, workspace_id, notices)
+            refresh_homes(session, workspace_id, notices, self.clock.now())
         self.committed()
 
     def look(self, workspace_id: str, slack_id: str, see: Callable[[Hand], Seen]) -> Seen:

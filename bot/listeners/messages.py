@@ -12,6 +12,7 @@ from sqlmodel import Session
 from bot.listeners.desk import Desk
 from bot.listeners.events import Heard, understand
 from bot.outbox import owe
+from bot.outbox.homes import refresh_homes
 from bot.roster_file import begin, is_roster
 from core.ledger import Deleted, Edited, Notice, Said, correct, record, withdraw
 from core.ledger.by_hand import Hand
@@ -72,6 +73,7 @@ def _write(desk: Desk, heard: Heard, roster: dict[str, Any] | None) -> None:
                 sent = _roster(session, said, roster, now) if roster is not None else None
                 notices = record(session, said, now) if sent is None else sent
         owe(session, said.workspace_id, notices)
+        refresh_homes(session, said.workspace_id, notices, now)
 
 
 def _roster(

@@ -21,11 +21,12 @@ from sqlmodel import Session, col
 from bot.outbox import slack
 from bot.outbox.owe import owe, owe_once
 from bot.outbox.pace import Pace
-from bot.outbox.rendered import Reaction, Rendered
+from bot.outbox.rendered import Published, Reaction, Rendered
 from bot.outbox.slack import Calls, Failure, SendError, Shown
 from bot.outbox.turn import due, free, in_turn, waiting
 from core.due.pages import following
 from core.due.quiet import held_until
+from core.home.sent import NO_MESSAGES
 from core.leaving import stop
 from core.ledger import NoticeKind
 from core.ledger.channel_trouble import channel_trouble
@@ -234,7 +235,7 @@ def _find_sent(row: OutboxMessage, calls: Calls) -> None:
     This comes before rendering: what people may see already must be brought up to date
     even when there would be nothing to begin any more.
     """
-    if row.attempts == 1 or row.ts is not None or row.kind == NoticeKind.REACTION:
+    if row.attempts == 1 or row.ts is not None or row.kind in NO_MESSAGES:
         return
     try:
         _note(row, slack.look_up(calls, row))
@@ -260,6 +261,8 @@ def _send(row: OutboxMessage, rendered: Rendered, calls: Calls) -> None:
     if isinstance(rendered, Reaction):
         standing = [row.shown] if row.shown is not None or row.attempts == 1 else rendered.ours
         slack.react(calls, row.destination, rendered, standing)
+    elif isinstance(rendered, Published):
+        slack.publish(calls, row.destination, rendered)
     elif shown is not None:
         slack.update(calls, shown, rendered)
     else:
@@ -278,8 +281,12 @@ def _stands(row: OutboxMessage) -> Shown | None:
 
 
 def _is_there(row: OutboxMessage, rendered: Rendered) -> bool:
-    # A reaction cannot be looked up: after an unknown outcome it is set right blindly.
-    unknown = isinstance(rendered, Reaction) and row.shown is None and row.attempts > 1
+    # A reaction, or a Home tab, cannot be looked up: after an unknown outcome it is set right
+    # blindly.
+    blind = isinstance(rendered, Published) or (
+        isinstance(rendered, Reaction) and row.shown is None
+    )
+    unknown = blind and row.attempts > 1
     return rendered.digest == (row.shown or "") and not unknown
 
 

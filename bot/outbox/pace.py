@@ -35,6 +35,7 @@ BUDGETS = {
     "chat.update": Budget(50, 20),
     "reactions.add": Budget(50, 20),
     "reactions.remove": Budget(20, 8),
+    "views.publish": Budget(100, 40),
     "conversations.open": Budget(50, 20),
     "conversations.history": Budget(50, 20),
     "conversations.replies": Budget(50, 20),

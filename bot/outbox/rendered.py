@@ -35,4 +35,17 @@ class Reaction:
         return self.name or ""
 
 
-Rendered = Words | Reaction
+@dataclass(frozen=True, slots=True)
+class Published:
+    """Somebody's Home tab, whole."""
+
+    view: dict[str, Any]
+
+    @property
+    def digest(self) -> str:
+        """A short fingerprint, to see whether it stands there already."""
+        content = json.dumps(self.view, sort_keys=True)
+        return hashlib.sha256(content.encode()).hexdigest()[:32]
+
+
+Rendered = Words | Reaction | Published

@@ -14,7 +14,7 @@ from slack_sdk.web import SlackResponse
 
 from bot.cut import cut
 from bot.outbox.pace import Pace
-from bot.outbox.rendered import Reaction, Words
+from bot.outbox.rendered import Published, Reaction, Words
 from core.model import OutboxMessage
 
 EVENT_TYPE = "spinkeeper_message"
@@ -150,6 +150,11 @@ def update(calls: Calls, shown: Shown, words: Words) -> None:
         text=cut(words.text, LONGEST_TEXT),
         blocks=list(words.blocks),
     )
+
+
+def publish(calls: Calls, slack_id: str, home: Published) -> None:
+    """Put somebody's Home tab in place of the one that stands there; twice is no harm."""
+    calls(calls.client.views_publish, user_id=slack_id, view=home.view)
 
 
 def react(calls: Calls, channel: str, reaction: Reaction, standing: Iterable[str | None]) -> None:

@@ -9,6 +9,7 @@ from sqlalchemy.orm import aliased
 from sqlmodel import col, select
 
 from bot.outbox.pace import POST, Pace
+from core.home.sent import NO_MESSAGES
 from core.leaving import is_served
 from core.ledger import NoticeKind
 from core.model import MessageState, OutboxMessage
@@ -35,11 +36,14 @@ def due(now: datetime, pace: Pace) -> Select[int | None]:
 
 
 _REACTS = col(OutboxMessage.kind) == NoticeKind.REACTION
+_PUBLISHES = col(OutboxMessage.kind) == NoticeKind.HOME
+_SPEAKS = ~_REACTS & ~_PUBLISHES
 #: The call that a row needs next, as far as it can be told before it is rendered.
 _NEXT = {
     "reactions.add": _REACTS,
-    "chat.update": ~_REACTS & col(OutboxMessage.ts).is_not(None),
-    POST: ~_REACTS & col(OutboxMessage.ts).is_(None),
+    "views.publish": _PUBLISHES,
+    "chat.update": _SPEAKS & col(OutboxMessage.ts).is_not(None),
+    POST: _SPEAKS & col(OutboxMessage.ts).is_(None),
 }
 
 
@@ -73,7 +77,7 @@ def in_turn() -> ColumnElement[bool]:
         .where(
             col(earlier.destination) == col(OutboxMessage.destination),
             col(earlier.id) < col(OutboxMessage.id),
-            col(earlier.kind) != NoticeKind.REACTION,
+            col(earlier.kind).not_in(NO_MESSAGES),
             (col(earlier.state) == MessageState.SENDING)
             | ((col(earlier.state) == MessageState.QUEUED) & col(earlier.lease_until).is_not(None)),
         )
@@ -81,7 +85,7 @@ def in_turn() -> ColumnElement[bool]:
         .exists()
     )
     served = is_served(col(OutboxMessage.workspace_id))
-    return served & ((col(OutboxMessage.kind) == NoticeKind.REACTION) | ~before)
+    return served & (col(OutboxMessage.kind).in_(NO_MESSAGES) | ~before)
 
 
 def free(now: datetime) -> ColumnElement[bool]:

@@ -199,6 +199,12 @@ SAID: Mapping[Key, tuple[str, Callable[[Told], str]]] = {
 }
 
 
+def shortly(told: Told, raised_on: date) -> str:
+    """An alert in a line: when it was raised, about whom, the figures."""
+    title, words = SAID[told.key]
+    return f"{day(raised_on)}, *{safe(told.pitcher)}*. {title} {words(told)}"
+
+
 def to_staff(told: Told, outings: Sequence[str], seen_by: Sequence[str], *, returned: bool) -> str:
     """An alert as the staff read it."""
     title, words = SAID[told.key]

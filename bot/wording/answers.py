@@ -18,6 +18,7 @@ from bot.wording.words import (
 )
 from core.ledger.corrections import Correction
 from core.ledger.history import only_caught
+from core.ledger.logged import Logged
 from core.ledger.view import Standing
 from core.mix import Mix, Window, wilson
 from core.model import Outing
@@ -34,14 +35,14 @@ KIND_NAMES = {
 RULES_GOVERN = "League and local rules govern."
 
 
-def outing_heading(pitcher: str | None, outing: Outing) -> str:
+def outing_heading(pitcher: str | None, outing: Outing | Logged) -> str:
     """Whose outing, of what kind, on which day; no name where it is the reader's own."""
     kind = "Behind the plate" if only_caught(outing) else KIND_NAMES[outing.kind]
     what = f"{kind}, {day(outing.on)}"
     return f"*{safe(pitcher)}* · {what}" if pitcher else f"*{what}*"
 
 
-def what_was_read(outing: Outing) -> str:
+def what_was_read(outing: Outing | Logged) -> str:
     """Every count that was read, so that a wrong one is seen at once."""
     noun = "throw" if outing.kind == "catch" else "pitch"
     parts = []
@@ -65,7 +66,7 @@ def what_was_read(outing: Outing) -> str:
     return f"Read: {', '.join(parts)}." if parts else ""
 
 
-def _breaking_parts(outing: Outing) -> list[str]:
+def _breaking_parts(outing: Outing | Logged) -> list[str]:
     if outing.breaking is None:
         return []
     kinds = [

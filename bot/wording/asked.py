@@ -142,7 +142,8 @@ def _when_one(one: ArmDay, own: bool) -> str:
     if one.rest is None:
         return f"{name}rest could not be worked out ({safe(one.problem)}). Ask the coach first."
     if one.rest.eligible:
-        return f"{name}{_most(one)} on {day(one.on)} by rule.{_costs(one)}{_unknown(one)}."
+        beside = f"{_costs(one)}{_unknown(one)}"
+        return f"{name}{_most(one)} on {day(one.on)} by rule{f'.{beside}' if beside else ''}."
     earliest = (
         f"earliest {day(one.rest.next_eligible)} by rule"
         if one.rest.next_eligible

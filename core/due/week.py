@@ -84,8 +84,8 @@ def _arm_week(
     last = [o for o in recent if today - DAYS <= o.on]
     mound = [outing for outing in last if outing.kind in MOUND]
     last_line = _last_line(one.outings, felt, today)
-    looks = dict(_looks(staff, pitcher, today, books))
-    free_on = {day for day, outlook in looks.items() if _allows(outlook, day)}
+    looks = dict(looks_ahead(staff, pitcher, today, books))
+    free_on = {day for day, outlook in looks.items() if allows(outlook, day)}
     rest = _rest(looks[today], today)
     return ArmWeek(
         pitcher,
@@ -104,7 +104,7 @@ def _arm_week(
     )
 
 
-def _looks(
+def looks_ahead(
     staff: Staff, pitcher: Pitcher, today: date, books: Books
 ) -> Iterator[tuple[date, Outlook | str]]:
     """The coming week if nothing is thrown until then: the books' outlook, or why there is none.
@@ -128,7 +128,8 @@ def _looks(
             yield day, str(wrong)
 
 
-def _allows(outlook: Outlook | str, day: date) -> bool:
+def allows(outlook: Outlook | str, day: date) -> bool:
+    """Whether the books allow a pitch on a day; where no book answers, they do not."""
     try:
         return isinstance(outlook, Outlook) and outlook.allows(day)
     except (RestError, RuleBookError):

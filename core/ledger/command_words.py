@@ -108,7 +108,7 @@ def may_use(word: Word, crew: Crew | None) -> bool:
     every = list(crew.relations.values())
     match word.may:
         case May.STAFF:
-            return crew.coaches
+            return bool(crew.coaches)
         case May.READ:
             return any(may_see(relations, View.RECORD) for relations in every)
         case May.LOG_STAFF_GAMES:

@@ -36,8 +36,8 @@ class Crew:
     #: The team whose channel the line stands in; null in a direct message.
     here: Team | None
     teams_of: dict[int, tuple[int, ...]]
-    #: Whether the author coaches a team, be it one without pitchers yet.
-    coaches: bool = False
+    #: The teams of whose staff the author is, those without pitchers too.
+    coaches: frozenset[int] = frozenset()
 
     @property
     def time_zone(self) -> str:
@@ -121,7 +121,7 @@ def load_crew(session: Session, person: Person, here: Team | None) -> Crew:
         for arm in arms
     }
     teams = session.exec(select(Team).where(col(Team.id).in_(team_ids)).order_by(col(Team.id)))
-    coaches = any(held & STAFF_ROLES for held in roles.values())
+    coaches = frozenset(team for team, held in roles.items() if held & STAFF_ROLES)
     return Crew(person, tuple(arms), relations, tuple(teams), here, teams_of, coaches)
 
 

@@ -65,6 +65,8 @@ class NoticeKind(StrEnum):
     CHANNEL_TROUBLE = "channel trouble"
     #: A person gets no direct messages any more.
     PERSON_TROUBLE = "person trouble"
+    #: No message: somebody's Home tab, brought up to date.
+    HOME = "home"
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,6 @@
 """Thresholds as the staff set them by a line; the line's deletion takes the setting back."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from sqlmodel import Session, col, select
@@ -124,7 +124,11 @@ def _set(
 
 def limits_of(session: Session, team_id: int, pitcher_id: int | None) -> dict[Key, int | None]:
     """Every threshold as it holds in a team: for one pitcher, or for the team at large."""
-    rows = history_of(session, team_id)
+    return limits_in(history_of(session, team_id), pitcher_id)
+
+
+def limits_in(rows: Sequence[ThresholdSetting], pitcher_id: int | None) -> dict[Key, int | None]:
+    """The same from a team's settings, oldest first."""
     limits = dict(DEFAULTS)
     for whose in (None, pitcher_id) if pitcher_id is not None else (None,):
         newest = {Key(row.key): row for row in rows if row.pitcher_id == whose}
@@ -134,10 +138,18 @@ def limits_of(session: Session, team_id: int, pitcher_id: int | None) -> dict[Ke
 
 def history_of(session: Session, team_id: int) -> list[ThresholdSetting]:
     """What was set in a team and not taken back, oldest first."""
+    return settings_of(session, [team_id])[team_id]
+
+
+def settings_of(session: Session, team_ids: Iterable[int]) -> dict[int, list[ThresholdSetting]]:
+    """What was set in each of these teams and not taken back, oldest first."""
+    found: dict[int, list[ThresholdSetting]] = {team_id: [] for team_id in team_ids}
     rows = select(ThresholdSetting).where(
-        ThresholdSetting.team_id == team_id, col(ThresholdSetting.withdrawn_at).is_(None)
+        col(ThresholdSetting.team_id).in_(found), col(ThresholdSetting.withdrawn_at).is_(None)
     )
-    return list(session.exec(rows.order_by(col(ThresholdSetting.id))))
+    for row in session.exec(rows.order_by(col(ThresholdSetting.id))):
+        found[row.team_id].append(row)
+    return found
 
 
 def pain_threshold(session: Session, pitcher_id: int) -> int:

@@ -14,6 +14,7 @@ from core.model.club import (
 from core.model.contact import FamilyMessage, OptOut
 from core.model.games import CalendarEntry, CalendarSource, CalledOff, EntryKind, GameAnswer
 from core.model.health import Clearance, Hold
+from core.model.home import HomeTab
 from core.model.message import MessageState, OutboxMessage
 from core.model.people import (
     STAFF_ROLES,
@@ -67,6 +68,7 @@ __all__ = [
     "GameAnswer",
     "GuardianLink",
     "Hold",
+    "HomeTab",
     "JoinedAs",
     "Line",
     "LineState",

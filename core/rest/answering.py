@@ -44,7 +44,14 @@ def answer(
     """
     looks = views(books, thrower, outings, phase)
     check_kind(kind)
-    ask = Ask(on, game, tournament, series, kind)
+    return answer_from(looks, Ask(on, game, tournament, series, kind))
+
+
+def answer_from(looks: Sequence[View], ask: Ask, *, brief: bool = False) -> RestAnswer:
+    """The answer of views that are made already; a `brief` one lists no rest of past outings.
+
+    Raises as `answer` does.
+    """
     verdict = judge(looks, ask)
     following = next_date(looks, ask, verdict)
     return RestAnswer(
@@ -52,7 +59,7 @@ def answer(
         pitches_allowed=verdict.pitches,
         outs_allowed=verdict.outs,
         next_eligible=following,
-        rest=tuple(_all_rest(looks, ask)),
+        rest=() if brief else tuple(_all_rest(looks, ask)),
         why=tuple(_why(looks, ask, verdict, following)),
         pitches_limited=verdict.limited,
         may_catch=verdict.may_catch,

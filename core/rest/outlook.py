@@ -7,9 +7,10 @@ worked out at once.
 from collections.abc import Sequence
 from datetime import date
 
+from core.rest.answering import answer_from
 from core.rest.judging import is_barred, judge, next_date
 from core.rest.standing import Standing, standing_from
-from core.rest.values import Ask, Phase, Thrower, Thrown
+from core.rest.values import Ask, Phase, RestAnswer, Thrower, Thrown
 from core.rest.views import views
 from core.rulebooks import RuleBook
 
@@ -38,6 +39,10 @@ class Outlook:
         """
         ask = Ask(on)
         return next_date(self._looks, ask, judge(self._looks, ask))
+
+    def brief(self, on: date) -> RestAnswer:
+        """What `answer` gives for a date, without the list of what each past outing owes."""
+        return answer_from(self._looks, Ask(on), brief=True)
 
     def standing(self, on: date) -> Standing:
         """The season so far on a date. Raises as `answer` does."""

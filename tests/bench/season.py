@@ -145,7 +145,7 @@ def _lines(arms: int) -> Iterator[Values]:
 
 _OUTING = (
     "id workspace_id line_id slot pitcher_id team_id on kind pitches breaking curve strikes outs "
-    "about waiting joins joined_as"
+    "about waiting kept_back joins joined_as"
 )
 
 
@@ -161,7 +161,7 @@ def _outings(rng: random.Random, arms: int) -> Iterator[Values]:
             outs = rng.randrange(3, 16) if kind == "game" else None
             yield (
                 *(row, WORKSPACE, row, f"{arm}/1", arm, _team_of(arm), _day(number).isoformat()),
-                *(kind, pitches, breaking, breaking, (pitches or 0) // 2, outs, 0, "[]"),
+                *(kind, pitches, breaking, breaking, (pitches or 0) // 2, outs, 0, "[]", 0),
                 *((row - 1, "part") if parts else (None, None)),
             )
 

@@ -32,6 +32,42 @@ def is_open(club: Club, who: str) -> bool:
     return bool(club.ws.open_views(club.people[who]))
 
 
+def home(club: Club, who: str) -> str:
+    """Open the Home tab; gives it as text, buttons in brackets."""
+    club.ws.open_home(club.people[who])
+    club.settle()
+    return shown(club, who)
+
+
+def shown(club: Club, who: str) -> str:
+    """The Home tab as it stands, as text."""
+    view = club.ws.home(club.people[who])
+    return "\n".join(map(_home_block, view.content["blocks"])) if view is not None else ""
+
+
+def press_home(club: Club, who: str, label: str) -> None:
+    """Press the first button of this label on the Home tab."""
+    view = club.ws.home(club.people[who])
+    assert view is not None
+    found = [
+        element["action_id"]
+        for block in view.content["blocks"]
+        if block["type"] == "actions"
+        for element in block["elements"]
+        if element["text"]["text"] == label
+    ]
+    club.ws.press_in_view(club.people[who], view, found[0])
+    club.settle()
+
+
+def _home_block(block: dict[str, Any]) -> str:
+    if block["type"] == "header":
+        return f"# {block['text']['text']}"
+    if block["type"] == "actions":
+        return " ".join(f"[{one['text']['text']}]" for one in block["elements"])
+    return str(block["text"]["text"])
+
+
 def _block(block: dict[str, Any]) -> str:
     if block["type"] == "context":
         return " ".join(str(one["text"]) for one in block["elements"])

@@ -17,7 +17,7 @@ from core.ledger.asked.answers import (
     WhatIfAnswer,
     WhenAnswer,
 )
-from core.ledger.asked.from_line import asked_here, replies, says_a_word
+from core.ledger.asked.from_line import asked_here, asks_in_short, replies, says_a_word
 
 __all__ = [
     "ArmDay",
@@ -36,6 +36,7 @@ __all__ = [
     "WhatIfAnswer",
     "WhenAnswer",
     "asked_here",
+    "asks_in_short",
     "replies",
     "says_a_word",
 ]

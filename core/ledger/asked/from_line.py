@@ -41,6 +41,17 @@ def says_a_word(session: Session, line: Line, crew: Crew) -> Word | None:
     return word if may_use(word, crew) else None
 
 
+def asks_in_short(session: Session, line: Line, crew: Crew) -> bool:
+    """Whether a line is a question in a word or two, where words are taken.
+
+    Such a word is no log there: "rest" alone asks when, elsewhere it is a day off.
+    """
+    text = spoken(session, line)
+    if text == line.text and not crew.takes_orders(line):
+        return False
+    return asked_in_short(text, crew.local(line.posted_at).date(), crew) is not None
+
+
 def replies(session: Session, line: Line, books: Books) -> list[Reply]:
     """The answers to the questions of a line, in their order."""
     author = session.get(Person, line.author_id) if line.author_id is not None else None

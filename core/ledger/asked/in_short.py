@@ -34,8 +34,10 @@ def _asked(target: str, who: tuple[str, ...], days: tuple[date, ...], crew: Crew
             return Asked(Topic.LEFT)
         case "plan" if not who:
             return Asked(Topic.PLAN)
-        case "rest" if who or days or not crew.is_staff:
-            return Asked(Topic.ONE if days else Topic.WHEN, who, days)
+        case "rest" if days:
+            return None  # "rest sunday" logs a day off
+        case "rest" if who or not crew.is_staff:
+            return Asked(Topic.WHEN, who)
         case "rest":  # the coach's own arm is not meant
             return Asked(Topic.STAFF)
         case "mix" if not days:

@@ -1,0 +1,160 @@
+"""The Home tab as a Slack view: holds first, then what is theirs, then what can be set."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from slack_sdk.models.blocks import HeaderBlock, PlainTextObject
+from slack_sdk.models.views import View
+from sqlmodel import Session
+
+from bot.blocks.alerts import SEEN, told_shortly
+from bot.blocks.buttons import FIX
+from bot.blocks.message import Button, Part, as_message
+from bot.blocks.settings import settings_parts
+from bot.forms import clearance
+from bot.forms.form import opens
+from bot.outbox.rendered import Published
+from bot.wording import home as say
+from bot.wording.alerts import SEEN as SEEN_LABEL
+from bot.wording.forms import TITLES
+from core.home import ArmCard, Board, Home, home_of
+from core.ledger.binding import Books
+from core.ledger.command_words import Does
+from core.model import HomeTab, OutboxMessage, key
+
+PAGE = "home_page"
+#: Slack's limits of a view and of a header (docs.slack.dev, Block Kit reference).
+MOST_BLOCKS, LONGEST_HEADER = 100, 150
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A heading with the paragraphs and buttons under it."""
+
+    title: str
+    parts: tuple[Part, ...]
+
+
+def home_view(session: Session, row: OutboxMessage, now: datetime, books: Books) -> Published:
+    """The Home tab of the Slack account that a row goes to, as the record stands."""
+    tab = session.get(HomeTab, (row.workspace_id, row.destination))
+    page = tab.page if tab is not None else 1
+    home = home_of(session, row.workspace_id, row.destination, page, now, books)
+    view = View(type="home", blocks=_blocks(_sections(session, home)))
+    content: dict[str, Any] = view.to_dict()
+    return Published(content)
+
+
+def _sections(session: Session, home: Home) -> list[Section]:
+    if home.person is None:
+        told = (Part(say.STRANGER), Part(say.GET_IN), Part(say.PRIVACY))
+        return [Section(say.STRANGER_TITLE, told)]
+    sections = [*_held(home), _log(home)]
+    sections += [_card(card, own=True) for card in home.own]
+    sections += [_card(card, own=False) for card in home.children]
+    if home.no_record:
+        sections.append(Section("", (Part(say.no_record(home.no_record)),)))
+    if home.board is not None:
+        sections += _board(session, home, home.board)
+    return [*sections, Section(say.ABOUT, (Part(say.HOW), Part(say.PRIVACY)))]
+
+
+def _held(home: Home) -> list[Section]:
+    """Before everything else: arms that must not throw."""
+    mine = [
+        (card.pitcher, card.today.status)
+        for card in [*home.own, *home.children]
+        if card.today.status.since is not None or card.today.status.limits
+    ]
+    if home.board is not None:
+        seen = {key(one) for one, _ in mine}
+        mine += [pair for pair in home.board.held if key(pair[0]) not in seen]
+    elif not mine:
+        return []
+    clears = mine and (home.board is not None or home.children)
+    button = Button(TITLES[clearance.NAME], opens(clearance.NAME), {})
+    return [Section(say.HOLDS, (Part(say.held(mine), (button,) if clears else ()),))]
+
+
+def _log(home: Home) -> Section:
+    """The forms that this person may open."""
+    buttons = [
+        Button(
+            TITLES.get(word.target, word.name.capitalize()),
+            opens(word.target),
+            {},
+            main=number == 0,
+        )
+        for number, word in enumerate(word for word in home.words if word.does is Does.FORM)
+    ]
+    counts_only = not (home.own or home.children or home.board) and not home.no_record
+    return Section(say.LOG, (Part(say.SCOREKEEPER if counts_only else "", tuple(buttons)),))
+
+
+def _card(card: ArmCard, *, own: bool) -> Section:
+    fixes = tuple(
+        Button(say.fix(one), FIX, {"outing": one.id, "line": one.line_id}) for one in card.outings
+    )
+    told = [
+        Part(say.rest(card, own=own)),
+        Part("\n".join(filter(None, [say.spin(card.spin), say.mix(card.mix, card.line)]))),
+        Part(say.outings(card.outings), fixes),
+    ]
+    if card.sent is not None:
+        told.append(Part(say.sent(card.sent)))
+    return Section(say.own_title(card.pitcher.name, own=own), tuple(told))
+
+
+def _board(session: Session, home: Home, board: Board) -> list[Section]:
+    sections = [
+        Section(f"{board.team.name}: {say.TODAY.lower()}", (Part(say.today(board)),)),
+        Section(say.AHEAD, (Part(say.ahead(board)),)),
+        Section(say.ALERTS, tuple(_alerts(board))),
+    ]
+    if board.asked:
+        sections.append(Section(say.QUESTIONS, (Part(say.waiting(board.asked)),)))
+    if board.unread:
+        sections.append(Section(say.NOT_READ, (Part(say.waiting(board.unread)),)))
+    if home.pages > 1:
+        sections.append(Section("", (Part(say.page(home.page, home.pages), _turn(home)),)))
+    settings = settings_parts(session, board.team)
+    return [*sections, Section(say.SETTINGS, tuple(settings))]
+
+
+def _alerts(board: Board) -> Iterable[Part]:
+    if not board.alerts:
+        yield Part(say.NO_ALERTS)
+    for alert, pitcher in board.alerts:
+        button = Button(SEEN_LABEL, SEEN, {"alerts": [key(alert)]})
+        yield Part(told_shortly(alert, pitcher), (button,))
+
+
+def _turn(home: Home) -> tuple[Button, ...]:
+    pages = ((say.PAGE_BACK, home.page - 1), (say.PAGE_ON, home.page + 1))
+    return tuple(
+        Button(label, PAGE, {"page": page}) for label, page in pages if 1 <= page <= home.pages
+    )
+
+
+def _blocks(sections: Sequence[Section]) -> list[dict[str, Any]]:
+    """Every section as blocks; what does not fit is left out, and the last block says so."""
+    blocks: list[dict[str, Any]] = []
+    for section in sections:
+        if section.title:
+            blocks.append(_header(section.title))
+        blocks += as_message(section.parts).blocks
+    if len(blocks) > MOST_BLOCKS:
+        blocks = [*blocks[: MOST_BLOCKS - 1], *as_message([Part(say.CUT)]).blocks]
+    return [_numbered(place, block) for place, block in enumerate(blocks)]
+
+
+def _header(title: str) -> dict[str, Any]:
+    short = title if len(title) <= LONGEST_HEADER else f"{title[: LONGEST_HEADER - 1]}…"
+    return HeaderBlock(text=PlainTextObject(text=short, emoji=False)).to_dict()
+
+
+def _numbered(place: int, block: dict[str, Any]) -> dict[str, Any]:
+    """A row of buttons is told from the others of its view by its own name."""
+    return {**block, "block_id": f"home.{place}"} if "block_id" in block else block

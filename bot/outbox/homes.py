@@ -1,0 +1,88 @@
+"""Brings the Home tabs up to date on which a change shows, for whoever has opened one."""
+
+from collections.abc import Iterable
+from datetime import datetime, timedelta
+from typing import Any
+
+from sqlalchemy import case, update
+from sqlmodel import Session, col, select, union
+
+from core.ledger import Notice, NoticeKind
+from core.model import (
+    STAFF_ROLES,
+    Clearance,
+    CoachLimit,
+    GuardianLink,
+    Line,
+    LineState,
+    Membership,
+    MessageState,
+    OutboxMessage,
+    Outing,
+    PainReport,
+    Person,
+    Pitcher,
+    key,
+)
+
+#: Several changes within this time are one new Home tab.
+TOGETHER = timedelta(seconds=2)
+#: A line in one of these states, never edited, has changed nothing that a Home tab shows.
+_IDLE = frozenset({LineState.TALK, LineState.QUESTION, LineState.STRANGER})
+_ABOUT: tuple[type[Outing | PainReport | CoachLimit | Clearance], ...] = (
+    Outing, PainReport, CoachLimit, Clearance,
+)  # fmt: skip
+
+
+def refresh_homes(
+    session: Session, workspace_id: str, notices: Iterable[Notice], now: datetime
+) -> None:
+    """Owe the Home tabs of the staff, and of the families of the pitchers of these lines, anew.
+
+    `notices` are those of one change at `now` (UTC). One statement: Home tabs that nobody has
+    opened have no row.
+    """
+    ids = {one.line_id for one in notices if one.line_id is not None}
+    lines = [line for one in ids if (line := session.get(Line, one)) is not None]
+    if lines and all(_is_idle(line) for line in lines):
+        return
+    waiting = col(OutboxMessage.state) == MessageState.SENDING
+    session.execute(
+        update(OutboxMessage)
+        .where(
+            col(OutboxMessage.workspace_id) == workspace_id,
+            col(OutboxMessage.kind) == NoticeKind.HOME,
+            # One that Slack refused for good waits until it is opened again.
+            col(OutboxMessage.state) != MessageState.FAILED,
+            col(OutboxMessage.destination).in_(_readers(workspace_id, [key(o) for o in lines])),
+        )
+        .values(
+            wanted=col(OutboxMessage.wanted) + 1,
+            state=case((waiting, MessageState.SENDING), else_=MessageState.QUEUED),
+            not_before=now + TOGETHER,
+        )
+        .execution_options(synchronize_session=False)
+    )
+
+
+def _is_idle(line: Line) -> bool:
+    return line.state in _IDLE and line.edited_ts is None and line.deleted_at is None
+
+
+def _readers(workspace_id: str, line_ids: list[int]) -> Any:
+    """The Slack accounts of the staff and of the families of the lines' pitchers."""
+    pitchers: Any = union(
+        *(select(table.pitcher_id).where(col(table.line_id).in_(line_ids)) for table in _ABOUT)
+    )
+    people: Any = union(
+        select(Membership.person_id).where(
+            Membership.workspace_id == workspace_id, col(Membership.role).in_(STAFF_ROLES)
+        ),
+        select(GuardianLink.person_id).where(col(GuardianLink.pitcher_id).in_(pitchers)),
+        select(Pitcher.person_id).where(
+            col(Pitcher.id).in_(pitchers), col(Pitcher.person_id).is_not(None)
+        ),
+    )
+    return select(Person.slack_id).where(
+        Person.workspace_id == workspace_id, col(Person.id).in_(people)
+    )
