@@ -107,3 +107,36 @@ def test_a_time_that_was_moved_earlier_and_is_past_is_made_up_for_once(store: St
     due.owe(MONDAY + timedelta(minutes=1))
 
     assert slots(store) == ["monday summary/team/1/2026-05-04"]
+
+
+def move(store: Store, zone: str) -> None:
+    with store.writing() as session:
+        session.exec(select(Team)).one().time_zone = zone
+
+
+def test_a_team_that_moves_west_before_it_is_due_is_due_at_its_new_seven(store: Store) -> None:
+    add_team(store)
+    due = Due(store)
+    due.owe(SUNDAY)
+    move(store, "America/Los_Angeles")
+
+    due.owe(MONDAY)
+    at_seven_in_chicago = slots(store)
+    due.owe(MONDAY + timedelta(hours=2))
+
+    assert at_seven_in_chicago == []
+    assert slots(store) == ["monday summary/team/1/2026-05-04"]
+
+
+def test_a_team_that_moves_east_past_its_seven_gets_its_summary_once(store: Store) -> None:
+    add_team(store)
+    due = Due(store)
+    due.owe(SUNDAY)
+    half_past_six = MONDAY - timedelta(minutes=30)
+    due.owe(half_past_six)
+    move(store, "America/New_York")
+
+    for minutes in (1, 31, 61, 24 * 60):
+        due.owe(half_past_six + timedelta(minutes=minutes))
+
+    assert slots(store) == ["monday summary/team/1/2026-05-04"]
