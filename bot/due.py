@@ -4,12 +4,15 @@ from datetime import datetime, timedelta
 
 from bot.outbox.owe import owe, owe_once
 from core.due.daily import look, next_look, teams_to_look_at
+from core.due.due import Due as DueSchedule
 from core.due.plan import begin_schedules, due_now, lacks_schedules, next_due, notices_of
 from core.model import Team
 from core.store import Store
 
 #: A schedule that somebody changes is noticed within this time.
 LOOK_AGAIN = timedelta(minutes=1)
+#: Teams that one tick works for, so that a big club's minute keeps no other message waiting.
+AT_ONCE = 50
 
 
 class Due:
@@ -26,12 +29,16 @@ class Due:
             return
         # A look takes no write lock: most of them find nothing.
         with self._store.reading() as session:
-            something = lacks_schedules(session) or bool(due_now(session, now))
+            lacks, dues = lacks_schedules(session), due_now(session, now)
             teams = teams_to_look_at(session, now)
-        for team in teams:
+        if lacks:
+            self._begin(now)
+        for due in dues[:AT_ONCE]:
+            self._write(due)
+        for team in teams[:AT_ONCE]:
             self._look(team, now)
-        if something:
-            self._write(now)
+        if max(len(dues), len(teams)) > AT_ONCE:
+            return  # the next tick goes on; meanwhile what is owed already is sent
         soon = now + LOOK_AGAIN
         self._look_at = min(self.next_due(now) or soon, soon)
 
@@ -46,9 +53,11 @@ class Due:
         with self._store.writing() as session:
             owe(session, team.workspace_id, look(session, team, now))
 
-    def _write(self, now: datetime) -> None:
+    def _begin(self, now: datetime) -> None:
         with self._store.writing() as session:
             begin_schedules(session, now)
-            session.flush()
-            for due in due_now(session, now):
-                owe_once(session, due.team.workspace_id, notices_of(session, due))
+
+    def _write(self, due: DueSchedule) -> None:
+        """One schedule of one team, one transaction, like a look."""
+        with self._store.writing() as session:
+            owe_once(session, due.team.workspace_id, notices_of(session, due))

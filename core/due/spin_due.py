@@ -1,6 +1,7 @@
 """The weekly spin reminder: who is reminded, and for whom the coach is asked instead."""
 
-from collections.abc import Iterator
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
 from datetime import date
 
 from sqlmodel import Session, col, func, select
@@ -9,7 +10,7 @@ from core.calendar.days import is_game_day
 from core.contact.reach import pitcher_or_guardians
 from core.due.due import Due
 from core.due.summary import arms_of
-from core.ledger.clearance import arm_status
+from core.ledger.clearance import arm_records
 from core.ledger.notices import Notice, NoticeKind
 from core.model import (
     BreakingPitch,
@@ -61,11 +62,15 @@ def spin_notices(session: Session, due: Due) -> list[Notice]:
         team_id=key(due.team),
     )
     by_slot = {post.slot: post}
-    for pitcher in spinners(session, due.team):
-        if arm_status(session, pitcher, due.on).since is not None:
+    pitchers = spinners(session, due.team)
+    pain, spun = arm_records(session, pitchers), _last_spun(session, pitchers)
+    reminded = _weeks_reminded(session, pitchers)
+    for pitcher in pitchers:
+        one, last = key(pitcher), spun.get(key(pitcher))
+        if pain[one].since is not None:
             continue
-        last = last_spun(session, pitcher)
-        silent = _unanswered(session, pitcher, last) >= PATIENCE
+        unanswered = [week for week in reminded[one] if last is None or week > last.isoformat()]
+        silent = len(unanswered) >= PATIENCE
         told = _coach(due, pitcher, last) if silent else _family(session, due, pitcher)
         for notice in told:
             by_slot.setdefault(notice.slot, notice)
@@ -74,20 +79,27 @@ def spin_notices(session: Session, due: Due) -> list[Notice]:
 
 def last_spun(session: Session, pitcher: Pitcher) -> date | None:
     """The newest day with spin reps on record."""
-    newest = select(func.max(col(Outing.on))).where(
-        Outing.pitcher_id == key(pitcher),
-        Outing.kind == "catch",
-        col(Outing.breaking) > 0,
-        col(Outing.withdrawn_at).is_(None),
+    return _last_spun(session, [pitcher]).get(key(pitcher))
+
+
+def _last_spun(session: Session, pitchers: Sequence[Pitcher]) -> dict[int, date]:
+    newest = (
+        select(Outing.pitcher_id, func.max(col(Outing.on)))
+        .where(
+            col(Outing.pitcher_id).in_([key(one) for one in pitchers]),
+            Outing.kind == "catch",
+            col(Outing.breaking) > 0,
+            col(Outing.withdrawn_at).is_(None),
+        )
+        .group_by(col(Outing.pitcher_id))
     )
-    found: date | None = session.exec(newest).one()
-    return found
+    return dict(session.exec(newest).all())
 
 
-def _unanswered(session: Session, pitcher: Pitcher, last: date | None) -> int:
-    """The weeks in which a reminder about him was sent since the one of his last reps."""
+def _weeks_reminded(session: Session, pitchers: Sequence[Pitcher]) -> dict[int, set[str]]:
+    """The weeks in which a reminder about each of them was sent."""
     weeks = (
-        select(Reminder.period)
+        select(Reminder.pitcher_id, Reminder.period)
         .join(
             OutboxMessage,
             (col(OutboxMessage.slot) == col(Reminder.slot))
@@ -95,13 +107,14 @@ def _unanswered(session: Session, pitcher: Pitcher, last: date | None) -> int:
         )
         .where(
             Reminder.kind == NoticeKind.SPIN_REPS,
-            Reminder.pitcher_id == key(pitcher),
+            col(Reminder.pitcher_id).in_([key(one) for one in pitchers]),
             OutboxMessage.state == MessageState.SENT,
-            col(Reminder.period) > (last.isoformat() if last is not None else ""),
         )
-        .distinct()
     )
-    return len(session.exec(weeks).all())
+    found: dict[int, set[str]] = defaultdict(set)
+    for pitcher_id, week in session.exec(weeks):
+        found[pitcher_id].add(week)
+    return found
 
 
 def _family(session: Session, due: Due, pitcher: Pitcher) -> Iterator[Notice]:

@@ -11,7 +11,7 @@ from core.due.spin import SpinWeek, spin_week
 from core.due.spin_due import spinners
 from core.ledger.asked.arms import Gathered, gather
 from core.ledger.binding import Books
-from core.ledger.history import standing_outings
+from core.ledger.history import counted_outings
 from core.ledger.logged import Logged
 from core.model import OutboxMessage, Pitcher, Reminder, Team, key
 from core.rest import RestError, answer
@@ -53,10 +53,9 @@ def spin_so_far(
 def someone_has_reps_to_go(session: Session, team: Team, now: datetime) -> bool:
     """Whether any pitcher of a team has not logged the week's reps yet."""
     today = now.astimezone(ZoneInfo(team.time_zone)).date()
-    weeks = (
-        _this_week(one, standing_outings(session, key(one)), today)
-        for one in spinners(session, team)
-    )
+    pitchers = spinners(session, team)
+    outings = counted_outings(session, [key(one) for one in pitchers])
+    weeks = (_this_week(one, outings[key(one)], today) for one in pitchers)
     return any(week is not None and not week.is_done for week in weeks)
 
 

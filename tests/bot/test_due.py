@@ -4,7 +4,7 @@ from datetime import UTC, date, datetime, time, timedelta
 
 from sqlmodel import col, select
 
-from bot.due import Due
+from bot.due import AT_ONCE, Due
 from bot.outbox.owe import owe_once
 from core.due.plan import due_now, notices_of
 from core.model import OutboxMessage, ScheduleKind, Team, TeamSchedule, Workspace
@@ -140,3 +140,24 @@ def test_a_team_that_moves_east_past_its_seven_gets_its_summary_once(store: Stor
         due.owe(half_past_six + timedelta(minutes=minutes))
 
     assert slots(store) == ["monday summary/team/1/2026-05-04"]
+
+
+def test_a_big_clubs_minute_is_worked_off_in_portions(store: Store) -> None:
+    with store.writing() as session:
+        session.add(Workspace(id="T1"))
+        session.flush()
+        for number in range(AT_ONCE + 5):
+            session.add(
+                Team(
+                    workspace_id="T1", name=str(number), time_zone="America/Chicago",
+                    log_channel=f"L{number}", staff_channel=f"S{number}",
+                )
+            )  # fmt: skip
+    due = Due(store)
+    due.owe(SUNDAY)
+
+    due.owe(MONDAY)
+    first = len(slots(store))
+    due.owe(MONDAY + timedelta(seconds=1))
+
+    assert (first, len(slots(store))) == (AT_ONCE, AT_ONCE + 5)
