@@ -11,7 +11,7 @@ from zoneinfo import ZoneInfo
 from sqlmodel import Session, col, select
 
 from core.audience import Occasion, Told, who_is_told
-from core.ledger.clearance import ADULT, age_on, arm_status, may_clear
+from core.ledger.clearance import ADULT, age_on, arm_records, may_clear
 from core.ledger.holds import stops
 from core.ledger.notices import Notice, NoticeKind, quiet_until
 from core.model import (
@@ -27,6 +27,7 @@ from core.model import (
     Team,
     key,
 )
+from core.pain.status import ArmStatus
 from core.store.once import insert_once
 
 #: Days after the report was made.
@@ -36,27 +37,26 @@ NOT_YET = "not yet"
 
 def ask_again(session: Session, team: Team, now: datetime) -> list[Notice]:
     """What a team's families are asked on this local day; once for each report and step."""
-    pitchers = (
-        select(Pitcher)
-        .join(PitcherTeam, col(PitcherTeam.pitcher_id) == col(Pitcher.id))
-        .join(PainReport, col(PainReport.pitcher_id) == col(Pitcher.id))
-        .where(PitcherTeam.team_id == key(team))
-        .distinct()
-        .order_by(col(Pitcher.id))
-    )
+    links = select(PitcherTeam.pitcher_id).where(PitcherTeam.team_id == key(team))
+    reported = select(PainReport.pitcher_id).where(col(PainReport.pitcher_id).in_(links))
+    # No DISTINCT: PostgreSQL compares no JSON columns.
+    rows = select(Pitcher).where(col(Pitcher.id).in_(reported)).order_by(col(Pitcher.id))
+    pitchers = session.exec(rows).all()
+    records = arm_records(session, pitchers)
+    today = now.astimezone(ZoneInfo(team.time_zone)).date()
     return [
         notice
-        for pitcher in session.exec(pitchers).all()
-        for notice in _ask(session, team, pitcher, now)
+        for pitcher in pitchers
+        for notice in _ask(session, team, pitcher, records[key(pitcher)].status(today), now)
     ]
 
 
-def _ask(session: Session, team: Team, pitcher: Pitcher, now: datetime) -> Iterator[Notice]:
+def _ask(
+    session: Session, team: Team, pitcher: Pitcher, status: ArmStatus, now: datetime
+) -> Iterator[Notice]:
     zone = ZoneInfo(team.time_zone)
     today = now.astimezone(zone).date()
-    status = arm_status(session, pitcher, today)
-    found = _newest(session, pitcher)
-    if status.since is None or status.held or found is None:
+    if status.since is None or status.held or (found := _newest(session, pitcher)) is None:
         return
     report, line = found
     passed = (today - line.posted_at.astimezone(zone).date()).days
