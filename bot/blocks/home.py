@@ -9,11 +9,12 @@ from slack_sdk.models.blocks import HeaderBlock, PlainTextObject
 from slack_sdk.models.views import View
 from sqlmodel import Session
 
+from bot import forms
 from bot.blocks.alerts import SEEN, told_shortly
 from bot.blocks.buttons import FIX
 from bot.blocks.message import Button, Part, as_message
 from bot.blocks.settings import settings_parts
-from bot.forms import clearance
+from bot.forms import clearance, settings
 from bot.forms.form import opens
 from bot.outbox.rendered import Published
 from bot.wording import home as say
@@ -21,7 +22,7 @@ from bot.wording.alerts import SEEN as SEEN_LABEL
 from bot.wording.forms import TITLES
 from core.home import ArmCard, Board, Home, home_of
 from core.ledger.binding import Books
-from core.ledger.command_words import Does
+from core.ledger.command_words import Does, Word
 from core.model import HomeTab, OutboxMessage, key
 
 PAGE = "home_page"
@@ -87,10 +88,17 @@ def _log(home: Home) -> Section:
             {},
             main=number == 0,
         )
-        for number, word in enumerate(word for word in home.words if word.does is Does.FORM)
+        for number, word in enumerate(word for word in home.words if _logs(word))
     ]
     counts_only = not (home.own or home.children or home.board) and not home.no_record
     return Section(say.LOG, (Part(say.SCOREKEEPER if counts_only else "", tuple(buttons)),))
+
+
+def _logs(word: Word) -> bool:
+    """Whether a word opens a form that logs: what sets something stands among the settings."""
+    if word.does is not Does.FORM or word.target == settings.NAME:
+        return False
+    return forms.FORMS[word.target].setting is None
 
 
 def _card(card: ArmCard, *, own: bool) -> Section:
@@ -119,7 +127,7 @@ def _board(session: Session, home: Home, board: Board) -> list[Section]:
         sections.append(Section(say.NOT_READ, (Part(say.waiting(board.unread)),)))
     if home.pages > 1:
         sections.append(Section("", (Part(say.page(home.page, home.pages), _turn(home)),)))
-    settings = settings_parts(session, board.team)
+    settings = settings_parts(session, board.team, tuple(forms.FORMS.values()))
     return [*sections, Section(say.SETTINGS, tuple(settings))]
 
 

@@ -20,31 +20,30 @@ from bot.forms import (
     roll_call,
     roster,
     roster_paste,
+    settings,
     thresholds,
 )
 from bot.forms.form import Form
 
+_ALL: Final = (
+    put_right.FORM,
+    fix_line.FORM,
+    outing.FORM,
+    bullpen.FORM,
+    catch_play.FORM,
+    roll_call.FORM,
+    game_counts.FORM,
+    pain.FORM,
+    consent_paper.FORM,
+    delete_record.FORM,
+    thresholds.FORM,
+    clearance.FORM,
+    roles.FORM,
+    roster.FORM,
+    roster_paste.FORM,
+    pitcher.FORM,
+    move.FORM,
+    family.FORM,
+)
 #: Every form by its name, which is the callback id of its view.
-FORMS: Final[dict[str, Form]] = {
-    form.name: form
-    for form in (
-        put_right.FORM,
-        fix_line.FORM,
-        outing.FORM,
-        bullpen.FORM,
-        catch_play.FORM,
-        roll_call.FORM,
-        game_counts.FORM,
-        pain.FORM,
-        consent_paper.FORM,
-        delete_record.FORM,
-        thresholds.FORM,
-        clearance.FORM,
-        roles.FORM,
-        roster.FORM,
-        roster_paste.FORM,
-        pitcher.FORM,
-        move.FORM,
-        family.FORM,
-    )
-}
+FORMS: Final[dict[str, Form]] = {form.name: form for form in (*_ALL, settings.menu(_ALL))}

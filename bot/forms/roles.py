@@ -8,9 +8,10 @@ from slack_sdk.models.views import View
 from sqlmodel import Session, col, select
 
 from bot.forms import inputs, picks
-from bot.forms.form import Carried, Filled, Form, FormError
+from bot.forms.form import Carried, Filled, Form, FormError, Setting
 from bot.wording import roles as say
 from bot.wording import roster as errors
+from bot.wording import settings as words
 from bot.wording.forms import CLOSE, SUBMIT
 from core.ledger import Notice
 from core.ledger.by_hand import Hand
@@ -93,4 +94,15 @@ def _save(hand: Hand, filled: Filled) -> list[Notice]:
         raise FormError(refused.field, errors.wrong(refused.wrong)) from refused
 
 
-FORM = Form(NAME, _view, _save, {"": "who"})
+def _now(session: Session, team: Team) -> str:
+    """Who has which role on the staff."""
+    rows = (
+        select(Person.name, Membership.role)
+        .join(Membership, col(Membership.person_id) == col(Person.id))
+        .where(Membership.team_id == key(team))
+        .order_by(col(Membership.id))
+    )
+    return words.roles([f"{name} ({role})" for name, role in session.exec(rows)])
+
+
+FORM = Form(NAME, _view, _save, {"": "who"}, Setting(words.ROLES, _now))

@@ -4,15 +4,16 @@ from typing import Any
 
 from slack_sdk.models.blocks import Block
 from slack_sdk.models.views import View
-from sqlmodel import col, select
+from sqlmodel import Session, col, func, select
 
 from bot.forms import consent_paper, inputs, move, pitcher, roster_paste
-from bot.forms.form import Carried, Filled, Form, FormError, Next
+from bot.forms.form import Carried, Filled, Form, FormError, Next, Setting
 from bot.wording import roster as say
+from bot.wording import settings as words
 from bot.wording.forms import CLOSE
 from core.ledger import Notice
 from core.ledger.by_hand import ByHandError, Hand, Refusal
-from core.model import Pitcher, PitcherTeam, key
+from core.model import Pitcher, PitcherTeam, Team, key
 from core.roster.people import coached_teams
 
 NAME = "roster"
@@ -76,4 +77,15 @@ _NEXT = {
     PASTE: roster_paste.FORM.view,
 }
 
-FORM = Form(NAME, _view, _save, {"": "what"})
+
+def _now(session: Session, team: Team) -> str:
+    """How many pitchers there are, and how many with consent."""
+    rows = (
+        select(func.count(), func.count(col(Pitcher.consent_on)))
+        .join(PitcherTeam, col(PitcherTeam.pitcher_id) == col(Pitcher.id))
+        .where(PitcherTeam.team_id == key(team))
+    )
+    return words.roster(*session.exec(rows).one())
+
+
+FORM = Form(NAME, _view, _save, {"": "what"}, Setting(words.ROSTER, _now))

@@ -61,10 +61,14 @@ def _block(form: Form, field: str, filled: Filled) -> str:
 def open_view(client: WebClient, body: dict[str, Any], view: dict[str, Any]) -> bool:
     """Open a view for whoever acted; False where the trigger ran out, or Slack did not answer.
 
+    From a button in a form it is put on top of that form.
     A trigger lives three seconds, so this one call cannot wait for the outbox.
     """
     try:
-        client.views_open(trigger_id=body["trigger_id"], view=view)
+        if (body.get("view") or {}).get("type") == "modal":
+            client.views_push(trigger_id=body["trigger_id"], view=view)
+        else:
+            client.views_open(trigger_id=body["trigger_id"], view=view)
     except SlackApiError as problem:
         if "trigger" not in str(problem.response.get("error")):
             raise

@@ -23,6 +23,7 @@ WORDS = {
     "roles": "who coaches, assists and keeps score",
     "thresholds": "what the alerts go by",
     "alerts": "the alerts that stand",
+    "settings": "what is set for the team, and the forms that change it",
     "help": "this list",
 }
 TRY_LINE = f"Or just type a line, for example {EXAMPLES}."

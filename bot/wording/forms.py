@@ -15,6 +15,7 @@ TITLES = {
     "game_counts": "Counts of one game",
     "pain": "Report pain",
     "fix_line": "Which one?",
+    "settings": "Settings",
     "thresholds": "Thresholds",
     "clearance": "Clinician's clearance",
     "family": "Write to the family",
@@ -111,6 +112,7 @@ def no_record(names: str) -> str:
 
 
 MAY_NOT = {
+    "settings": "The settings are for the coaches.",
     "": "There is nothing here that you may change.",
     "outing": "You may log no games here. Ask a coach to give you a part in the team.",
     "bullpen": "You may log no practice here. Ask a coach to give you a part in the team.",

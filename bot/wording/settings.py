@@ -4,11 +4,13 @@ from collections.abc import Mapping
 from datetime import date
 from typing import Any
 
-from bot.wording.words import day, listed, safe
+from bot.wording.words import counted, day, listed, safe
 
 CHANGE = "Change"
 THRESHOLDS = "Thresholds"
 SCHEDULES = "Schedules"
+ROSTER = "Roster"
+ROLES = "Roles"
 RULE_BOOKS = "Rule books"
 TEAM = "Team"
 QUIET = "Quiet hours"
@@ -23,6 +25,21 @@ NO_CHANGES = "Nothing has been changed yet."
 def setting(title: str, now: str) -> str:
     """One setting with its present value."""
     return f"*{title}*: {now}"
+
+
+def change_of(title: str) -> str:
+    """The label of the button that changes a setting."""
+    return f"{CHANGE}: {title.lower()}"
+
+
+def roster(arms: int, with_consent: int) -> str:
+    """How many pitchers a team has."""
+    return f"{counted(arms, 'pitcher')}, {with_consent} with consent on file."
+
+
+def roles(names: list[str]) -> str:
+    """Who has a role on the team's staff."""
+    return f"{listed([safe(one) for one in names]) or 'nobody yet'}."
 
 
 def thresholds(changed: int) -> str:

@@ -66,6 +66,7 @@ WORDS: tuple[Word, ...] = (
     Word("roles", Does.FORM, May.STAFF, "roles"),
     Word("thresholds", Does.LINE, May.STAFF),
     Word("alerts", Does.LINE, May.STAFF),
+    Word("settings", Does.FORM, May.STAFF, "settings"),
     Word("help", Does.HELP, May.ANYBODY, also=("?", "commands")),
 )
 _NAMED = {name: word for word in WORDS for name in (word.name, *word.also)}

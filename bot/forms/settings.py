@@ -1,0 +1,170 @@
+"""The settings of a team: what each is now, the form that changes it, and who changed what."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from slack_sdk.models.blocks import (
+    Block,
+    ButtonElement,
+    HeaderBlock,
+    MarkdownTextObject,
+    PlainTextObject,
+    SectionBlock,
+)
+from slack_sdk.models.views import View
+from sqlmodel import Session, col, func, select
+
+from bot.forms.form import Carried, Filled, Form, opens
+from bot.wording import forms as words
+from bot.wording import settings as say
+from core.ledger import Notice
+from core.ledger.by_hand import ByHandError, Hand, Refusal
+from core.ledger.crew import load_crew
+from core.model import (
+    STAFF_ROLES,
+    AuditEntry,
+    CoachLimit,
+    Membership,
+    Person,
+    Pitcher,
+    Team,
+    TeamSchedule,
+    ThresholdSetting,
+    key,
+)
+
+NAME = "settings"
+#: So many changes are listed, the newest ones.
+MOST_CHANGES = 5
+#: More teams than this fill a view (Slack allows 100 blocks).
+MOST_TEAMS = 8
+_THRESHOLD, _LIMIT = (table.__name__.lower() for table in (ThresholdSetting, CoachLimit))
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One setting as it is now; without a form it is told only."""
+
+    title: str
+    now: str
+    form: str = ""
+
+
+def rows(session: Session, team: Team, forms: Sequence[Form]) -> list[Row]:
+    """Every setting of a team: those with a form first, then what no form sets."""
+    found = [
+        Row(one.setting.title, one.setting.now(session, team), one.name)
+        for one in forms
+        if one.setting is not None
+    ]
+    named = {row.title for row in found}
+    told = {
+        say.SCHEDULES: say.schedules(_schedules(session, team)),
+        say.RULE_BOOKS: say.rule_books(team.rule_books),
+        say.TEAM: say.team(team.time_zone, team.account_age),
+        say.QUIET: say.QUIET_NOW,
+    }
+    return [*found, *(Row(title, now) for title, now in told.items() if title not in named)]
+
+
+def _schedules(session: Session, team: Team) -> list[str]:
+    kept = select(TeamSchedule).where(TeamSchedule.team_id == key(team))
+    return [
+        say.schedule(row.kind, row.weekday, f"{row.at:%H:%M}", is_on=row.is_on)
+        for row in session.exec(kept.order_by(col(TeamSchedule.id)))
+    ]
+
+
+def changes(session: Session, team: Team) -> str:
+    """What the staff of the team changed last: thresholds and limits."""
+    staff = select(Membership.person_id).where(
+        Membership.team_id == key(team), col(Membership.role).in_(STAFF_ROLES)
+    )
+    found = session.exec(
+        select(AuditEntry, Person.name, ThresholdSetting.key, Pitcher.name)
+        .join(
+            Person,
+            (col(Person.slack_id) == col(AuditEntry.by_slack_id))
+            & (col(Person.workspace_id) == col(AuditEntry.workspace_id)),
+        )
+        .outerjoin(
+            ThresholdSetting,
+            (col(AuditEntry.subject) == _THRESHOLD)
+            & (col(ThresholdSetting.id) == col(AuditEntry.subject_id)),
+        )
+        .outerjoin(
+            CoachLimit,
+            (col(AuditEntry.subject) == _LIMIT)
+            & (col(CoachLimit.id) == col(AuditEntry.subject_id)),
+        )
+        .outerjoin(
+            Pitcher,
+            col(Pitcher.id) == func.coalesce(ThresholdSetting.pitcher_id, CoachLimit.pitcher_id),
+        )
+        .where(
+            AuditEntry.workspace_id == team.workspace_id,
+            col(AuditEntry.subject).in_([_THRESHOLD, _LIMIT]),
+            col(Person.id).in_(staff),
+        )
+        .order_by(col(AuditEntry.id).desc())
+        .limit(MOST_CHANGES)
+    ).all()
+    zone = ZoneInfo(team.time_zone)
+    told = [
+        say.change(
+            entry.at.astimezone(zone).date(),
+            by,
+            name or entry.subject,
+            whom or "",
+            entry.before,
+            entry.after,
+        )
+        for entry, by, name, whom in found
+    ]
+    return "\n".join([say.CHANGES, *told]) if told else say.NO_CHANGES
+
+
+def menu(forms: Sequence[Form]) -> Form:
+    """The list of all settings of the coach's teams; each opens its form on top of it."""
+
+    def view(hand: Hand, _carried: Carried) -> dict[str, Any] | None:
+        crew = load_crew(hand.session, hand.person, None)
+        teams = [team for team in crew.teams if key(team) in crew.coaches][:MOST_TEAMS]
+        return _menu_view(hand.session, teams, forms) if teams else None
+
+    return Form(NAME, view, _nothing_to_save, {})
+
+
+def _nothing_to_save(_hand: Hand, _filled: Filled) -> list[Notice]:
+    raise ByHandError(Refusal.GONE)  # the view has no way to be sent
+
+
+def _menu_view(session: Session, teams: Sequence[Team], forms: Sequence[Form]) -> dict[str, Any]:
+    blocks: list[Block] = []
+    for team in teams:
+        blocks.append(HeaderBlock(text=PlainTextObject(text=team.name[:150], emoji=False)))
+        blocks += [_block(team, row) for row in rows(session, team, forms)]
+        blocks.append(_text(changes(session, team)))
+    view = View(
+        type="modal", callback_id=NAME, title=words.TITLES[NAME], close=words.CLOSE_NOTICE,
+        blocks=blocks,
+    )  # fmt: skip
+    content: dict[str, Any] = view.to_dict()
+    return content
+
+
+def _block(team: Team, row: Row) -> SectionBlock:
+    if not row.form:
+        return _text(say.setting(row.title, row.now))
+    button = ButtonElement(
+        text=PlainTextObject(text=say.CHANGE, emoji=False),
+        action_id=f"{opens(row.form)}.{key(team)}",
+        value=f'{{"team": {key(team)}}}',
+    )
+    return _text(say.setting(row.title, row.now), button)
+
+
+def _text(said: str, button: ButtonElement | None = None) -> SectionBlock:
+    return SectionBlock(text=MarkdownTextObject(text=said, verbatim=True), accessory=button)
