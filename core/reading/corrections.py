@@ -89,6 +89,15 @@ def _noun_first(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start(), match.end(), "corrected")
 
 
+def _told_and_threw(board: Board, match: re.Match[str]) -> None:
+    """As in "coach said 45 but i only threw 41": the first was what he should throw."""
+    only = any(board.items[i].text.lower() in ("only", "just") for i in range(*match.span()))
+    said = board.items[match.start()].text.lower().endswith(("said", "says"))
+    if only and said:
+        threw = match.end() - 1
+        board.no_log(match.start(), threw, "plan")
+
+
 def _given_up(board: Board, match: re.Match[str]) -> None:
     board.no_log(match.start(), match.end(), "corrected")
 
@@ -157,6 +166,11 @@ CORRECTION_RULES: tuple[Rule, ...] = (
         "68 no wait the book says 66",
         "<n:num> (pitches)? (comma)? <c:correction> (comma)? (?= book)",
         _given_up,
+    ),
+    rule(
+        "coach said 45 but i only threw 41",
+        "book (adv|about)* num (unit)? (comma)? but (i|he|the)* adv+ threw (about)? (?= num)",
+        _told_and_threw,
     ),
     rule(
         "9 benders, I mean curves",

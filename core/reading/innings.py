@@ -9,7 +9,7 @@ from core.reading.clauses import span
 from core.reading.entry import UnreadReason
 from core.reading.items import Item
 
-_TENTHS = {Fraction(0): 0, Fraction(1, 10): 1, Fraction(2, 10): 2}
+_TENTHS = {Fraction(1, 10): 1, Fraction(2, 10): 2}
 _THIRDS = {Fraction(1, 3): 1, Fraction(2, 3): 2}
 _LOG_WORDS = (*groups.FIELDS, *groups.KINDS, "threw", "went", "vs", "finish")
 LONGEST_OUTING = 12 * 3  # outs
@@ -19,11 +19,16 @@ def innings_outs(item: Item) -> int | None:
     """Outs of innings; None for what innings cannot be (4.5, 9.4, 4.25, and over twelve)."""
     if item.value is None:
         return None
+    if item.value.denominator == 1:
+        outs = item.value.numerator * 3
+        return outs if outs <= LONGEST_OUTING else None
     whole, rest = divmod(item.value, 1)
     written_in_tenths = "." in item.text and len(item.text.rsplit(".", 1)[1]) == 1
-    thirds = _TENTHS if written_in_tenths or rest == 0 else _THIRDS
-    outs = int(whole) * 3 + thirds[rest] if rest in thirds else None
-    return outs if outs is not None and outs <= LONGEST_OUTING else None
+    thirds = _TENTHS if written_in_tenths else _THIRDS
+    if rest not in thirds:
+        return None
+    outs = int(whole) * 3 + thirds[rest]
+    return outs if outs <= LONGEST_OUTING else None
 
 
 def has_thirds(item: Item) -> bool:

@@ -117,13 +117,11 @@ def _is_leader(tokens: list[Token], at: int) -> bool:
 
 
 def _phrase(norms: list[str], at: int, words: Lexicon) -> tuple[Meaning, int] | None:
-    phrases = words.phrases.get(norms[at])
+    phrases = words.by_second.get(norms[at])
     if phrases is None:
         return None
     following = norms[at + 1] if at + 1 < len(norms) else ""
-    for tail, meaning in phrases:
-        if tail and tail[0] != following:
-            continue
+    for tail, meaning in (*phrases.get(following, ()), *phrases.get("", ())):
         after = at + 1 + len(tail)
         if len(tail) < 2 or tuple(norms[at + 1 : after]) == tail:
             if meaning.symbol == "oneout" and norms[after : after + 1] == ["of"]:

@@ -82,7 +82,7 @@ def _beside_a_game(board: Board, match: re.Match[str]) -> None:
     told = counted or any(claim.key in ("pitches", "outs") for claim in board.claims)
     if told and kinds == [last] and board.items[match.start()].symbol == "after":
         pained = any(claim.key == "pain" for claim in board.claims)
-        if counted or (pained and board.symbol_is(last, "bullpen")):
+        if counted or (pained and board.items[last].symbol in ("bullpen", "catch", "live")):
             return  # "fingers tingly after pen 30 pitches", "forearm tight after pen, 18 pitches"
     after_game = (
         board.items[match.start()].symbol == "after"

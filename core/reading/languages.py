@@ -10,10 +10,16 @@ def tell_language(tokens: list[Token]) -> str:
     """As in "es" when more words belong to Spanish alone than to English alone, else "en"."""
     names = given_names()
     words = [t.norm for t in tokens if t.form is Form.WORD and t.norm not in names]
+    only_english, only_spanish = _words_apart()
+    spanish = sum(map(only_spanish.__contains__, words))
+    return "es" if spanish and spanish > sum(map(only_english.__contains__, words)) else "en"
+
+
+@cache
+def _words_apart() -> tuple[frozenset[str], frozenset[str]]:
+    """The words of English alone, and of Spanish alone."""
     english, spanish = _words_of("en"), _words_of("es")
-    only_spanish = sum(word in spanish and word not in english for word in words)
-    only_english = sum(word in english and word not in spanish for word in words)
-    return "es" if only_spanish > only_english else "en"
+    return english - spanish, spanish - english
 
 
 @cache

@@ -57,6 +57,9 @@ _THROWING_SITES = frozenset(
 
 def account_parts(board: Board, drafts: list[Draft]) -> None:
     """Numbers that add up to a stated pitch count are its parts, inning by inning."""
+    for at in board.free_numbers():
+        if _said_again(board, at):
+            board.no_log(at, at + 1, "said again")
     ends = [draft.claims[0].first for draft in drafts[1:] if draft.claims] + [len(board.items)]
     for draft, end in zip(drafts, ends, strict=False):
         total = draft.counts.get("pitches")
@@ -99,6 +102,16 @@ def leftovers(board: Board, *, something_logged: bool) -> list[Unread]:
         found += _uncounted_outing(board) + _counts_of_an_earlier_day(board)
         found += _perhaps_no_talk(board)
     return found + _unknown_amounts(board) if board.has("pitches") else found
+
+
+def _said_again(board: Board, at: int) -> bool:
+    """As in "it was 58 not 85, Leo 58 pitches": the first is the second."""
+    value = board.whole(at)
+    same = any(c.key == "pitches" and c.value == value for c in board.claims)
+    return same and any(
+        c.value == "corrected" and board.sentence[c.first] == board.sentence[at]
+        for c in board.claims
+    )
 
 
 def _number(board: Board, at: int) -> Unread:

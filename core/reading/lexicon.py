@@ -28,6 +28,12 @@ class Lexicon:
             self._add(phrase, Meaning(symbol, name))
         for entries in self.phrases.values():
             entries.sort(key=lambda entry: -len(entry[0]))
+        # By the second word too: most lines hold "in" and "the", and few of their phrases.
+        self.by_second: dict[str, dict[str, list[tuple[tuple[str, ...], Meaning]]]] = {}
+        for first, entries in self.phrases.items():
+            index = self.by_second.setdefault(first, {})
+            for tail, meaning in entries:
+                index.setdefault(tail[0] if tail else "", []).append((tail, meaning))
         self.numbers = tables.numbers
         self.dozen = tables.dozen
         self.compound_and, self.compound_one = tables.compound_and, tables.compound_one

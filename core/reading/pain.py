@@ -21,7 +21,7 @@ _WHEN = {
     "nextday": "next day",
     "atrest": "at rest",
 }
-_HEALTHY = ("fine", "ok", "okay", "normal", "healthy", "all good")
+_HEALTHY = ("fine", "ok", "okay", "normal", "healthy", "all good", "good", "great")
 _FORGIVEN = ("earlier", "someone else's")  # talk whose pain is nobody's here and now
 _SPOKEN = (
     "pain",
@@ -60,8 +60,8 @@ _GOOD_ARM = LazyPattern(
     " | everyone (is|feels|adv)+ (good|goodadj|pct)"
 )
 _GOOD_SELF = LazyPattern(
-    "(?<=comma|dot|semi|stop|newline|and|but) (i|he)* feels adv* <g:good>"
-    " (?= comma|dot|newline|semi|stop|$)"
+    "(^|comma|dot|semi|stop|newline|and|but) (i|he)* feels adv* <g:good|goodadj>"
+    " (today|adv)* (?= comma|dot|newline|semi|stop|$)"
 )
 _TIRED = LazyPattern(
     "site (is|feels|adv|a|the|he|i|had|colon|about)* tired"

@@ -61,12 +61,14 @@ def name_people(board: Board) -> None:
     name_opponents(board)
     if board.has("everyone", "everyoneelse", "except"):
         name_everyone(board)
-    at = 0
-    while at < len(board.items):
-        size = _name_at(board, at) if board.free(at) else 0
+    after = 0
+    for at, item in enumerate(board.items):
+        if at < after or item.symbol in _NO_NAMES or not board.free(at):
+            continue
+        size = _name_at(board, at)
         if size and _is_subject(board, at):
             _claim_name(board, at, size)
-        at += max(size, 1)
+        after = at + size
     if board.has("site"):
         _others_arms(board)
     if board.author != "pitcher":
@@ -162,7 +164,7 @@ def _name_at(board: Board, at: int) -> int:
     item = board.items[at]
     if item.symbol == "mention":
         return 1
-    if item.symbol in _NO_NAMES or _is_spanish_verb(board, at):
+    if _is_spanish_verb(board, at):
         return 0
     size = listed(board, at)
     if len(item.text) == 1 and not size:
@@ -170,12 +172,18 @@ def _name_at(board: Board, at: int) -> int:
     if size:
         return size if item.symbol == "word" or _double_meaning_is_name(board, at) else 0
     given = is_known(board, item.name) or _is_plain_possessive(board, at)
+    given = given and (item.text[:1].isupper() or item.name not in _plain_words(board.lang))
     if item.symbol != "word":
         return 1 if given and _double_meaning_is_name(board, at) else 0
     capital = item.text[:1].isupper() and not _is_abbreviation(board, at)
     if given or (capital and _unknown(bare(item.name))):
         return _with_surname(board, at) if _fits(board, at, given=given) else 0
     return 0
+
+
+def _plain_words(lang: str) -> frozenset[str]:
+    """Spanish words that are names too only with a capital: "van 45 lanzamientos"."""
+    return lexicon(lang).everyday if lang == "es" else frozenset()
 
 
 def _is_spanish_verb(board: Board, at: int) -> bool:

@@ -26,6 +26,8 @@ def read_tables(board: Board) -> None:
     """Claim the numbers of each row that fits the column names above it."""
     if board.has("colon"):
         _sections(board)
+    if not board.has("newline", "slash", "open", "colon"):
+        return
     header: _Header | None = None
     for first, after in _lines(board):
         found = _header(board, first, after)

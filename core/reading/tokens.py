@@ -39,8 +39,8 @@ class Token(NamedTuple):
 
 _TOKEN = re.compile(
     r"""
-      (?P<space> [^\S\n]+ )
-    | (?P<link> https?://[^\s]{1,400} )
+    [^\S\n]* (?:
+      (?P<link> https?://[^\s]{1,400} )
     | (?P<initials> (?:[A-Z]\.){2,} )
     | (?P<word> [^\W\d_½⅓⅔¼¾]+(?:['’`´][^\W\d_]+)* )
     | (?P<mention> <@[A-Z0-9]+(?:\|[^>\n]{0,80})?> )
@@ -61,10 +61,11 @@ _TOKEN = re.compile(
     | (?P<newline> \n )
     | (?P<dots> \.{2,} )
     | (?P<mark> \S )
+    )
     """,
     re.VERBOSE,
 )
-_LEFT_OUT = frozenset({"space", "link", "skip"})
+_LEFT_OUT = frozenset({"link", "skip"})
 _FORMS = {form.value: form for form in Form} | {
     "integer": Form.NUMBER,
     "initials": Form.WORD,
@@ -104,15 +105,15 @@ def tokenize(text: str) -> list[Token]:
 def _tokens(text: str) -> list[Token]:
     tokens: list[Token] = []
     previous_end = 0
-    for match in _TOKEN.finditer(text):
+    for match in _TOKEN.finditer(text.rstrip()):
         name = match.lastgroup or "mark"
         if name in _LEFT_OUT:
             continue
-        start, end = match.span()
+        start, end = match.span(name)
         if name == "mark" and _is_spelling_hyphen(text, start, end):
             continue
         tokens.append(
-            _token(_FORMS[name], match.group(), start, end, start == previous_end and start > 0)
+            _token(_FORMS[name], match[name], start, end, start == previous_end and start > 0)
         )
         previous_end = end
     return tokens
