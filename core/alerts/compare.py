@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import date, timedelta
 
 from core.alerts.crossings import WINDOWS, Crossing
 from core.alerts.thresholds import Key
@@ -52,4 +53,12 @@ def _same(rows: list[Known], crossing: Crossing) -> Known | None:
         for row in of_key:
             if row.stands:
                 return row
+    if crossing.key is Key.DAYS_IN_ROW:
+        return next((row for row in of_key if _begins_in(row.episode, crossing)), None)
     return next((row for row in of_key if row.episode == crossing.episode), None)
+
+
+def _begins_in(episode: str, run: Crossing) -> bool:
+    """Whether a known run began on a day of this one: a day logged late makes no second alert."""
+    began, first = (date.fromisoformat(one.partition("/")[2]) for one in (episode, run.episode))
+    return first <= began < first + timedelta(days=int(run.found.value))

@@ -13,6 +13,9 @@ from core.model import Line, OptOut, OutboxMessage, Person, Pitcher, Team, key
 #: What "no more reminders" ends; pain, holds, alerts about health and answers it does not.
 REMINDERS = frozenset({NoticeKind.REST_DAYS, NoticeKind.SPIN_REPS})
 
+#: A reaction in a channel, and the page that somebody opens himself.
+NOT_WRITTEN_TO = frozenset({NoticeKind.REACTION, NoticeKind.HOME})
+
 
 def opted_out_for(session: Session, pitcher: Pitcher, on: date) -> Person | None:
     """The guardian who asked that this pitcher is not written to; none for an adult (18)."""
@@ -81,7 +84,7 @@ def _wants_no_reminders(session: Session, person_id: int) -> bool:
 
 def _reader(session: Session, row: OutboxMessage) -> int | None:
     """The one person who reads a message, where there is one; a channel has several."""
-    if row.kind == NoticeKind.REACTION:
+    if row.kind in NOT_WRITTEN_TO:
         return None
     if row.destination.startswith(("U", "W")):
         known = select(Person.id).where(

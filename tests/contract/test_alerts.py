@@ -12,8 +12,11 @@ from core.model import (
     AuditEntry,
     Outing,
     Pitcher,
+    PitcherTeam,
     Season,
+    Team,
     ThresholdSetting,
+    key,
 )
 from tests.support.club import Club
 from tests.support.taps import labels, tap
@@ -322,6 +325,28 @@ def test_only_the_staff_set_thresholds(club: Club, who: str) -> None:
     club.tell_bot(who, "set mix 60% for Mateo")
 
     assert club.heard(who)[-1].startswith("Only the staff can set this.")
+    with club.store.reading() as session:
+        assert session.exec(select(ThresholdSetting)).all() == []
+
+
+def test_a_pitcher_of_another_team_is_nobody_that_a_coach_can_set(club: Club) -> None:
+    with club.store.writing() as session:
+        other = Team(
+            workspace_id=club.ws.team_id, name="Ospreys", time_zone="America/Chicago",
+            log_channel="C0OTHERLOG", staff_channel="C0OTHERSTAFF",
+        )  # fmt: skip
+        kit = Pitcher(
+            workspace_id=club.ws.team_id, name="Kit Vale", birth_date=date(2010, 1, 1),
+            consent_on=date(2026, 1, 1),
+        )  # fmt: skip
+        session.add_all([other, kit])
+        session.flush()
+        session.add(PitcherTeam(workspace_id=club.ws.team_id, pitcher_id=key(kit),
+                                team_id=key(other)))  # fmt: skip
+
+    answer = staff_answer(club, "set mix 18% for Kit")
+
+    assert answer.startswith("I know no pitcher called “Kit”.")
     with club.store.reading() as session:
         assert session.exec(select(ThresholdSetting)).all() == []
 

@@ -52,3 +52,13 @@ def test_what_is_old_is_not_raised_any_more_and_stays_where_it_is_known() -> Non
 
     assert compare([], [old]).raised == ()
     assert compare([Known(1, Key.GAME_BREAKING, "outing/7", stands=True)], [old]).gone == ()
+
+
+def test_a_run_of_days_whose_first_day_is_logged_last_is_the_same_alert() -> None:
+    run = Crossing(Key.DAYS_IN_ROW, "run/2026-05-01", Found(4, 3))
+
+    known = Known(1, Key.DAYS_IN_ROW, "run/2026-05-02", stands=True)
+    earlier = Known(1, Key.DAYS_IN_ROW, "run/2026-04-27", stands=True)
+
+    assert compare([known], [run]).standing == ((1, run),)
+    assert compare([earlier], [run]).raised == (run,)

@@ -10,6 +10,7 @@ compared from memory).
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy.stats import binomtest
 
 from core.mix import wilson
 
@@ -38,6 +39,15 @@ def test_interval_holds_the_share_and_stays_within_nought_and_one(case: tuple[in
     low, high = wilson(hits, trials)
 
     assert 0.0 <= low <= hits / trials <= high <= 1.0
+
+
+@given(st.integers(1, 500).flatmap(lambda n: st.tuples(st.integers(0, n), st.just(n))))
+def test_interval_is_that_of_scipy(case: tuple[int, int]) -> None:
+    hits, trials = case
+
+    published = binomtest(hits, trials).proportion_ci(confidence_level=0.95, method="wilson")
+
+    assert wilson(hits, trials) == pytest.approx((published.low, published.high), abs=1e-12)
 
 
 @pytest.mark.parametrize(("hits", "trials"), [(1, 0), (-1, 5), (6, 5)])
