@@ -265,7 +265,7 @@ INNINGS_RULES: tuple[Rule, ...] = (
     rule("catch five innings", "catch (the|adj|allof)* <n:num> adj* innings", _caught),
     rule("one inning plus one out", "<w:num> innings (and|with|plus)* oneout", _innings_and_out),
     rule("innings and outs", "<w:num> innings (and|with|plus)+ <n:num> outs", _innings_and_outs),
-    rule("four innings and a third", "<w:num> innings and <n:frac>", _innings_and_part),
+    rule("four innings and a third", "<w:num> innings and <n:frac|num>", _innings_and_part),
     rule("an inning and a third", "(a)? innings and <n:frac>", _inning_and_part),
     rule("his only inning", "(in|for|threw|had)? (hisher|the|i) adv+ innings", _only_inning),
     rule(

@@ -2,6 +2,7 @@
 
 import re
 
+from core.reading import groups
 from core.reading.board import Board, Rule, rule
 from core.reading.shares import DET, claim_rest
 
@@ -106,6 +107,18 @@ def _bare_pair(board: Board, match: re.Match[str]) -> None:
         board.claim(at, at + 1, "strikes", pair[1])
 
 
+def _of_those(board: Board, match: re.Match[str]) -> None:
+    """As in "9 curves, 4 of those were strikes": of the noun before, if it is a breaking type."""
+    nouns = [
+        item.symbol
+        for item in board.items[: match.start()]
+        if item.symbol in groups.TYPES or item.symbol == "pitches"
+    ]
+    value = board.whole(match.start("n"))
+    if value is not None and nouns and nouns[-1] in groups.BREAKING_TYPES:
+        board.claim(match.start(), match.end(), "breaking_strikes", value)
+
+
 def _strikes_after(board: Board, match: re.Match[str]) -> None:
     """As in "40 p, 26 s"."""
     value = board.whole(match.start("n"))
@@ -116,6 +129,7 @@ def _strikes_after(board: Board, match: re.Match[str]) -> None:
 _NO_NOUN = "(?! (fill|dash)* noun)"
 
 STRIKE_RULES: tuple[Rule, ...] = (
+    rule("9 curves, 4 of them strikes", "<n:num> them (is|adv)* (strikes|forstrikes)", _of_those),
     rule(
         "curve strikes, 6 of 10",
         "<u:breakingtype> strikes (is|colon|dash)* <n:num> of <t:num>",

@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.support.reading import entries_of, reasons_of
+from tests.support.reading import entries_of, reading_of, reasons_of
 
 
 @pytest.mark.parametrize(
@@ -121,3 +121,36 @@ def test_bare_numbers_that_may_be_a_log_are_asked(line: str) -> None:
 
 def test_speeds_of_two_pitches_are_no_counts() -> None:
     assert entries_of("mi recta 70 mi curva 58 mph") == []
+
+
+@pytest.mark.parametrize(
+    ("line", "entry"),
+    [
+        ("49 lanz 31 st 9 cur 4 cam 3.2 ent",
+         {"kind": "game", "pitches": 49, "breaking": 9, "curve": 9, "changeup": 4, "strikes": 31,
+          "outs": 11}),
+        ("3 entradas y 2/3, 49 lanzamientos", {"kind": "game", "pitches": 49, "outs": 11}),
+        ("49 lanzamientos, 9 curvas y 4 de esas strike",
+         {"pitches": 49, "breaking": 9, "curve": 9, "breaking_strikes": 4}),
+        ("tire 45, 60% strikes", {"pitches": 45, "strikes": 27}),
+    ],
+)  # fmt: skip
+def test_strikes_and_thirds(line: str, entry: dict[str, object]) -> None:
+    assert entries_of(line) == [entry]
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["tire 30 en la manana y 25 en la tarde", "2 bullpens de 20", "poquitas curvas hoy, 45 tiros"],
+)
+def test_more_than_one_outing_or_a_vague_count_is_asked(line: str) -> None:
+    assert reasons_of(line)
+
+
+@pytest.mark.parametrize(
+    ("line", "lang"),
+    [("Dom 34p 5cb, elbow felt tight", "en"), ("Al 26 pitches 4 sliders", "en"),
+     ("arm feels bien", "es"), ("5 knuckle 30 rectas", "es")],
+)  # fmt: skip
+def test_the_language_is_told_by_words_and_not_by_names(line: str, lang: str) -> None:
+    assert reading_of(line).lang == lang
