@@ -31,6 +31,8 @@ COMMANDS = (
     Command("edit TEXT", "edit your last line"),
     Command("delete", "delete your last line"),
     Command("press LABEL", "press a button that you see"),
+    Command("home", "open your Home tab"),
+    Command("fill LABEL = VALUE; ...", "fill in the form in front of you, and send it"),
     Command("say TEXT", "say TEXT even where it begins like a command"),
     Command("people", "who is who"),
     Command("channels", "where one can write"),
@@ -69,6 +71,8 @@ def parse(line: str) -> Typed | None:
         return Typed("say", line)
     if command.name == "go":
         return _go(line, rest)
+    if command.name == "fill" and rest and "=" not in rest:
+        return Typed("say", line)  # "fill in for Leo"
     if command.wants_more and not rest:
         raise UsageError(f"{command.usage}: {command.says}.")
     return Typed(command.name, rest)

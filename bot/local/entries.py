@@ -152,6 +152,20 @@ class Observer:
         return [Entry(head, "\n".join(labels), by_bot=True)]
 
 
+def home_entry(name: str, view: View) -> Entry:
+    """Somebody's Home tab as it stands, buttons in brackets."""
+    body = "\n".join(map(_on_home, view.content["blocks"]))
+    return Entry(f"Home tab of {name}", body, by_bot=True)
+
+
+def _on_home(block: Json) -> str:
+    if block["type"] == "header":
+        return f"\n*{block['text']['text']}*"
+    if block["type"] == "actions":
+        return "  ".join(f"[{label}]" for label in buttons_of([block]))
+    return str(block["text"]["text"])
+
+
 def buttons_of(blocks: Iterable[Json]) -> tuple[str, ...]:
     """The labels of a message's buttons, in order."""
     elements = (element for block in blocks for element in elements_of(block))

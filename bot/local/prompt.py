@@ -7,7 +7,9 @@ from datetime import timedelta
 from bot.local.buttons import find_button
 from bot.local.clubhouse import Clubhouse
 from bot.local.commands import ANYTHING_ELSE, COMMANDS, Typed, UsageError, parse
+from bot.local.entries import home_entry
 from bot.local.errors import ScriptError
+from bot.local.filling import filled
 from bot.local.moments import MomentError, day_and_time, parse_moment
 from bot.local.people import NobodyError, Roles, find_channel, find_person
 from bot.local.records import Channel, Person
@@ -41,6 +43,8 @@ class Prompt:
             "edit": self._edit,
             "delete": self._delete,
             "press": self._press,
+            "home": self._home,
+            "fill": self._fill,
             "say": self._say,
             "people": self._people,
             "channels": self._channels,
@@ -123,6 +127,26 @@ class Prompt:
         found = find_button(self._club.ws, person, self._channel, label)
         self._moment_passes()
         found.press(self._club.ws, person)
+        self._answered()
+
+    def _home(self, _nothing: str) -> None:
+        person = self.seat.person
+        self._moment_passes()
+        self._club.ws.open_home(person)
+        self._club.settle()
+        self._screen.show()
+        view = self._club.ws.home(person)
+        if view is not None:
+            self._screen.page(home_entry(person.real_name, view))
+
+    def _fill(self, typed: str) -> None:
+        person, ws = self.seat.person, self._club.ws
+        values = filled(ws.top_view(person).content["blocks"], typed)
+        self._moment_passes()
+        sent = ws.submit(person, values)
+        self._club.settle()
+        for block, complaint in ws.errors_of(sent).items():
+            self._screen.note(complaint, f"{block}: ")
         self._answered()
 
     def _moment_passes(self) -> None:

@@ -49,6 +49,12 @@ class Screen:
         self._print(Text(sentence), label, " " * len(label))
         self._gap = not sentence
 
+    def page(self, entry: Entry) -> None:
+        """Print something that somebody looks at, and that nobody did."""
+        self._entry(entry)
+        self._console.print()
+        self._time, self._gap = "", True
+
     def where(self, person: Person, channel: Channel) -> str:
         """Who speaks where, as the prompt says it."""
         place = f"in #{channel.name}" if channel.name else "→ Spinkeeper (direct message)"

@@ -28,6 +28,10 @@ NOW = datetime(2026, 5, 30, 18, tzinfo=ZoneInfo("America/Chicago"))
         ("people say he is fine", "say", "people say he is fine"),
         ("delete that", "say", "delete that"),
         ("go team", "say", "go team"),
+        ("home", "home", ""),
+        ("home run in the third", "say", "home run in the third"),
+        ("fill Pitches = 62", "fill", "Pitches = 62"),
+        ("fill in for Leo", "say", "fill in for Leo"),
         ("In the 4th my arm hurt", "say", "In the 4th my arm hurt"),
     ],
 )

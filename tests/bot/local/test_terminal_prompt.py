@@ -187,3 +187,25 @@ def test_the_log_stays_off_the_screen_and_what_went_wrong_is_kept(
 
     assert heard.take() == ["bot.outbox.deliver: message 5: refused", "slack_bolt.App: failed"]
     assert capsys.readouterr() == ("", "")
+
+
+def test_the_home_tab_is_read_and_its_buttons_are_pressed(fresh: Table) -> None:
+    read = fresh.type("as mateo", "home")
+    opened = fresh.type("press Log catch play")
+    answered = fresh.type("fill throws = 30; Spins (breaking balls) = 12")
+
+    assert "Home tab of Mateo Rivas" in read
+    assert "[Log a game]  [Log a bullpen]  [Log catch play]  [Report pain]" in read
+    assert "Spinkeeper opens a form for Mateo Rivas: Log catch play" in opened
+    assert "│ Read: 30 throws, 12 breaking balls" in answered
+    assert "• Catch play, Sat 30 May: 30 throws, 12 breaking balls" in fresh.type("home")
+
+
+def test_a_form_is_opened_by_the_command_and_complains_at_its_inputs(fresh: Table) -> None:
+    opened = fresh.type("as mateo", "/spinkeeper log")
+    wrong = fresh.type("fill Pitches = 20; Strikes = 30")
+    unknown = fresh.type("fill Runs = 3")
+
+    assert "Spinkeeper opens a form for Mateo Rivas: Log a game" in opened
+    assert "strikes: This cannot be: check it against the other counts." in wrong
+    assert unknown.startswith("There is no “Runs”; there is: what was it?, day, pitches")
