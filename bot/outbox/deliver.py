@@ -20,8 +20,9 @@ from sqlmodel import Session, col
 
 from bot.outbox import slack
 from bot.outbox.owe import owe, owe_once
-from bot.outbox.pace import Pace
+from bot.outbox.pace import LONG_AGO, POST, Pace
 from bot.outbox.rendered import Published, Reaction, Rendered
+from bot.outbox.shared import full_until
 from bot.outbox.slack import Calls, Failure, SendError, Shown
 from bot.outbox.turn import due, free, in_turn, waiting
 from core.due.pages import following
@@ -118,16 +119,21 @@ class Outbox:
     def next_due(self) -> datetime | None:
         """When the next row that waits is due and the pace allows it; none when none waits."""
         with self._store.reading() as session:
-            rows = session.execute(waiting()).all()
+            rows, full = session.execute(waiting()).all(), full_until(session)
         times = [
-            max(first, self._pace.free_at(workspace, method, destination))
+            max(
+                first,
+                self._pace.free_at(workspace, method, destination),
+                full.get(workspace, LONG_AGO) if method == POST else LONG_AGO,
+            )
             for workspace, method, destination, first in rows
         ]
         return min(times, default=None)
 
     def _claim(self, now: datetime) -> OutboxMessage | None:
         with self._store.writing() as session:
-            for row_id in session.scalars(due(now, self._pace)).all():
+            full = [one for one, until in full_until(session).items() if until > now]
+            for row_id in session.scalars(due(now, self._pace, full)).all():
                 claimed = session.execute(
                     update(OutboxMessage)
                     # In turn still: another process may have claimed the row before it.

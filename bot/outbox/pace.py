@@ -2,8 +2,8 @@
 
 From docs.slack.dev, "Rate limits": posts about one a second in a channel and several hundred
 a minute in a workspace; other methods by tiers, at least so many a minute. Slack tolerates
-bursts and does not say how long ones. Each process keeps to the pace by itself; where several
-of them are too fast together, Slack's own `Retry-After` holds.
+bursts and does not say how long ones. Each process keeps to the pace by itself; `shared` keeps
+the posts of all of them together to it, and for the rest Slack's own `Retry-After` holds.
 """
 
 from dataclasses import dataclass
@@ -40,6 +40,8 @@ BUDGETS = {
     "conversations.history": Budget(50, 20),
     "conversations.replies": Budget(50, 20),
 }
+#: For a method that nobody gave a budget: the lowest tier that the bot uses.
+SLOWEST = Budget(20, 8)
 
 
 class Pace:
@@ -52,7 +54,7 @@ class Pace:
 
     def free_at(self, workspace: str, method: str, channel: str = "") -> datetime:
         """The first moment (UTC) at which the method may be called; it may be long past."""
-        budget, about = BUDGETS[method], (workspace, method)
+        budget, about = BUDGETS.get(method, SLOWEST), (workspace, method)
         spent = self._spent_until.get(about)
         times = [self._blocked.get(about, LONG_AGO)]
         if spent is not None:
@@ -64,7 +66,7 @@ class Pace:
     def took(self, workspace: str, method: str, channel: str, now: datetime) -> None:
         """Count a call at `now` (UTC)."""
         spent = self._spent_until.get((workspace, method), now)
-        self._spent_until[workspace, method] = max(spent, now) + BUDGETS[method].step
+        self._spent_until[workspace, method] = max(spent, now) + BUDGETS.get(method, SLOWEST).step
         if method == POST:
             old = [key for key, at in self._posted.items() if at + CHANNEL <= now]
             for key in old:

@@ -1,5 +1,6 @@
 """Which rows may be sent at a moment: those that are due, free, and in turn."""
 
+from collections.abc import Iterable
 from datetime import datetime
 from functools import cache
 
@@ -18,11 +19,15 @@ from core.model import MessageState, OutboxMessage
 AT_A_TIME = 20
 
 
-def due(now: datetime, pace: Pace) -> Select[int | None]:
-    """The first rows that may be sent now and at this pace, oldest first."""
+def due(now: datetime, pace: Pace, full: Iterable[str]) -> Select[int | None]:
+    """The first rows that may be sent now and at this pace, oldest first.
+
+    A workspace in `full` takes no posts now.
+    """
+    closed = {*pace.closed(now), *((workspace, POST) for workspace in full)}
     waits: list[ColumnElement[bool]] = [
         (col(OutboxMessage.workspace_id) == workspace) & is_next(method)
-        for workspace, method in pace.closed(now)
+        for workspace, method in sorted(closed)
         if method in _NEXT
     ]
     if resting := pace.resting(now):

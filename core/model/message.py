@@ -30,6 +30,8 @@ class OutboxMessage(Stored, table=True):
         UniqueConstraint("workspace_id", "slot"),
         # Whether an earlier message of a conversation waits is asked for every row.
         Index("ix_outboxmessage_destination_state", "destination", "state"),
+        # How many were posted within the last minute is asked before each post.
+        Index("ix_outboxmessage_workspace_id_ts", "workspace_id", "ts"),
     )
 
     id: int | None = Field(default=None, primary_key=True)

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from bot.local.rates import PER_MINUTE, POSTS_PER_MINUTE
 from bot.outbox import Reaction
 from bot.outbox.pace import BUDGETS, POST, Pace
+from bot.outbox.shared import MOST
 from core.ledger import NoticeKind
 from tests.support.post_room import NOON, PostRoom
 
@@ -83,3 +84,24 @@ def test_the_next_message_is_due_when_the_pace_allows_it(room: PostRoom) -> None
     room.deliver()
 
     assert room.outbox.next_due() == room.clock.now() + BUDGETS[POST].step
+
+
+def test_three_processes_together_stay_within_a_workspaces_minute(room: PostRoom) -> None:
+    room.ws.rates.enforce()
+    outboxes = [room.outbox, room.another(), room.another()]
+    for number in range(320):
+        room.owe(str(number), "rest", to=room.ws.add_person(f"Person {number}").id)
+
+    for _second in range(40):
+        for outbox in outboxes:
+            outbox.deliver(room.clock.now())
+        room.clock.advance(timedelta(seconds=1))
+    in_the_first_minute = room.posts()
+    next_due = room.outbox.next_due()
+    room.deliver(after=30)
+
+    assert in_the_first_minute == MOST
+    assert next_due is not None
+    assert next_due > room.clock.now() - timedelta(seconds=30)
+    assert room.posts() > MOST
+    assert all(call.status == 200 for call in room.ws.calls.of(POST))
