@@ -4,81 +4,26 @@ A supervisor kills ten seconds after SIGTERM (common practice; Kubernetes waits 
 `docker stop` 10 s, both from memory).
 """
 
-import os
-import re
-import signal
 import sqlite3
-import subprocess
-import sys
-from collections.abc import Iterator
-from contextlib import contextmanager
-from pathlib import Path
 
 import pytest
 from sqlmodel import select
 
-from bot.local.http_target import HttpTarget
 from bot.local.server import StandIn
 from core.model import Line, MessageState, OutboxMessage
 from tests.support.club import Club
+from tests.support.process import Process, Transport, bot_process
 
-ROOT = Path(__file__).parents[2]
 GAME = "62p 11cb 4.1ip vs Summit no pain"
 IN_TIME = 10.0
 
 
-@contextmanager
-def started(club: Club, stand_in: StandIn, transport: str) -> Iterator["subprocess.Popen[str]"]:
-    """`python -m bot` in a process of its own, serving the club in place of the fixture's."""
-    kept = {k: v for k, v in os.environ.items() if not k.startswith(("SLACK_", "SPINKEEPER_"))}  # noqa: TID251 - handed on to a child process
-    environment = kept | {
-        "SLACK_BOT_TOKEN": club.ws.bot_token,
-        "SLACK_API_URL": club.ws.api_url,
-        "SPINKEEPER_DATABASE_URL": str(club.store.engine.url),
-        "SPINKEEPER_PORT": "0",
-    }
-    if transport == "socket":
-        environment["SLACK_APP_TOKEN"] = club.ws.app_token
-    else:
-        environment["SLACK_SIGNING_SECRET"] = club.ws.signing_secret
-    process = subprocess.Popen(
-        [sys.executable, "-m", "bot"], cwd=ROOT, env=environment, stderr=subprocess.PIPE, text=True
-    )
-    fixture = club.ws.courier.target
-    try:
-        if transport == "socket":
-            club.ws.deliver_by_sockets()
-            club.ws.sockets.wait_connected(timeout=30)
-        else:
-            stand_in.deliver_to(club.ws, f"http://127.0.0.1:{port_of(process)}/slack/events")
-        yield process
-    finally:
-        club.ws.faults.clear()
-        process.kill()
-        process.communicate()
-        if isinstance(fixture, HttpTarget):
-            club.ws.deliver_by(fixture)
-
-
-def port_of(process: "subprocess.Popen[str]") -> str:
-    return said_by(process, r"running on http://[^:]+:(\d+)")
-
-
-def said_by(process: "subprocess.Popen[str]", pattern: str) -> str:
-    """Read what the process logs until it says this; gives the group."""
-    assert process.stderr is not None
-    for line in process.stderr:
-        if found := re.search(pattern, line):
-            return found[1]
-    raise AssertionError(f"the bot ended before it said {pattern}")
-
-
-def wait_until_it_stops(club: Club, process: "subprocess.Popen[str]", transport: str) -> None:
+def wait_until_it_stops(club: Club, process: Process, transport: Transport) -> None:
     """Return when the signal was certainly heard."""
     if transport == "socket":
         club.ws.sockets.wait_connected(0, timeout=IN_TIME)
     else:
-        said_by(process, "(Shutting down)")
+        process.said("(Shutting down)")
 
 
 def state_of(club: Club, slot: str) -> tuple[str, bool]:
@@ -89,28 +34,29 @@ def state_of(club: Club, slot: str) -> tuple[str, bool]:
 
 
 @pytest.fixture(params=["http", "socket"])
-def transport(request: pytest.FixtureRequest) -> str:
-    return str(request.param)
+def transport(request: pytest.FixtureRequest) -> Transport:
+    found: Transport = request.param
+    return found
 
 
 def test_a_bot_with_nothing_to_do_leaves_at_once(
-    club: Club, stand_in: StandIn, transport: str
+    club: Club, stand_in: StandIn, transport: Transport
 ) -> None:
-    with started(club, stand_in, transport) as process:
-        process.send_signal(signal.SIGTERM)
+    with bot_process(club.ws, club.store, stand_in, transport) as process:
+        process.terminate()
 
         assert process.wait(IN_TIME) == 0
 
 
 def test_the_message_being_sent_is_finished_and_no_other_is_begun(
-    club: Club, stand_in: StandIn, transport: str
+    club: Club, stand_in: StandIn, transport: Transport
 ) -> None:
     gate = club.ws.faults.gate("chat.postMessage", processed=True)
-    with started(club, stand_in, transport) as process:
+    with bot_process(club.ws, club.store, stand_in, transport) as process:
         said = club.ws.say(club.people["mateo"], club.log, GAME)
         assert gate.wait_reached(20)
 
-        process.send_signal(signal.SIGTERM)
+        process.terminate()
         wait_until_it_stops(club, process, transport)
         gate.open()
 
@@ -121,14 +67,14 @@ def test_the_message_being_sent_is_finished_and_no_other_is_begun(
 
 
 def test_a_call_that_never_comes_back_keeps_no_process(
-    club: Club, stand_in: StandIn, transport: str
+    club: Club, stand_in: StandIn, transport: Transport
 ) -> None:
     gate = club.ws.faults.gate("chat.postMessage", processed=True)
-    with started(club, stand_in, transport) as process:
+    with bot_process(club.ws, club.store, stand_in, transport) as process:
         club.ws.say(club.people["mateo"], club.log, GAME).delivery.wait(20)
         assert gate.wait_reached(20)
 
-        process.send_signal(signal.SIGTERM)
+        process.terminate()
 
         assert process.wait(IN_TIME) == 0
     # Leased still: whoever comes after the lease looks it up before repeating it.
@@ -136,13 +82,13 @@ def test_a_call_that_never_comes_back_keeps_no_process(
 
 
 def test_a_line_under_way_is_stored_or_sent_again(
-    club: Club, stand_in: StandIn, transport: str
+    club: Club, stand_in: StandIn, transport: Transport
 ) -> None:
     other = sqlite3.connect(str(club.store.engine.url.database), isolation_level=None)
-    with started(club, stand_in, transport) as process:
+    with bot_process(club.ws, club.store, stand_in, transport) as process:
         other.execute("BEGIN IMMEDIATE")
         said = club.ws.say(club.people["mateo"], club.log, GAME)
-        process.send_signal(signal.SIGTERM)
+        process.terminate()
         other.execute("ROLLBACK")
 
         assert process.wait(IN_TIME) == 0

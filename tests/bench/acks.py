@@ -1,0 +1,179 @@
+"""`python -m tests.bench.acks [seconds]`: 50 lines a second, each stored and acknowledged.
+
+The bot runs as on a server, in a process of its own under uvicorn; signed requests come at a
+fixed pace whether or not earlier ones were answered, and an answer's time counts from when
+its request was due. Slack's Web API is quick, slow (every call stands still) or down (503).
+On SQLite and, where SPINKEEPER_TEST_POSTGRES names a server, on PostgreSQL. Not a test: the
+figures depend on the machine.
+"""
+
+import json
+import sys
+import time
+from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import ExitStack, contextmanager
+from http.client import HTTPConnection
+from itertools import cycle
+from pathlib import Path
+from statistics import quantiles
+from tempfile import TemporaryDirectory
+from threading import local
+from urllib.parse import urlsplit
+
+from sqlalchemy import create_engine, text
+from sqlmodel import func, select
+
+from bot.clock import SystemClock
+from bot.local.faults import Gate, HttpError
+from bot.local.http_target import HttpTarget
+from bot.local.server import StandIn
+from bot.local.workspace import Workspace
+from core.model import Line
+from core.model import Workspace as Stored
+from core.store import Store, migrate
+from tests.support.club import make_people, seed
+from tests.support.process import bot_process
+
+PACE = 50  # lines a second
+SENDERS = 32
+TYPED = (
+    "62p 11cb 4.1ip vs Summit no pain", "bullpen 24 pitches 6 changeups yesterday",
+    "catch 30 throws 12 spins 50%", "see you all on saturday, bring the big cooler",
+    "58p 9cb vs Sawmill, elbow pain 4/10", "44p 8cb 14 vs Summit",
+)  # fmt: skip
+AUTHORS = ("mateo", "sam_r", "sam_o", "carmen", "dana")
+METHODS = ("chat.postMessage", "chat.update", "reactions.add", "conversations.history")
+
+
+class Sender:
+    """Sends signed requests, one connection for each thread."""
+
+    def __init__(self, target: HttpTarget) -> None:
+        self._target, self._url = target, urlsplit(target.url)
+        self._mine = local()
+        #: Not acknowledged: Slack would send these again.
+        self.refused = 0
+
+    def send(self, body: bytes, due: float) -> float:
+        """Post at `due`; gives the seconds from then to the answer."""
+        time.sleep(max(0.0, due - time.perf_counter()))
+        connection = self._connection()
+        headers = self._target.signed(body) | {"Content-Type": "application/json"}
+        connection.request("POST", self._url.path, body, headers)
+        answer = connection.getresponse()
+        answer.read()
+        took = time.perf_counter() - due
+        if answer.status != 200:
+            self.refused += 1
+        return took
+
+    def _connection(self) -> HTTPConnection:
+        if not hasattr(self._mine, "connection"):
+            self._mine.connection = HTTPConnection(self._url.hostname or "", self._url.port)
+        found: HTTPConnection = self._mine.connection
+        return found
+
+
+def events(ws: Workspace, people: dict[str, str], channel: str, count: int) -> Iterator[bytes]:
+    """So many typed lines, each with a message timestamp of its own."""
+    said = zip(cycle(TYPED), cycle(AUTHORS), range(count), strict=False)
+    for typed, author, number in said:
+        yield json.dumps(
+            ws.event_callback(
+                {
+                    "type": "message", "user": people[author], "text": typed,
+                    "ts": f"{1777762800 + number}.000100", "channel": channel,
+                    "channel_type": "channel",
+                }
+            )
+        ).encode()  # fmt: skip
+
+
+def measure(store: Store, slack: str, seconds: int) -> tuple[list[float], int]:
+    """The times of all answers, in seconds, and how many were no 200."""
+    with StandIn() as stand_in:
+        ws = stand_in.new_workspace(SystemClock().now)
+        people, log, staff = make_people(ws)
+        with store.writing() as session:
+            session.add(Stored(id=ws.team_id))
+        seed(store, ws, people, log.id, staff.id)
+        for method in METHODS:
+            if slack == "slow":
+                ws.faults.order(method, Gate(), times=100_000)
+            elif slack == "down":
+                ws.faults.order(method, HttpError(503), times=100_000)
+        with bot_process(ws, store, stand_in, "http"), ThreadPoolExecutor(SENDERS) as pool:
+            target = ws.courier.target
+            assert isinstance(target, HttpTarget)
+            sender = Sender(target)
+            ids = {who: one.id for who, one in people.items()}
+            bodies = list(events(ws, ids, log.id, PACE * seconds))
+            began = time.perf_counter() + 0.5
+            sent = [
+                pool.submit(sender.send, body, began + number / PACE)
+                for number, body in enumerate(bodies)
+            ]
+            took = [one.result() for one in sent]
+    with store.reading() as session:
+        stored = session.exec(select(func.count()).select_from(Line)).one()
+    if stored < len(took) - sender.refused:
+        raise AssertionError(f"{stored} lines stored of {len(took)}, {sender.refused} refused")
+    return took, sender.refused
+
+
+@contextmanager
+def stores() -> Iterator[Iterator[tuple[str, Store]]]:
+    """A way to fresh databases of each engine."""
+    import os
+
+    server = os.environ.get("SPINKEEPER_TEST_POSTGRES")  # noqa: TID251 - tests alone go by it
+    with TemporaryDirectory() as folder, ExitStack() as opened:
+
+        def fresh() -> Iterator[tuple[str, Store]]:
+            for slack in ("quick", "slow", "down"):
+                yield f"SQLite, Slack {slack}", _open(f"sqlite:///{Path(folder) / slack}.sqlite3")
+                if server:
+                    name = f"spinkeeper_acks_{os.getpid()}_{slack}"
+                    engine = create_engine(server, isolation_level="AUTOCOMMIT")
+                    with engine.connect() as connection:
+                        connection.execute(text(f"CREATE DATABASE {name}"))
+                    opened.callback(_drop, server, name)
+                    url = engine.url.set(database=name).render_as_string(hide_password=False)
+                    engine.dispose()
+                    yield f"PostgreSQL, Slack {slack}", _open(url)
+
+        yield fresh()
+
+
+def _open(url: str) -> Store:
+    store = Store(url)
+    migrate(store)
+    return store
+
+
+def _drop(server: str, name: str) -> None:
+    engine = create_engine(server, isolation_level="AUTOCOMMIT")
+    with engine.connect() as connection:
+        connection.execute(text(f"DROP DATABASE {name} WITH (FORCE)"))
+    engine.dispose()
+
+
+def main() -> None:
+    """Print the figures."""
+    seconds = int(sys.argv[1]) if len(sys.argv) > 1 else 20
+    with stores() as fresh:
+        for name, store in fresh:
+            took, refused = measure(store, name.split()[-1], seconds)
+            cuts = quantiles(took, n=1000)
+            store.close()
+            print(  # noqa: T201 - the figures are what this prints
+                f"{name}: {len(took)} lines, median {cuts[499] * 1000:.1f} ms, "
+                f"p99 {cuts[989] * 1000:.1f} ms, longest {max(took) * 1000:.1f} ms, "
+                f"{refused} not acknowledged",
+                flush=True,
+            )
+
+
+if __name__ == "__main__":
+    main()
