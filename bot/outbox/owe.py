@@ -8,25 +8,46 @@ from sqlalchemy.dialects import postgresql, sqlite
 from sqlmodel import Session, col, select
 
 from core.ledger import Notice
-from core.model import MessageState, OutboxMessage
+from core.model import MessageState, OutboxMessage, Stored
 from core.store.once import insert_once
 
 
 def owe(session: Session, workspace_id: str, notices: Iterable[Notice]) -> None:
-    """Owe each notice: a new row for a new slot, a higher wanted version for a known one."""
-    for notice in notices:
-        if not _bump(session, workspace_id, notice) and not notice.only_if_shown:
-            _insert(session, workspace_id, notice)
+    """Owe each notice: a new row for a new slot, a higher wanted version for a known one.
+
+    One look for all of them, and one insert: a line owes a dozen, most of them only if shown.
+    """
+    owed = list(notices)
+    if not owed:
+        return
+    known = _known(session, workspace_id, {notice.slot for notice in owed})
+    new: dict[str, dict[str, Any]] = {}
+    for notice in owed:
+        if notice.slot in known:
+            _bump(known[notice.slot], notice)
+        elif notice.slot in new:
+            values = new[notice.slot]
+            values["wanted"] += 1
+            values["not_before"] = max(notice.not_before, values["not_before"])
+        elif not notice.only_if_shown:
+            new[notice.slot] = _values(workspace_id, notice)
+    session.add_all(known.values())
+    if new:
+        session.flush()
+        _insert(session, list(new.values()))
 
 
-def _bump(session: Session, workspace_id: str, notice: Notice) -> bool:
-    row = session.exec(
+def _known(session: Session, workspace_id: str, slots: set[str]) -> dict[str, OutboxMessage]:
+    rows = (
         select(OutboxMessage)
-        .where(OutboxMessage.workspace_id == workspace_id, OutboxMessage.slot == notice.slot)
+        .where(OutboxMessage.workspace_id == workspace_id, col(OutboxMessage.slot).in_(slots))
+        .order_by(col(OutboxMessage.id))  # two processes lock them in the same order
         .with_for_update()
-    ).first()
-    if row is None:
-        return False
+    )
+    return {row.slot: row for row in session.exec(rows)}
+
+
+def _bump(row: OutboxMessage, notice: Notice) -> None:
     row.wanted += 1
     if row.state != MessageState.SENDING:  # a sender looks at `wanted` again when it is done
         row.state = MessageState.QUEUED
@@ -37,8 +58,6 @@ def _bump(session: Session, workspace_id: str, notice: Notice) -> bool:
             row.attempts = 0
         if row.attempts == 0:  # else it may stand in Slack: a look-up begins at `not_before`
             row.not_before = max(notice.not_before, row.not_before)
-    session.add(row)
-    return True
 
 
 def owe_once(session: Session, workspace_id: str, notices: Iterable[Notice]) -> None:
@@ -66,22 +85,13 @@ def _values(workspace_id: str, notice: Notice) -> dict[str, Any]:
     }
 
 
-def _insert(session: Session, workspace_id: str, notice: Notice) -> None:
-    values = _values(workspace_id, notice)
+def _insert(session: Session, rows: list[dict[str, Any]]) -> None:
     sending = col(OutboxMessage.state) == MessageState.SENDING
     state = case((sending, MessageState.SENDING), else_=MessageState.QUEUED)
     again = {"wanted": col(OutboxMessage.wanted) + 1, "state": state}
     key = ["workspace_id", "slot"]
-    # Another process may have claimed the slot since we looked: then its row is brought up.
-    if session.get_bind().dialect.name == "postgresql":
-        session.execute(
-            postgresql.insert(OutboxMessage)
-            .values(values)
-            .on_conflict_do_update(index_elements=key, set_=again)
-        )
-    else:
-        session.execute(
-            sqlite.insert(OutboxMessage)
-            .values(values)
-            .on_conflict_do_update(index_elements=key, set_=again)
-        )
+    is_postgres = session.get_bind().dialect.name == "postgresql"
+    table = Stored.metadata.tables["outboxmessage"]  # rows of one shape: one statement
+    insert = (postgresql.insert if is_postgres else sqlite.insert)(table)
+    # Another process may have claimed a slot since we looked: then its row is brought up.
+    session.execute(insert.on_conflict_do_update(index_elements=key, set_=again), rows)

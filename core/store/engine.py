@@ -3,16 +3,20 @@
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
+from threading import Lock
 from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event, make_url
-from sqlalchemy.exc import ArgumentError, NoSuchModuleError
+from sqlalchemy.exc import ArgumentError, NoSuchModuleError, OperationalError
 from sqlalchemy.pool import ConnectionPoolEntry
 from sqlmodel import Session
 
 #: Slack waits 3 s for an acknowledgement: a writer that cannot have the lock by then must
 #: fail, so that Slack sends the event again.
-BUSY_TIMEOUT_MS = 2_500
+BUSY_TIMEOUT_MS = 1_800
+#: SQLite lets one writer in at a time, and lets the others poll for it. Writers of one process
+#: wait for each other here instead, in turn, for so long (s).
+TURN_TIMEOUT = 1.0
 
 
 class StoreError(Exception):
@@ -37,13 +41,31 @@ class Store:
                 "SPINKEEPER_DATABASE_URL is no address of a database. Use "
                 "sqlite:////full/path/file.sqlite3 or postgresql+psycopg://user@host/name."
             ) from wrong
+        self._writer = Lock() if parsed.get_backend_name() == "sqlite" else None
 
     @contextmanager
     def writing(self) -> Iterator[Session]:
         """A transaction that may write: committed at the end, rolled back on an exception."""
         engine = self.engine.execution_options(spinkeeper_writing=True)
-        with Session(engine, expire_on_commit=False, info=self.info) as session, session.begin():
+        with (
+            self._turn(),
+            Session(engine, expire_on_commit=False, info=self.info) as session,
+            session.begin(),
+        ):
             yield session
+
+    @contextmanager
+    def _turn(self) -> Iterator[None]:
+        if self._writer is None:
+            yield
+            return
+        if not self._writer.acquire(timeout=TURN_TIMEOUT):
+            locked = sqlite3.OperationalError("database is locked")
+            raise OperationalError("BEGIN IMMEDIATE", None, locked)
+        try:
+            yield
+        finally:
+            self._writer.release()
 
     @contextmanager
     def reading(self) -> Iterator[Session]:
