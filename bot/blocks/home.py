@@ -12,6 +12,7 @@ from sqlmodel import Session
 from bot import forms
 from bot.blocks.alerts import SEEN, told_shortly
 from bot.blocks.buttons import FIX
+from bot.blocks.first_steps import admin_parts
 from bot.blocks.message import Button, Part, as_message
 from bot.blocks.settings import settings_parts
 from bot.forms import clearance, settings
@@ -24,6 +25,7 @@ from core.home import ArmCard, Board, Home, home_of
 from core.ledger.binding import Books
 from core.ledger.command_words import Does, Word
 from core.model import HomeTab, OutboxMessage, key
+from core.roster.first_steps import first_matter, may_found
 
 PAGE = "home_page"
 #: Slack's limits of a view and of a header (docs.slack.dev, Block Kit reference).
@@ -43,9 +45,18 @@ def home_view(session: Session, row: OutboxMessage, now: datetime, books: Books)
     tab = session.get(HomeTab, (row.workspace_id, row.destination))
     page = tab.page if tab is not None else 1
     home = home_of(session, row.workspace_id, row.destination, page, now, books)
-    view = View(type="home", blocks=_blocks(_sections(session, home)))
+    sections = [*_first_steps(session, home, now), *_sections(session, home)]
+    view = View(type="home", blocks=_blocks(sections))
     content: dict[str, Any] = view.to_dict()
     return Published(content)
+
+
+def _first_steps(session: Session, home: Home, now: datetime) -> list[Section]:
+    """Where there is no team yet: what an admin of the workspace can do."""
+    if home.person is None or home.is_staff or not may_found(session, home.person, now):
+        return []
+    matter = first_matter(session, home.person)
+    return [Section("", tuple(admin_parts(session, matter)))] if matter is not None else []
 
 
 def _sections(session: Session, home: Home) -> list[Section]:

@@ -5,12 +5,15 @@ from datetime import datetime
 
 from sqlmodel import Session
 
+from bot.blocks.first_steps import channels_parts, first_parts
 from bot.blocks.message import Button, Part
 from bot.blocks.roles import role_parts
 from bot.presses.press import presses
 from bot.wording import consent, roster
 from core.matters import DELETION, ROSTER
 from core.model import Matter, MatterState, OutboxMessage, Person, key
+from core.roster.channels import CHANNELS
+from core.roster.first_steps import FIRST
 from core.roster.roles import ROLE
 
 Parts = list[Part]
@@ -67,4 +70,6 @@ _PARTS: dict[str, Callable[[Session, OutboxMessage, Matter], Parts]] = {
     DELETION: _deletion,
     ROSTER: _roster,
     ROLE: role_parts,
+    FIRST: first_parts,
+    CHANNELS: channels_parts,
 }

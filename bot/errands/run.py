@@ -9,7 +9,7 @@ from typing import Any, Final, cast
 from sqlalchemy import CursorResult, update
 from sqlmodel import col, func, select
 
-from bot.errands import roster
+from bot.errands import first_steps, roster
 from bot.errands.deletion import do_delete
 from bot.errands.errand import ErrandError, Finish, Tools, Work
 from bot.errands.kept import hear_kept
@@ -20,7 +20,9 @@ from bot.roster_file import APPLY, FORGET, LOOK
 from core.consent.events import HEAR_KEPT
 from core.leaving import is_served
 from core.model import Errand, key
+from core.roster.first_steps import WHO_OPENED
 from core.roster.people import LEARN_NAMES
+from core.roster.teams import LOOK_AT_CHANNELS
 
 log = logging.getLogger(__name__)
 
@@ -38,6 +40,8 @@ WORKS: Final[Mapping[str, Work]] = {
     LOOK: roster.look,
     APPLY: roster.apply,
     FORGET: roster.forget,
+    WHO_OPENED: first_steps.who_opened,
+    LOOK_AT_CHANNELS: first_steps.look_at_channels,
 }
 
 

@@ -21,6 +21,7 @@ from bot.forms import (
     roster,
     roster_paste,
     settings,
+    team,
     thresholds,
 )
 from bot.forms.form import Form
@@ -39,6 +40,8 @@ _ALL: Final = (
     thresholds.FORM,
     clearance.FORM,
     roles.FORM,
+    team.NEW_FORM,
+    team.SETTINGS_FORM,
     roster.FORM,
     roster_paste.FORM,
     pitcher.FORM,

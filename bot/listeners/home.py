@@ -1,5 +1,7 @@
 """The Home tab: published by the outbox when it is opened, and when a page is turned."""
 
+from collections.abc import Callable
+from datetime import datetime
 from typing import Any
 
 from slack_bolt import Ack, App, BoltContext
@@ -11,7 +13,10 @@ from bot.listeners.desk import Desk, presser
 from bot.outbox import owe
 from core.ledger import Notice, NoticeKind
 from core.model import HomeTab, OutboxMessage, Workspace
+from core.roster.first_steps import opened_home
 from core.store.once import insert_once
+
+FirstSteps = Callable[[Session, str, str, datetime], list[Notice]]
 
 
 def register(app: App, desk: Desk) -> None:
@@ -20,7 +25,8 @@ def register(app: App, desk: Desk) -> None:
     @app.event("app_home_opened")
     def opened(event: dict[str, Any], context: BoltContext) -> None:
         if event.get("tab") == "home":
-            _owe(desk, str(context.team_id), str(event["user"]), stands=bool(event.get("view")))
+            stands = bool(event.get("view"))
+            _owe(desk, str(context.team_id), str(event["user"]), stands=stands, first=opened_home)
 
     @app.action(f"{PAGE}.0")
     @app.action(f"{PAGE}.1")
@@ -31,9 +37,18 @@ def register(app: App, desk: Desk) -> None:
 
 
 def _owe(
-    desk: Desk, workspace_id: str, slack_id: str, *, page: int | None = None, stands: bool = True
+    desk: Desk,
+    workspace_id: str,
+    slack_id: str,
+    *,
+    page: int | None = None,
+    stands: bool = True,
+    first: FirstSteps | None = None,
 ) -> None:
-    """Owe somebody's Home tab; where none stands in Slack, it is put there even unchanged."""
+    """Owe somebody's Home tab; where none stands in Slack, it is put there even unchanged.
+
+    `first` gives what else follows when Home is opened: the welcome, the first steps.
+    """
     now = desk.clock.now()
     slot = f"{NoticeKind.HOME}/{slack_id}"
     with desk.store.writing() as session:
@@ -45,7 +60,8 @@ def _owe(
         known.page = page if page is not None else known.page
         if not stands:
             _forget(session, workspace_id, slot)
-        owe(session, workspace_id, [Notice(slot, NoticeKind.HOME, slack_id, now)])
+        more = first(session, workspace_id, slack_id, now) if first is not None else []
+        owe(session, workspace_id, [Notice(slot, NoticeKind.HOME, slack_id, now), *more])
     desk.committed()
 
 

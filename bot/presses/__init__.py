@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from bot.presses import consent, game_day, pain, roles, roster
+from bot.presses import consent, first_steps, game_day, pain, roles, roster
 from bot.presses.press import Press
 
 #: Every press by its name.
@@ -14,5 +14,6 @@ PRESSES: Final[dict[str, Press]] = {
         *pain.PRESSES,
         *roster.PRESSES,
         *roles.PRESSES,
+        *first_steps.PRESSES,
     )
 }

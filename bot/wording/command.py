@@ -21,6 +21,7 @@ WORDS = {
     "innings": "innings pitched this year",
     "roster": "add and change pitchers, by a form; or drop a CSV here",
     "roles": "who coaches, assists and keeps score",
+    "team": "the team's channels, rule books, time zone and account age",
     "thresholds": "what the alerts go by",
     "alerts": "the alerts that stand",
     "settings": "what is set for the team, and the forms that change it",

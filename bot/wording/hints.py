@@ -18,6 +18,6 @@ STRANGER = (
     "coach to add you to the team file."
 )
 NO_TEAM = (
-    "I know no team in this workspace yet, so nothing was counted; your line is kept. Whoever "
-    "runs me loads the team with: spinkeeper team load FILE"
+    "I know no team in this workspace yet, so nothing was counted; your line is kept. An owner or "
+    "admin of this workspace sets the team up: open my Home tab."
 )

@@ -64,6 +64,7 @@ WORDS: tuple[Word, ...] = (
     Word("innings", Does.ASK, May.READ, "innings"),
     Word("roster", Does.FORM, May.STAFF, "roster", ("pitchers",)),
     Word("roles", Does.FORM, May.STAFF, "roles"),
+    Word("team", Does.FORM, May.STAFF, "team_settings"),
     Word("thresholds", Does.LINE, May.STAFF),
     Word("alerts", Does.LINE, May.STAFF),
     Word("settings", Does.FORM, May.STAFF, "settings"),

@@ -40,6 +40,7 @@ class NoticeKind(StrEnum):
     CONSENT_SAID = "consent said"
     #: Something that waits for a word of whoever reads it, and what became of it.
     MATTER = "matter"
+    WELCOME = "welcome"
     CLEARANCE = "clearance"
     THROWN_ON_HOLD = "thrown on hold"
     #: By the clock: see core/due.

@@ -67,6 +67,8 @@ class Team(Stored, table=True):
     time_zone: str
     log_channel: str
     staff_channel: str
+    #: Such as 12U; it is shown, and decides nothing: ages do.
+    age_group: str = ""
     rule_books: list[str] = Field(default_factory=list, sa_type=JSON)
     #: Youngest age with a Slack account of one's own (years). A club may raise it, never
     #: lower it: Slack's Developer Policy does not allow use by children under 16.

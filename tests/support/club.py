@@ -193,8 +193,9 @@ def club_at(
     socket: bool = False,
     rulebooks: Path | None = None,
     fetch: Fetch = no_network,
+    seeded: bool = True,
 ) -> Iterator[Club]:
-    """The club with the bot serving it, over signed HTTP or Socket Mode."""
+    """The club with the bot serving it, over signed HTTP or Socket Mode; `seeded` with a team."""
     clock = SimulatedClock(SATURDAY_EVENING)
     ws = stand_in.new_workspace(clock.now)
     ws.follow(make_manifest())
@@ -204,7 +205,8 @@ def club_at(
     )
     installation = find_installation(make_client(ws.bot_token, ws.api_url))
     remember_workspace(store, installation, settings, clock.now())
-    seed(store, ws, people, log.id, staff.id)
+    if seeded:
+        seed(store, ws, people, log.id, staff.id)
     bot = make_bot(settings, installation, clock, store, fetch)
     with ExitStack() as running:
         if socket:
