@@ -38,7 +38,7 @@ MOST_NAMED = 10
 PRIVACY = (
     "What you see here is yours alone: pitchers see their own record, guardians their children's, "
     "coaches their teams'. Pain is told to adults only, never in a channel. Nothing leaves this "
-    "workspace. I'm a bot, not a doctor, and I never say that an arm is healthy or safe."
+    "workspace. I'm a bot, not a doctor, and I judge no arm."
 )
 STRANGER_TITLE = "The pitching log"
 STRANGER = (
