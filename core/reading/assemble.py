@@ -8,7 +8,7 @@ draft; any other piece adds to the draft before it.
 from datetime import date
 
 from core.reading.board import COUNTS, NO_LOG, Board, Claim
-from core.reading.draft import Draft
+from core.reading.draft import PRACTICE, Draft
 from core.reading.entry import Unread, UnreadReason
 from core.reading.in_order import in_order, sums_over_all
 from core.reading.people import OWN
@@ -63,8 +63,17 @@ class Assembler:
             return
         if not self.drafts or self._begins(self.drafts[-1], piece):
             self.drafts.append(self._fresh(piece))
+        elif not self.drafts[-1].has_outing():
+            self._take_own_kind(self.drafts[-1], piece)
         self._put_all(self.drafts[-1], piece)
         self._note_heading(piece)
+
+    def _take_own_kind(self, draft: Draft, piece: Piece) -> None:
+        """As in "long toss then 30 pitch pen": the counts are of the kind beside them."""
+        kinds = {str(claim.value) for claim in piece if claim.key == "kind"}
+        counted = any(claim.key in COUNTS for claim in piece)
+        if counted and draft.kind in PRACTICE and len(kinds) == 1 and kinds <= PRACTICE:
+            draft.kind = kinds.pop()
 
     def _ask(self, piece: Piece) -> None:
         quote = self.board.quote(piece[0].first, piece[-1].after)

@@ -210,6 +210,12 @@ BARE_RULES: tuple[Rule, ...] = (
         " (in|for|the|of)* said_day",
         _pitches,
     ),
+    rule("today was 70", f"said_day is (about|adv)* <n:num> {_AFTER}", _pitches),
+    rule(
+        "threw a side today 25",
+        f"(threw|had) (the|hisher|a)* side (said_day|comma|colon|about)* <n:num> {_AFTER}",
+        _pitches,
+    ),
     rule("mon 30 w 6 curves", "said_day <n:num> with (about)* said_count", _pitches),
     rule("mon 20, wed 25", f"said_day (colon|dash)* <n:num> {_AFTER}", _on_days),
     rule(

@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 
-from core.reading.draft import Draft
+from core.reading.board import COUNTS
+from core.reading.draft import PRACTICE, Draft
 from core.reading.entry import Detail, Entry, Pain, Unread, UnreadReason
 from core.reading.people import OWN
 from core.reading.sites import one_for_each_site
@@ -34,6 +35,7 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
     _resolve_ranges(draft, counts, unread, quote)
     _resolve_parts(draft, counts, unread, quote)
     _sum_breaking(counts)
+    _resolve_rest(draft, counts, unread, quote)
     kind = _kind(draft, counts)
     _reject_impossible(counts, unread, quote)
     _question_strikes(counts, unread, quote)
@@ -41,6 +43,8 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
     running = any(claim.key == "running" for claim in draft.claims)
     if running and "pitches" not in counts:
         unread.append(Unread(quote, UnreadReason.TWO_READINGS))
+    if counts and len(_loose_kinds(draft)) > 1:
+        unread.append(Unread(quote, UnreadReason.UNKNOWN_KIND))
     if draft.open_kind is not None and counts and draft.kind is None and not draft.opponent:
         unread.append(Unread(quote, UnreadReason.UNKNOWN_KIND))
     if draft.kind in ("bullpen", "catch") and kind == draft.kind and "outs" in counts:
@@ -71,6 +75,17 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
         **counts,
     )
     return Conclusion(entry, tuple(unread))
+
+
+def _loose_kinds(draft: Draft) -> set[str]:
+    """As in "threw a pen and then long toss. 30 pitches": kinds told before anything is counted."""
+    kinds: set[str] = set()
+    for claim in draft.claims:
+        if claim.key in COUNTS:
+            return kinds
+        if claim.key == "kind" and claim.value in PRACTICE and not claim.about:
+            kinds.add(str(claim.value))
+    return set()
 
 
 def _pain(draft: Draft) -> tuple[Pain, ...] | None:
@@ -108,6 +123,20 @@ def _resolve_shares(draft: Draft, counts: dict[str, int], unread: list[Unread], 
             counts[field] = count.numerator
         else:
             unread.append(Unread(quote, UnreadReason.UNKNOWN_NUMBER))
+
+
+def _resolve_rest(draft: Draft, counts: dict[str, int], unread: list[Unread], quote: str) -> None:
+    """Read "25 pitches, 5 changeups, the rest fastballs" as 20 fastballs."""
+    for claim in draft.claims:
+        if claim.key != "restof":
+            continue
+        field = str(claim.value)
+        others = sum(counts.get(part, 0) for part in _TYPES)
+        rest = counts.get("pitches", -1) - others
+        if field in counts or field not in _TYPES or rest < 0:
+            unread.append(Unread(quote, UnreadReason.UNKNOWN_NUMBER))
+        else:
+            counts[field] = rest
 
 
 def _resolve_ranges(draft: Draft, counts: dict[str, int], unread: list[Unread], quote: str) -> None:

@@ -6,6 +6,8 @@ from datetime import date
 from core.reading.board import Board, Claim
 from core.reading.entry import Pain
 
+PRACTICE = frozenset({"bullpen", "catch", "live"})
+
 
 @dataclass(slots=True)
 class Draft:

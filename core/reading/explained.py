@@ -43,7 +43,7 @@ def _is_harmless(board: Board, words: Lexicon, at: int) -> bool:
     if item.symbol in harmless_symbols() or not item.text[0].isalpha():
         return True
     if item.symbol == "word":
-        return is_filler(words, item.name) or _is_company(board, at)
+        return is_filler(words, item.name) or _is_company(board, at) or _is_team(board, at)
     if item.symbol in ("over", "radar"):  # "26 pitches over 2 innings", "hit 71 mph"
         return at + 1 < len(board.items) and not board.free(at + 1)
     if item.symbol in ("modal", "plan"):
@@ -73,6 +73,19 @@ def _is_company(board: Board, at: int) -> bool:
     if before == "is":
         return at + 1 < len(board.items) and board.items[at + 1].symbol == "i"
     return before == "title" or (before == "with" and is_known(board, board.items[at].name))
+
+
+def _is_team(board: Board, at: int) -> bool:
+    """As in "lost to ridgeview 70p", "ridgeview game: 70", "70p 4ip Ridgeview" of the author."""
+    if lexicon(board.lang).knows(board.items[at].name):
+        return False
+    before = [item.symbol for item in board.items[max(0, at - 2) : at]]
+    follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
+    if before[-1:] == ["win"] or before == ["win", "to"] or follows == "game":
+        return True
+    first, after = span(board.sentence, at)
+    pitched = board.author == "pitcher" and any(claim.key == "outs" for claim in board.claims)
+    return pitched and board.items[at].text[:1].isupper() and at in (first, after - 1)
 
 
 def _counts_follow(board: Board, at: int) -> bool:

@@ -12,6 +12,7 @@ from core.reading.items import Item
 _TENTHS = {Fraction(1, 10): 1, Fraction(2, 10): 2}
 _THIRDS = {Fraction(1, 3): 1, Fraction(2, 3): 2}
 _LOG_WORDS = (*groups.FIELDS, *groups.KINDS, "threw", "went", "vs", "finish")
+_SCORELESS = ("scoreless", "scorless", "shutout", "perfect", "no hit", "hitless")
 LONGEST_OUTING = 12 * 3  # outs
 
 
@@ -198,7 +199,7 @@ def _length_of_game(board: Board, match: re.Match[str]) -> None:
 
 def _scoreless(board: Board, match: re.Match[str]) -> None:
     """As in "4 scoreless vs Mossy Creek"."""
-    if board.items[match.end() - 1].text.lower() in ("scoreless", "scorless", "shutout"):
+    if board.items[match.end() - 1].text.lower() in _SCORELESS:
         _small(board, match)
 
 
@@ -255,7 +256,7 @@ INNINGS_RULES: tuple[Rule, ...] = (
     rule("62 pitches over 5", "pitches over <n:num> " + _NOT_COUNTED, _through),
     rule("length of a game", "num innings game", _length_of_game),
     rule("the last two", "threw (the|hisher)* last <n:num> " + _NOT_COUNTED, _small),
-    rule("four scoreless", "<n:num> adj " + _NOT_COUNTED, _scoreless),
+    rule("four scoreless", "<n:num> (adj|goodadj) (?! (fill|dash)* (noun|percent))", _scoreless),
     rule("gave em five solid", "went them <n:num> (adj|goodadj)? " + _NOT_COUNTED, _small),
     rule(
         "per inning",

@@ -8,6 +8,7 @@ from core.reading.draft import Draft
 from core.reading.entry import Unread, UnreadReason
 from core.reading.explained import unexplained
 from core.reading.groups import FIELDS
+from core.reading.innings import has_thirds
 from core.reading.items import NUMERIC
 from core.reading.lexicon import lexicon
 from core.reading.vocabulary import given_names
@@ -143,10 +144,13 @@ def _smells_of_log(board: Board, at: int) -> bool:
         and (claim.key == "openkind" or (claim.key == "kind" and claim.value in _PRACTICE))
         for claim in board.claims
     )
+    number = board.whole(at)
     named = any(claim.key == "who" and claim.after in (at, at - 1) for claim in board.claims)
     corrected = any(c.value == "corrected" and first <= c.first < after for c in board.claims)
     contrast = any(board.items[i].symbol == "but" for i in range(max(first, at - 4), at))
     if corrected or contrast or (at and board.items[at - 1].symbol == "correction"):
+        return True
+    if number is not None and number >= 10 and any(map(has_thirds, board.items[first:after])):
         return True
     counted = board.has(*FIELDS)
     of_them = counted and at + 1 < after and board.symbol_is(at + 1, "them")
@@ -155,7 +159,6 @@ def _smells_of_log(board: Board, at: int) -> bool:
     if any(board.symbol_is(i, "countword") for i in range(first, after)):
         return True
     told = any(board.free(i) and board.items[i].symbol in _TELLS for i in range(first, after))
-    number = board.whole(at)
     if told and board.items[at].symbol == "num" and number is not None and number >= 10:
         return True
     return nouns or kinds or of_them or bare or (named and board.items[at].symbol in NUMERIC)

@@ -44,6 +44,13 @@ def _speed_of_pitch(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start(), match.end(), "radar")
 
 
+def _distance(board: Board, match: re.Match[str]) -> None:
+    """As in "long toss out to 200": feet."""
+    value = board.whole(match.start("n"))
+    if value is not None and value >= 50:
+        board.no_log(match.start("n"), match.end(), "distance")
+
+
 def _reached(board: Board, match: re.Match[str]) -> None:
     """As in "hit 50 in the 4th": a count on the way."""
     board.claim(match.start(), match.end(), "running")
@@ -217,6 +224,7 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     ),
     rule("address", "num (word|said_who) word? road", says_no_log("address")),
     rule("vs 18 batters", "(vs|to|over) num stat", says_no_log("statistic")),
+    rule("long toss out to 200", "catch (word|adv)* to <n:num>" + _NOT_COUNTED, _distance),
     rule("arms used", "num site (?! (is|feels|pain|sore))", says_no_log("number of arms")),
     rule("birthday", "turned (the|adv)* (num|ord)", says_no_log("age")),
     rule(

@@ -72,6 +72,25 @@ def _all_of_type(board: Board, match: re.Match[str]) -> None:
     board.claim(match.start(), match.end(), "share", (field, Fraction(1)))
 
 
+def _rest_of(board: Board, match: re.Match[str]) -> None:
+    """As in "25 pitches, 5 changeups, the rest fastballs": kept until the others are known."""
+    field = board.items[match.start("u")].symbol
+    board.claim(match.start(), match.end(), "restof", field)
+
+
+def _all_plain(board: Board, match: re.Match[str]) -> None:
+    """As in "22 pitches all fastballs": are the breaking balls counted as none?"""
+    field = board.items[match.start("u")].symbol
+    first, after = match.start(), match.end()
+    if any(c.key in groups.BREAKING_TYPES and c.value == 0 for c in board.claims) or any(
+        board.items[i].symbol == "none" and board.items[i + 1].symbol in groups.BREAKING_TYPES
+        for i in range(len(board.items) - 1)
+    ):
+        board.claim(first, after, "share", (field, Fraction(1)))
+    else:
+        board.unread(first, after, UnreadReason.TWO_READINGS)
+
+
 def _of_total(board: Board, match: re.Match[str]) -> None:
     """As in "the curve was good, threw 11 of 53"."""
     symbols = [board.items[i].symbol for i in range(match.start())]
@@ -101,6 +120,12 @@ SHARE_RULES: tuple[Rule, ...] = (
         "every one a slider",
         "(everyone_of|allof) (is|a)* <u:breakingtype> (?! (and|comma|slash) type)",
         _all_of_type,
+    ),
+    rule("the rest fastballs", "rest (is|of|the|them|adv|allof)* <u:type>", _rest_of),
+    rule(
+        "all fastballs",
+        "(everyone_of|allof) (is|a|the)* <u:fastball|changeup> (?! fill* (and|comma|slash|num))",
+        _all_plain,
     ),
     rule(
         "part of",

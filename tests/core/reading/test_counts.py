@@ -158,3 +158,17 @@ def test_innings_caught_are_apart_and_make_no_game() -> None:
 )
 def test_effort_is_a_percentage(line: str, effort: int) -> None:
     assert entries_of(f"20 throws {line}") == [{"pitches": 20, "effort": effort}]
+
+
+def test_the_rest_are_what_the_others_leave() -> None:
+    assert entries_of("25 pitches, 5 changeups, 4 curves, the rest fastballs") == [
+        {"pitches": 25, "breaking": 4, "curve": 4, "changeup": 5, "fastball": 16}
+    ]
+
+
+@pytest.mark.parametrize(
+    ("line", "kind"),
+    [("long toss then 30 pitch pen", "bullpen"), ("pen then long toss 30 throws", "catch")],
+)
+def test_counts_are_of_the_kind_beside_them(line: str, kind: str) -> None:
+    assert entries_of(line) == [{"kind": kind, "pitches": 30}]
