@@ -73,7 +73,7 @@ class Assembler:
         kinds = {str(claim.value) for claim in piece if claim.key == "kind"}
         counted = any(claim.key in COUNTS for claim in piece)
         if counted and draft.kind in PRACTICE and len(kinds) == 1 and kinds <= PRACTICE:
-            draft.kind = kinds.pop()
+            draft.kind, draft.kind_beside = kinds.pop(), True
 
     def _ask(self, piece: Piece) -> None:
         quote = self.board.quote(piece[0].first, piece[-1].after)

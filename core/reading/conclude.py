@@ -43,7 +43,7 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
     running = any(claim.key == "running" for claim in draft.claims)
     if running and "pitches" not in counts:
         unread.append(Unread(quote, UnreadReason.TWO_READINGS))
-    if counts and len(_loose_kinds(draft)) > 1:
+    if counts and not draft.kind_beside and len(_loose_kinds(draft)) > 1:
         unread.append(Unread(quote, UnreadReason.UNKNOWN_KIND))
     if draft.open_kind is not None and counts and draft.kind is None and not draft.opponent:
         unread.append(Unread(quote, UnreadReason.UNKNOWN_KIND))

@@ -16,6 +16,7 @@ class Draft:
     who: tuple[str, ...] = ()
     except_: tuple[str, ...] = ()
     kind: str | None = None
+    kind_beside: bool = False  # its kind stands beside its counts
     open_kind: Claim | None = None
     days: tuple[date, ...] = ()
     label: str | None = None
