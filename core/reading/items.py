@@ -95,10 +95,10 @@ def _single(tokens: list[Token], at: int) -> Item:
     if token.form is Form.NUMBER:
         return _item("num", tokens, at, at + 1, value=number_value(token.norm))
     if token.form is Form.PERCENT:
-        return _item("pct", tokens, at, at + 1, value=Fraction(token.norm.rstrip("% \t\u00a0")))
+        return _item("pct", tokens, at, at + 1, value=Fraction(token.norm.rstrip("%").strip()))
     if token.form is Form.RATIO:
         left, right = token.norm.split("/")
-        return _item("ratio", tokens, at, at + 1, pair=(int(left), int(right)))
+        return _item("ratio", tokens, at, at + 1, pair=(int(left.strip()), int(right.strip())))
     if token.form is Form.ORDINAL:
         digits = "".join(char for char in token.norm if char.isdigit())
         return _item("ord", tokens, at, at + 1, value=Fraction(digits))

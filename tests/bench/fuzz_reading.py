@@ -28,7 +28,7 @@ _FIRST = datetime.fromisoformat("2026-03-01T06:30")
 _ROSTERS: tuple[tuple[str, ...], ...] = ((), ("Leo", "Max", "Mateo Ruiz", "Will"))
 _AUTHORS = ("pitcher", "coach", "guardian")
 _MARKS = (",", ";", ".", "\n", " - ", " / ", ": ", " + ", "? ", " (", ") ", "!", " & ", "…", "🔥")
-_ODD = "½⅓ ́ﬁ①²٣\u200b\u2028“’–—\t\x00<>@#%$~≈'\""
+_ODD = "\x0b\x1f\xa0½⅓ ́ﬁ①²٣\u200b\u2028“’–—\t\x00<>@#%$~≈'\""
 
 
 @dataclass(frozen=True, slots=True)

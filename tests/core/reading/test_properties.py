@@ -60,3 +60,10 @@ def test_mutated_lines_are_read_soundly(seed: int) -> None:
     found = fuzz(2000, seed)
 
     assert found.examples == {}
+
+
+@pytest.mark.parametrize("space", ["\x1f", "\x0b", "\x85", "\xa0", "\u2028", "\u3000"])
+def test_any_sign_for_a_space_stands_between_numbers(space: str) -> None:
+    reading = read(f"40 /{space}7 cb 30{space}% 4{space}1/3 ip", POSTED)
+
+    assert reading.entries or reading.unread
