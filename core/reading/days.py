@@ -7,6 +7,7 @@ from core.reading import groups  # noqa: F401  declares the groups
 from core.reading.board import Board, Handler, Rule, rule, says_no_log, says_unread
 from core.reading.entry import UnreadReason
 
+_LONGEST_MONTH = 31  # days
 LONGEST_LOOK_BACK = timedelta(days=60)  # an older "4/18" is more likely no date at all
 
 
@@ -75,6 +76,17 @@ def _day_of_month(board: Board, match: re.Match[str]) -> None:
     past = [found for m in months if (found := _in_reach(board, m, day)) is not None]
     if past:
         _claim(board, match, past[0])
+
+
+def _weekday_and_day(board: Board, match: re.Match[str]) -> None:
+    """As in "Saturday 16: ...": a date, where the weekday before it agrees."""
+    item, today = board.items[match.start("d")], board.posted.date()
+    weekday = 5 if item.symbol == "sat" else int(item.name)
+    for back in range((today.weekday() - weekday) % 7, _LONGEST_MONTH, 7):
+        day = today - timedelta(days=back)
+        if day.day == board.whole(match.start("n")):
+            _claim(board, match, day)
+            return
 
 
 def _dated(board: Board, match: re.Match[str], month: int, day: int) -> None:
@@ -178,6 +190,11 @@ DAY_RULES: tuple[Rule, ...] = (
     ),
     rule("day and month", "<n:num|ord> of <m:month>", _month_day),
     rule("slash", "((weekday|sat) (comma)?)? <r:ratio>" + _NOT_COUNTED, _month_first_or_day_first),
+    rule(
+        "saturday 16:",
+        "<d:weekday|sat> <n:num> (?= colon)",
+        _weekday_and_day,
+    ),
     rule("on the 9th", "on the <n:ord>", _day_of_month),
     rule("weekday and day of month", "(weekday|sat) (comma)? the <n:ord>", _day_of_month),
     rule("log for saturday", "(logthis|countword) for <d:weekday|sat>", _logged_day),

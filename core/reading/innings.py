@@ -124,6 +124,14 @@ def _per_inning(board: Board, match: re.Match[str]) -> None:
         board.unread(match.start(), match.end(), UnreadReason.TWO_READINGS)
 
 
+def _outs_of_inning(board: Board, match: re.Match[str]) -> None:
+    """As in "out in the 4th with 62 pitches and 2 outs": got by him, or when he left?"""
+    first, _ = span(board.sentence, match.start())
+    inning = any(board.items[i].symbol in ("ord", "ordword") for i in range(first, match.start()))
+    if inning and board.whole(match.start("n")) in (0, 1, 2):
+        board.unread(match.start("n"), match.end(), UnreadReason.TWO_READINGS)
+
+
 def _one_out(board: Board, match: re.Match[str]) -> None:
     board.claim(match.start(), match.end(), "outs", 1)
 
@@ -241,6 +249,7 @@ INNINGS_RULES: tuple[Rule, ...] = (
         "innings behind the plate", "<n:num> adj* innings (in|the|at|adv|of|for)* catching", _caught
     ),
     rule("with 2 outs", "(?<!innings) with (num outs | oneout)", says_no_log("inning")),
+    rule("62 pitches and 2 outs", "pitches (and|with|comma)+ <n:num> outs", _outs_of_inning),
     rule("got one out", "had (the|adv)* oneout", _one_out),
     rule("caught five", "catching (the|adj|last|allof)* <n:num> " + _NOT_COUNTED, _caught_small),
     rule("in the field", "num adj* innings (in|the|at|of)* fielding", says_no_log("fielding")),

@@ -126,6 +126,9 @@ def _off(board: Board, match: re.Match[str]) -> None:
     following = board.items[match.end() : match.end() + 3]
     words = {word for item in following for word in item.text.lower().split()}
     many = words & {"week", "weeks", "weekend", "days", "semana", "dias", "month"}
+    if "hasta" in words:  # "descansa hasta el jueves"
+        board.no_log(match.start(), match.end(), "time off")
+        return
     if board.items[match.end() - 1].symbol == "off" and (many or words & {"till", "til", "until"}):
         board.unread(match.start(), match.end(), UnreadReason.TWO_READINGS)
         return

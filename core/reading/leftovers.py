@@ -14,7 +14,7 @@ from core.reading.lexicon import lexicon
 from core.reading.vocabulary import given_names
 
 _HARMLESS = frozenset({"ord", "clock", "money", "isodate"})  # innings, times, prices, dates
-_TELLS = frozenset({"about", "threw", "went", "finish", "running", "tired"})
+_TELLS = frozenset({"about", "ish", "threw", "went", "finish", "running", "tired"})
 # With one of these a line that seems to be talk is talk.
 _SURELY_TALK = frozenset(
     {"plan", "ask", "question", "weekday", "sat", "clock", "other", "spectacle", "joke", "limit",

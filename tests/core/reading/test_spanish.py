@@ -154,3 +154,22 @@ def test_more_than_one_outing_or_a_vague_count_is_asked(line: str) -> None:
 )  # fmt: skip
 def test_the_language_is_told_by_words_and_not_by_names(line: str, lang: str) -> None:
     assert reading_of(line).lang == lang
+
+
+def test_a_date_stands_as_weekday_and_number_before_a_colon() -> None:
+    entries = entries_of("Sábado 8: Iker 62 lanz; domingo 9: Saúl 55 lanz", "coach")
+
+    assert [entry["on"] for entry in entries] == ["2026-08-08", "2026-08-09"]
+
+
+@pytest.mark.parametrize(
+    "line", ["son 120 por niño para el torneo", "Dante descansa hasta el jueves"]
+)
+def test_fees_and_rests_to_come_are_no_log(line: str) -> None:
+    assert entries_of(line, "coach") == []
+
+
+def test_outs_beside_the_inning_in_which_somebody_left_are_asked() -> None:
+    assert "two_readings" in reasons_of(
+        "Iker salió en la 4ta con 62 lanzamientos y 2 outs", "coach"
+    )
