@@ -171,9 +171,8 @@ def list_parts(session: Session, order: ListOrder, team: Team, arm: Arm | None) 
 
 
 def _listed(session: Session, row: Alert) -> say.Listed:
-    title, _ = say.SAID[Key(row.key)]
-    pitcher = session.get_one(Pitcher, row.pitcher_id).name
-    return say.Listed(row.raised_on, title, pitcher, row.state, tuple(seen_by(session, row)))
+    told = _told(session, row, session.get_one(Pitcher, row.pitcher_id))
+    return say.Listed(row.raised_on, told, row.state, tuple(seen_by(session, row)))
 
 
 def _change(session: Session, row: ThresholdSetting, team: Team) -> tuple[str, str, str, str]:

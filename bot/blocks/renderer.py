@@ -22,6 +22,7 @@ from bot.blocks.twice import two_counts_parts
 from bot.outbox.rendered import Reaction, Rendered
 from bot.wording import answers, hints, holds, pain
 from bot.wording.buttons import FORM_ERRORS
+from bot.wording.contact import instead_of
 from bot.wording.questions import ANSWERED
 from bot.wording.words import listed
 from core.contact.reach import is_silenced
@@ -99,6 +100,13 @@ class Renderer:
         return as_message(parts) if any(part.text for part in parts) else None
 
     def _answer(self, session: Session, row: OutboxMessage, line: Line) -> Parts:
+        parts = self._answered(session, row, line)
+        instead = row.person_id is not None and row.person_id != line.author_id
+        if not parts or not instead:
+            return parts
+        return [Part(instead_of(_author(session, line), line.text)), *parts]
+
+    def _answered(self, session: Session, row: OutboxMessage, line: Line) -> Parts:
         in_staff_channel = row.destination == line.channel and not line.direct
         viewer = None if in_staff_channel else _person(session, row)
         if line.deleted_at is None:

@@ -213,7 +213,7 @@ def to_staff(told: Told, outings: Sequence[str], seen_by: Sequence[str], *, retu
         [
             f"*{title}* {safe(told.pitcher)}: {words(told)}",
             *(f"• {one}" for one in outings),
-            BACK if returned else "",
+            back(told.key) if returned else "",
             seen,
         ]
     )
@@ -242,7 +242,7 @@ def to_guardian(told: Told, *, returned: bool) -> str:
     """An alert about health and rest as a parent reads it."""
     title, words = SAID[told.key]
     text = f"*{title}* {safe(told.pitcher)}: {words(told)} The coaches have been told."
-    return sentences([text, BACK if returned else ""])
+    return sentences([text, back(told.key) if returned else ""])
 
 
 def to_pitcher(told: Told, *, returned: bool) -> str:
@@ -259,10 +259,23 @@ def to_pitcher(told: Told, *, returned: bool) -> str:
             f"{counted(told.number('breaking'), 'breaking ball')}{of} in one game{_on(told)} is a "
             "lot. Next time more fastball and changeup."
         )
-    return sentences([text, BACK if returned else ""])
+    return sentences([text, back(told.key) if returned else ""])
 
 
+#: Said of an alert whose reason is gone; time that goes by makes no arm better.
 BACK = "_Back within the line since._"
+_BACK = {
+    Key.PAIN_REPORTS: "_Fewer reports within the last 14 days since; that ends nothing._",
+    Key.TIRED_REPORTS: "_Fewer reports within the last 14 days since._",
+    Key.SILENT_DAYS: "_A line has come since, or the season is over._",
+}
+
+
+def back(key: Key) -> str:
+    """What is added to an alert that no longer stands."""
+    return _BACK.get(key, BACK)
+
+
 SEEN = "Seen"
 
 
@@ -291,8 +304,7 @@ class Listed:
     """One alert in a list."""
 
     on: date
-    title: str
-    pitcher: str
+    told: Told
     state: str
     seen: tuple[str, ...]
 
@@ -302,11 +314,21 @@ def listing(whom: str, rows: Sequence[Listed]) -> str:
     if not rows:
         return f"No alert has been raised for {safe(whom)}."
     told = [
-        f"• {day(one.on)}: {safe(one.pitcher)}, {one.title.rstrip('.').casefold()} ({one.state}"
-        f"{_seen(one.seen)})"
+        f"• {day(one.on)}: {safe(one.told.pitcher)}, {_title(one.told)}: {_figures_of(one.told)} "
+        f"({one.state}{_seen(one.seen)})"
         for one in rows
     ]
     return sentences([f"*Alerts for {safe(whom)}, newest first*", *told])
+
+
+def _title(told: Told) -> str:
+    return SAID[told.key][0].rstrip(".").casefold()
+
+
+def _figures_of(told: Told) -> str:
+    """The figures that it was raised on, without what is advised."""
+    first, _, _ = SAID[told.key][1](told).partition(". ")
+    return first.rstrip(".")
 
 
 def _seen(names: Sequence[str]) -> str:

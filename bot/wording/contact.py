@@ -43,6 +43,12 @@ def contact_for_staff(guardian: str, pitcher: str) -> str:
     return f"{safe(guardian)} says that {safe(pitcher)} may be written to again."
 
 
+def instead_of(pitcher: str, text: str) -> str:
+    """What stands above an answer that goes to a guardian in place of the child."""
+    quoted = safe(text if len(text) <= 120 else f"{text[:119]}…")
+    return f"{safe(pitcher)} wrote “{quoted}”. The answer comes to you alone, as you asked:"
+
+
 def goes_to(names: Sequence[str]) -> str:
     """What stands above the form: who reads it, and when."""
     return (

@@ -18,8 +18,12 @@ class SetNow:
 
 
 def value(row: Threshold, number: int | None) -> str:
-    """A value with its unit: "20 %", "2 in 14 days", "off"."""
-    return "off" if number is None else f"{number} {row.unit}"
+    """A value with its unit: "20 %", "2 in 14 days", "1 day", "off"."""
+    if number is None:
+        return "off"
+    one, *more = row.unit.split()
+    unit = " ".join([one.removesuffix("s"), *more]) if number == 1 else row.unit
+    return f"{number} {unit}"
 
 
 def plain_value(number: int | None) -> str:
@@ -107,10 +111,9 @@ def _row(
 ) -> str:
     own = team is not None and team[row.key] != limits[row.key]
     of_team = f", team: {value(row, team[row.key])}" if own and team is not None else ""
-    default = value(row, row.at_first)
-    return (
-        f"• {row.key}: *{value(row, limits[row.key])}* (default: {default}{of_team}). {row.meaning}"
-    )
+    is_default = limits[row.key] == row.at_first and not of_team
+    default = "the default" if is_default else f"default: {value(row, row.at_first)}{of_team}"
+    return f"• {row.key}: *{value(row, limits[row.key])}* ({default}). {row.meaning}"
 
 
 def history(rows: Sequence[tuple[str, str, str, str]]) -> str:

@@ -253,8 +253,8 @@ def _pitched(row: Logged) -> Pitched:
 
 
 def standing_alerts(session: Session, team_id: int, pitcher_id: int | None) -> list[Alert]:
-    """The newest alerts of a team or of one pitcher in it, newest first, at most thirty."""
+    """The newest alerts of a team or of one pitcher in it, newest first, at most twenty."""
     rows = select(Alert).where(Alert.team_id == team_id)
     if pitcher_id is not None:
         rows = rows.where(Alert.pitcher_id == pitcher_id)
-    return list(session.exec(rows.order_by(col(Alert.id).desc()).limit(30)))
+    return list(session.exec(rows.order_by(col(Alert.id).desc()).limit(20)))

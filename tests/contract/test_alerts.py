@@ -166,7 +166,10 @@ def test_somebody_of_the_staff_has_seen_it(club: Club) -> None:
     assert labels(message) == []
     with club.store.reading() as session:
         assert len(session.exec(select(AlertSeen)).all()) == 1
-    assert "(standing; seen by Dana Mercer)" in staff_answer(club, "alerts")
+    assert (
+        "• Sat 2 May: Mateo Cruz, mix over the line: 15 of 62 typed pitches in the last 1 game "
+        "were breaking balls, 24 % (standing; seen by Dana Mercer)"
+    ) in staff_answer(club, "alerts")
 
 
 def test_reports_of_a_tired_arm_are_told_to_staff_and_guardians(club: Club) -> None:
@@ -178,6 +181,19 @@ def test_reports_of_a_tired_arm_are_told_to_staff_and_guardians(club: Club) -> N
     (mother,) = [one for one in club.heard("elena") if "tired arm" in one]
     assert "2 days with a tired arm within 14 days" in mother
     assert "a licensed clinician decides" in mother
+
+
+def test_reports_that_lie_back_in_time_are_not_called_an_improvement(club: Club) -> None:
+    club.say("mateo", "shoulder sore")
+    club.clock.advance(timedelta(days=4))
+    club.say("mateo", "shoulder sore")
+    club.clock.advance(timedelta(days=12))
+    club.bot.tick(club.clock.now())
+    club.settle()
+
+    (told,) = [one for one in club.in_staff_channel() if one.startswith("*Reports of pain.*")]
+    assert "_Fewer reports within the last 14 days since; that ends nothing._" in told
+    assert "Back within the line" not in told
 
 
 def test_days_without_a_line_are_noticed_by_the_calendar_once(club: Club) -> None:
@@ -245,7 +261,7 @@ def test_the_staff_set_a_threshold_for_one_pitcher_and_read_it_back(club: Club) 
     listed = staff_answer(club, "thresholds for Mateo")
     assert "• mix: *25 %* (default: 20 %, team: 20 %)." in listed
     assert "Dana Mercer set mix: 25 % for Mateo Cruz" in listed
-    assert "• mix: *20 %* (default: 20 %)." in staff_answer(club, "thresholds")
+    assert "• mix: *20 %* (the default)." in staff_answer(club, "thresholds")
 
 
 def test_a_lower_line_is_crossed_at_once_and_its_deletion_takes_that_back(club: Club) -> None:

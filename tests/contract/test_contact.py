@@ -21,7 +21,10 @@ def test_what_would_go_to_the_child_goes_to_that_guardian_alone(club: Club) -> N
     club.tell_bot("mateo", "hello there")
 
     assert club.heard("mateo") == []
-    assert any("Read: 62 pitches, 18 breaking balls" in one for one in club.heard("elena"))
+    (game,) = [one for one in club.heard("elena") if "Read: 62 pitches, 18 breaking" in one]
+    assert game.startswith(
+        "Mateo Cruz wrote “62p 18cb vs Summit”. The answer comes to you alone, as you asked:"
+    )
     assert len(club.heard("elena")) == 3
 
 
