@@ -86,6 +86,7 @@ class Occasion(StrEnum):
     DANGER_NAMING_STAFF = "words of danger that name a coach"
     MONDAY_SUMMARY = "monday summary"
     REST_DAYS = "rest days"
+    LAST_REST_DAY = "last rest day"
     SPIN = "spin reminder"
     SPIN_REPS = "spin reps of one pitcher"
     SPIN_SILENT = "spin reminders unanswered"
@@ -126,6 +127,7 @@ TELL: tuple[TellRow, ...] = (
     TellRow(Occasion.DANGER_NAMING_STAFF, (Told.GUARDIANS,)),
     TellRow(Occasion.MONDAY_SUMMARY, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.REST_DAYS, (Told.GUARDIANS,), waits_for_morning=True),
+    TellRow(Occasion.LAST_REST_DAY, (Told.GUARDIANS,), waits_for_morning=True),
     TellRow(Occasion.SPIN, (Told.LOG_CHANNEL,), waits_for_morning=True),
     TellRow(Occasion.SPIN_REPS, (Told.PITCHER_OR_GUARDIANS,), waits_for_morning=True),
     TellRow(Occasion.SPIN_SILENT, (Told.STAFF_CHANNEL,)),

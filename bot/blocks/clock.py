@@ -13,10 +13,12 @@ from bot.presses.game_day import NOBODY
 from bot.presses.press import presses
 from bot.wording import post_game, spin
 from bot.wording import summary as say
-from bot.wording.rest_days import CHANGED, rest_days
+from bot.wording.rest_days import CHANGED, last_rest_day, rest_days
+from core.due.last_day import last_day_of
 from core.due.pages import page_number
 from core.due.post_game import game_asked
 from core.due.resting import family_rest
+from core.due.spin import team_plans
 from core.due.spin_due import PATIENCE, last_spun
 from core.due.spin_reps import someone_has_reps_to_go, spin_so_far
 from core.due.summary import PAGE, summary
@@ -24,7 +26,7 @@ from core.due.weekly import Weekly
 from core.ledger import NoticeKind
 from core.ledger.binding import Books
 from core.ledger.game_day import answer_of, team_and_day
-from core.model import OutboxMessage, Person, Pitcher, ScheduleKind, Team, TeamSchedule
+from core.model import OutboxMessage, Person, Pitcher, ScheduleKind, Team, TeamSchedule, key
 
 Parts = list[Part]
 Tell = Callable[[Session, OutboxMessage, Books, datetime], Parts]
@@ -59,6 +61,12 @@ def _rest_days(session: Session, row: OutboxMessage, books: Books, now: datetime
     return parts if same else [Part(CHANGED), *parts]
 
 
+def _last_rest_day(session: Session, row: OutboxMessage, books: Books, now: datetime) -> Parts:
+    person = session.get(Person, row.person_id)
+    children = last_day_of(session, row, now, books)
+    return [Part(last_rest_day(person.name, children))] if person is not None and children else []
+
+
 def _spin(session: Session, row: OutboxMessage, _books: Books, now: datetime) -> Parts:
     team = session.get(Team, row.team_id)
     if team is None or _too_late(row, team, now) or row.ts is not None:
@@ -71,7 +79,7 @@ def _spin(session: Session, row: OutboxMessage, _books: Books, now: datetime) ->
         )
     ).first()
     week = row.not_before.astimezone(ZoneInfo(team.time_zone)).date()
-    return [Part(spin.post(cues or (), week))]
+    return [Part(spin.post(cues or (), week, team_plans(session, key(team))))]
 
 
 def _spin_reps(session: Session, row: OutboxMessage, books: Books, now: datetime) -> Parts:
@@ -121,6 +129,7 @@ def _too_late(row: OutboxMessage, team: Team, now: datetime) -> bool:
 _TELL: dict[NoticeKind, Tell] = {
     NoticeKind.MONDAY_SUMMARY: _summary,
     NoticeKind.REST_DAYS: _rest_days,
+    NoticeKind.LAST_REST_DAY: _last_rest_day,
     NoticeKind.SPIN: _spin,
     NoticeKind.SPIN_REPS: _spin_reps,
     NoticeKind.SPIN_SILENT: _spin_silent,

@@ -9,6 +9,7 @@ from bot.blocks.consent import after_a_no
 from bot.blocks.contact import contact_said
 from bot.blocks.holds import clearances_said
 from bot.blocks.message import Part
+from bot.blocks.schedules import schedule_lists, schedules_said
 from bot.wording import limits as say
 from bot.wording.consent import withdrawn_by_word
 from core.ledger.binding import Books
@@ -21,7 +22,7 @@ from core.rulebooks import RuleBookError
 def order_parts(session: Session, line: Line, books: Books) -> list[Part]:
     """What a line set, or that it lifted a limit."""
     calendar = calendar_list(session, line)
-    listed = [Part(calendar)] if calendar else _list(session, line)
+    listed = [Part(calendar)] if calendar else _list(session, line) or schedule_lists(session, line)
     if listed:
         return listed
     consent = _consent(session, line)
@@ -36,6 +37,7 @@ def order_parts(session: Session, line: Line, books: Books) -> list[Part]:
         *_limits(session, line),
         *_books(session, line, books),
         *calendar_said(session, line),
+        *schedules_said(session, line),
     ]
     if not texts:
         return [Part(unchanged(session, line) or say.LIFTED)]

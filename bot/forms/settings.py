@@ -30,7 +30,6 @@ from core.model import (
     Person,
     Pitcher,
     Team,
-    TeamSchedule,
     ThresholdSetting,
     key,
 )
@@ -61,20 +60,11 @@ def rows(session: Session, team: Team, forms: Sequence[Form]) -> list[Row]:
     ]
     named = {row.title for row in found}
     told = {
-        say.SCHEDULES: say.schedules(_schedules(session, team)),
         say.RULE_BOOKS: say.rule_books(team.rule_books),
         say.TEAM: say.team(team.time_zone, team.account_age),
         say.QUIET: say.QUIET_NOW,
     }
     return [*found, *(Row(title, now) for title, now in told.items() if title not in named)]
-
-
-def _schedules(session: Session, team: Team) -> list[str]:
-    kept = select(TeamSchedule).where(TeamSchedule.team_id == key(team))
-    return [
-        say.schedule(row.kind, row.weekday, f"{row.at:%H:%M}", is_on=row.is_on)
-        for row in session.exec(kept.order_by(col(TeamSchedule.id)))
-    ]
 
 
 def changes(session: Session, team: Team) -> str:

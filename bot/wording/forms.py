@@ -20,6 +20,7 @@ TITLES = {
     "roles": "Roles",
     "team_settings": "Team settings",
     "thresholds": "Thresholds",
+    "schedules": "Schedules",
     "clearance": "Clinician's clearance",
     "family": "Write to the family",
 }

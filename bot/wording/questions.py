@@ -5,6 +5,7 @@ from datetime import date
 
 from bot.cut import cut
 from bot.wording.calendar import unclear as calendar_unclear
+from bot.wording.schedules import unclear as schedule_unclear
 from bot.wording.thresholds import setting_unclear
 from bot.wording.words import day, innings, listed, safe
 from core.ledger.question import Question, QuestionCode
@@ -46,6 +47,8 @@ def question(asked: Question) -> str:
         return _sure(asked)
     if asked.code is QuestionCode.SETTING_UNCLEAR:
         return setting_unclear(asked.reason, asked.about)
+    if asked.code is QuestionCode.SCHEDULE_UNCLEAR:
+        return schedule_unclear(asked.reason, asked.about)
     if asked.code is QuestionCode.CALENDAR_UNCLEAR:
         return calendar_unclear(asked.reason, asked.about, asked.choices)
     if asked.code is QuestionCode.CLEARANCE_UNCLEAR:

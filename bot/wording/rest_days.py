@@ -3,9 +3,10 @@
 from collections.abc import Sequence
 
 from bot.wording.answers import RULES_GOVERN
-from bot.wording.asked import ACTIVITIES, why
+from bot.wording.asked import ACTIVITIES, COACH_DECIDES, why
 from bot.wording.pain import NOT_A_DOCTOR
 from bot.wording.words import day, days_between, safe, sentences
+from core.due.last_day import ChildLastDay, LastDayTold
 from core.due.resting import ChildRest, Told
 from core.reading.asking import Activity
 
@@ -57,3 +58,29 @@ def _coach(child: ChildRest) -> str:
     if not said:
         return "What else is allowed on a rest day, the coach can tell you."
     return f"On a rest day the coach says, {'; '.join(said)}. For the rest, ask the coach."
+
+
+def last_rest_day(guardian: str, children: Sequence[ChildLastDay]) -> str:
+    """The second message, for a family that asked for it."""
+    told = " ".join(_LAST[child.told].format(name=safe(child.pitcher.name)) for child in children)
+    governs = any(child.told is LastDayTold.LAST for child in children)
+    ends = f"{COACH_DECIDES} {RULES_GOVERN} " if governs else ""
+    return f"{safe(guardian)}, as you asked: {told} {ends}{STOP_LAST_DAY}"
+
+
+STOP_LAST_DAY = "“stop last-day reminders” ends these."
+_LAST = {
+    LastDayTold.LAST: "today is the last rest day of *{name}* by rule.",
+    LastDayTold.CHANGED: "the log of *{name}* was changed since I first wrote this, so today is "
+    "not the last rest day.",
+    LastDayTold.NOT_CLEARED: "of *{name}* no day is named here. Ask the coach.",
+}
+
+
+def wish_kept(*, wants: bool) -> str:
+    """The answer to a family that asks for the second message, or for no more of it."""
+    if wants:
+        return (
+            f"I will write to you once more on the last rest day, in the morning. {STOP_LAST_DAY}"
+        )
+    return "No more messages on the last rest day. The first one about rest days still comes."

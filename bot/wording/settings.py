@@ -62,25 +62,9 @@ def team(time_zone: str, account_age: int) -> str:
     )
 
 
-def schedules(lines: list[str]) -> str:
-    """What is sent by the clock."""
-    return f"{listed(lines)}." if lines else "the Monday summary and the spin reminder."
-
-
-_WEEKDAYS = (
-    "Mondays", "Tuesdays", "Wednesdays", "Thursdays", "Fridays", "Saturdays", "Sundays",
-)  # fmt: skip
-
-
-def schedule(kind: str, weekday: int, at: str, *, is_on: bool) -> str:
-    """One schedule: "monday summary, Mondays 07:00"."""
-    return f"{kind}, {_WEEKDAYS[weekday]} {at}" if is_on else f"{kind}, off"
-
-
 _SUBJECTS = {
     "coachlimit": "pitch limit",
     "outingbook": "book of an outing",
-    "teamschedule": "schedule",
 }
 
 

@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from datetime import date
 
-from bot.wording.words import day, listed, safe
-from core.due.spin import REPS, SESSIONS
+from bot.wording.words import counted, day, listed, safe
+from core.due.spin import TeamPlans, WeekPlan
 from core.due.spin_reps import SpinSoFar
 
 #: What a team says until its coach has a list of cues.
@@ -12,15 +12,21 @@ CUES = ("Half effort, spin first.",)
 CARE = "Half effort, and none at all when the arm hurts or is tired: then stop and tell an adult."
 
 
-def post(cues: Sequence[str], week: date) -> str:
+def post(cues: Sequence[str], week: date, plans: TeamPlans) -> str:
     """The one post in the log channel, open to everybody there."""
     cue = (cues or CUES)[week.isocalendar().week % len(cues or CUES)]
+    own = " Some have a plan of their own." if plans.own else ""
     return (
         f"*Spin this week.* {safe(cue)}\n"
-        f"The plan: {SESSIONS} sessions of catch play with {REPS} spin reps each. Log one in a "
-        "line here: “catch 40 throws 12 spins”.\n"
+        f"The plan: {plan(plans.team)}.{own} Log one in a line here: “catch 40 throws 12 spins”.\n"
         "On a rest day only what the coach allows; none at all when the arm hurts or is tired."
     )
+
+
+def plan(of: WeekPlan) -> str:
+    """A week's plan in words."""
+    sessions = counted(of.sessions, "session")
+    return f"{sessions} of catch play with {counted(of.reps, 'spin rep')} each"
 
 
 def private(reader: str, so_far: Sequence[SpinSoFar]) -> str:

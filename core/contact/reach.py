@@ -11,7 +11,7 @@ from core.ledger.people import guardians_of
 from core.model import Line, OptOut, OutboxMessage, Person, Pitcher, Team, key
 
 #: What "no more reminders" ends; pain, holds, alerts about health and answers it does not.
-REMINDERS = frozenset({NoticeKind.REST_DAYS, NoticeKind.SPIN_REPS})
+REMINDERS = frozenset({NoticeKind.REST_DAYS, NoticeKind.LAST_REST_DAY, NoticeKind.SPIN_REPS})
 
 #: A reaction in a channel, and the page that somebody opens himself.
 NOT_WRITTEN_TO = frozenset({NoticeKind.REACTION, NoticeKind.HOME})

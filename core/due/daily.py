@@ -5,6 +5,7 @@ from zoneinfo import ZoneInfo
 
 from sqlmodel import Session, col, select
 
+from core.due.last_day import last_day_notices
 from core.leaving import is_served
 from core.ledger.notices import MORNING, Notice
 from core.ledger.still_hurts import ask_again
@@ -43,7 +44,11 @@ def look(session: Session, team: Team, now: datetime) -> list[Notice]:
     claimed = insert_once(session, DailyLook, values).returning(col(DailyLook.team_id))
     if session.scalar(claimed) is None:
         return []
-    return [*watch_team(session, team, now), *ask_again(session, team, now)]
+    return [
+        *watch_team(session, team, now),
+        *ask_again(session, team, now),
+        *last_day_notices(session, team, now),
+    ]
 
 
 def next_look(session: Session, now: datetime) -> datetime | None:

@@ -6,50 +6,27 @@ has not lapsed, once.
 """
 
 from collections.abc import Iterator
-from datetime import datetime, time
+from datetime import datetime
 
 from sqlmodel import Session, col, select
 
 from core.due.due import Due
+from core.due.instants import following, standing, weekly_of
 from core.due.post_game import post_game_notice, post_game_wanted
 from core.due.spin_due import spin_notices, spin_wanted
-from core.due.weekly import Weekly
 from core.leaving import is_served
 from core.ledger.notices import Notice, NoticeKind
-from core.model import DAILY, OutboxMessage, ScheduleKind, Team, TeamSchedule, key
-from core.store.once import insert_once
-
-#: Until the staff set others: weekday (0 is Monday) and local time.
-DEFAULTS: dict[ScheduleKind, tuple[int, time]] = {
-    ScheduleKind.MONDAY_SUMMARY: (0, time(7)),
-    ScheduleKind.SPIN: (2, time(16)),
-    ScheduleKind.POST_GAME: (0, time(8, 30)),
-}
-
-
-def weekly_of(team: Team, schedule: TeamSchedule) -> Weekly:
-    """The schedule in the team's zone, as it is now."""
-    weekday = None if schedule.kind in DAILY else schedule.weekday
-    return Weekly(weekday, schedule.at, team.time_zone)
+from core.ledger.schedule_rows import DEFAULTS, begin
+from core.model import FOR_AN_OUTING, OutboxMessage, ScheduleKind, Team, TeamSchedule, key
 
 
 def begin_schedules(session: Session, now: datetime) -> None:
     """Give every team the schedules that it lacks, from `now` (UTC) on."""
     known = set(session.exec(select(TeamSchedule.team_id, TeamSchedule.kind)).all())
     for team in session.exec(select(Team)):
-        for kind, (weekday, at) in DEFAULTS.items():
+        for kind in DEFAULTS:
             if (key(team), kind) not in known:
-                values = {
-                    "workspace_id": team.workspace_id,
-                    "team_id": key(team),
-                    "kind": kind,
-                    "weekday": weekday,
-                    "at": at,
-                    "is_on": True,
-                    "since": now,
-                    "cues": [],
-                }
-                session.execute(insert_once(session, TeamSchedule, values))
+                begin(session, team, kind, now)
 
 
 def lacks_schedules(session: Session) -> bool:
@@ -90,16 +67,15 @@ def notices_of(session: Session, due: Due) -> list[Notice]:
 def next_due(session: Session, now: datetime) -> datetime | None:
     """The first instant (UTC) after `now` at which a schedule is due."""
     return min(
-        (weekly_of(team, schedule).next_due(now) for team, schedule in _rows(session)),
+        (following(session, team, schedule, now) for team, schedule in _rows(session)),
         default=None,
     )
 
 
 def _candidates(session: Session, now: datetime) -> Iterator[Due]:
     for team, schedule in _rows(session):
-        weekly = weekly_of(team, schedule)
-        for at in weekly.standing(now):
-            due = Due(team, schedule, at, weekly.week(at))
+        for at in standing(session, team, schedule, now):
+            due = Due(team, schedule, at, weekly_of(team, schedule).week(at))
             if at >= schedule.since and _is_wanted(session, due):
                 yield due
 
@@ -115,7 +91,11 @@ def _rows(session: Session) -> list[tuple[Team, TeamSchedule]]:
     rows = (
         select(Team, TeamSchedule)
         .join(TeamSchedule, col(TeamSchedule.team_id) == col(Team.id))
-        .where(TeamSchedule.is_on, is_served(col(Team.workspace_id)))
+        .where(
+            TeamSchedule.is_on,
+            col(TeamSchedule.kind).not_in(FOR_AN_OUTING),
+            is_served(col(Team.workspace_id)),
+        )
         .order_by(col(TeamSchedule.id))
     )
     return list(session.exec(rows).all())

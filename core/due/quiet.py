@@ -13,6 +13,7 @@ WAITS_FOR_MORNING = frozenset(
         NoticeKind.PAIN_WITHDRAWN,
         NoticeKind.ASKED_AGAIN,
         NoticeKind.REST_DAYS,
+        NoticeKind.LAST_REST_DAY,
         NoticeKind.SPIN_REPS,
         NoticeKind.POST_GAME,
         NoticeKind.CONSENT,

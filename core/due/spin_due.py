@@ -17,6 +17,7 @@ from core.model import (
     MessageState,
     OutboxMessage,
     Outing,
+    Person,
     Pitcher,
     Reminder,
     Season,
@@ -62,6 +63,25 @@ def spin_notices(session: Session, due: Due) -> list[Notice]:
         team_id=key(due.team),
     )
     by_slot = {post.slot: post}
+    for pitcher, last, silent in _about(session, due):
+        told = _coach(due, pitcher, last) if silent else _family(session, due, pitcher)
+        for notice in told:
+            by_slot.setdefault(notice.slot, notice)
+    return list(by_slot.values())
+
+
+def spin_readers(session: Session, due: Due) -> list[Person]:
+    """Who gets a private line about one pitcher, as things stand; each once."""
+    found: dict[int, Person] = {}
+    for pitcher, _last, silent in _about(session, due):
+        if not silent:
+            for one in pitcher_or_guardians(session, pitcher, due.team, due.on):
+                found.setdefault(key(one), one)
+    return list(found.values())
+
+
+def _about(session: Session, due: Due) -> Iterator[tuple[Pitcher, date | None, bool]]:
+    """Each pitcher whose arm is not stopped, his last reps, and whether the coach is asked."""
     pitchers = spinners(session, due.team)
     pain, spun = arm_records(session, pitchers), _last_spun(session, pitchers)
     reminded = _weeks_reminded(session, pitchers)
@@ -70,11 +90,7 @@ def spin_notices(session: Session, due: Due) -> list[Notice]:
         if pain[one].since is not None:
             continue
         unanswered = [week for week in reminded[one] if last is None or week > last.isoformat()]
-        silent = len(unanswered) >= PATIENCE
-        told = _coach(due, pitcher, last) if silent else _family(session, due, pitcher)
-        for notice in told:
-            by_slot.setdefault(notice.slot, notice)
-    return list(by_slot.values())
+        yield pitcher, last, len(unanswered) >= PATIENCE
 
 
 def last_spun(session: Session, pitcher: Pitcher) -> date | None:

@@ -7,7 +7,7 @@ from zoneinfo import ZoneInfo
 
 from sqlmodel import Session, col, select
 
-from core.due.spin import SpinWeek, spin_week
+from core.due.spin import SpinWeek, TeamPlans, spin_week, team_plans
 from core.due.spin_due import spinners
 from core.ledger.asked.arms import Gathered, gather
 from core.ledger.binding import Books
@@ -40,11 +40,11 @@ def spin_so_far(
     about = select(Reminder).where(
         Reminder.slot == row.slot, Reminder.workspace_id == row.workspace_id
     )
-    found = []
+    found, plans = [], team_plans(session, key(team))
     for one in session.exec(about.order_by(col(Reminder.id))):
         pitcher = session.get_one(Pitcher, one.pitcher_id)
         arm = gather(session, pitcher, today, books)
-        spin = _this_week(pitcher, arm.outings, today)
+        spin = _this_week(pitcher, arm.outings, today, plans)
         if spin is not None and not spin.is_done and _may_spin(arm, team, today):
             found.append(SpinSoFar(pitcher, spin, pitcher.person_id == row.person_id))
     return found
@@ -53,9 +53,9 @@ def spin_so_far(
 def someone_has_reps_to_go(session: Session, team: Team, now: datetime) -> bool:
     """Whether any pitcher of a team has not logged the week's reps yet."""
     today = now.astimezone(ZoneInfo(team.time_zone)).date()
-    pitchers = spinners(session, team)
+    pitchers, plans = spinners(session, team), team_plans(session, key(team))
     outings = counted_outings(session, [key(one) for one in pitchers])
-    weeks = (_this_week(one, outings[key(one)], today) for one in pitchers)
+    weeks = (_this_week(one, outings[key(one)], today, plans) for one in pitchers)
     return any(week is not None and not week.is_done for week in weeks)
 
 
@@ -67,9 +67,12 @@ def allows_throwing(rest_day: dict[str, str]) -> bool:
     )
 
 
-def _this_week(pitcher: Pitcher, outings: Sequence[Logged], today: date) -> SpinWeek | None:
+def _this_week(
+    pitcher: Pitcher, outings: Sequence[Logged], today: date, plans: TeamPlans
+) -> SpinWeek | None:
     monday = today - timedelta(days=today.weekday())
-    return spin_week(pitcher, [one for one in outings if monday <= one.on <= today])
+    this_week = [one for one in outings if monday <= one.on <= today]
+    return spin_week(pitcher, this_week, plans.of(pitcher))
 
 
 def _may_spin(one: Gathered, team: Team, today: date) -> bool:

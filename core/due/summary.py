@@ -7,6 +7,7 @@ from zoneinfo import ZoneInfo
 
 from sqlmodel import Session, col, select
 
+from core.due.spin import team_plans
 from core.due.waiting import Waiting, waiting_lines
 from core.due.week import ArmWeek, arm_weeks
 from core.ledger.binding import Books
@@ -59,7 +60,7 @@ def summary(session: Session, team: Team, due: datetime, books: Books) -> Summar
     return Summary(
         team,
         today,
-        arm_weeks(session, counted, today, books),
+        arm_weeks(session, counted, today, books, team_plans(session, key(team))),
         asked,
         unread,
         tuple(one for one in pitchers if one.consent_on is None),

@@ -6,7 +6,7 @@ from datetime import date, timedelta
 
 from sqlmodel import Session, col, func, select
 
-from core.due.spin import SpinWeek, spin_week
+from core.due.spin import SpinWeek, TeamPlans, spin_week
 from core.ledger.asked.arms import Staff, staff_of
 from core.ledger.binding import Books
 from core.ledger.history import games
@@ -68,16 +68,25 @@ class ArmWeek:
 
 
 def arm_weeks(
-    session: Session, pitchers: Sequence[Pitcher], today: date, books: Books
+    session: Session,
+    pitchers: Sequence[Pitcher],
+    today: date,
+    books: Books,
+    plans: TeamPlans,
 ) -> tuple[ArmWeek, ...]:
     """Of each pitcher the seven days before `today` (local) and the seven from it on."""
     staff = staff_of(session, pitchers, today, today + DAYS)
     felt = _newest_reports(session, pitchers, today)
-    return tuple(_arm_week(staff, one, today, felt.get(key(one)), books) for one in pitchers)
+    return tuple(_arm_week(staff, one, today, felt.get(key(one)), books, plans) for one in pitchers)
 
 
 def _arm_week(
-    staff: Staff, pitcher: Pitcher, today: date, felt: date | None, books: Books
+    staff: Staff,
+    pitcher: Pitcher,
+    today: date,
+    felt: date | None,
+    books: Books,
+    plans: TeamPlans,
 ) -> ArmWeek:
     one = staff.on(pitcher, today, books)
     recent = [o for o in one.outings if today - 2 * DAYS <= o.on < today]
@@ -96,7 +105,7 @@ def _arm_week(
         uncounted=sum(outing.pitches is None for outing in mound),
         mix=mix_of(games(last)),
         before=mix_of(games([o for o in recent if o.on < today - DAYS])),
-        spin=spin_week(pitcher, last),
+        spin=spin_week(pitcher, last, plans.of(pitcher)),
         last_line=last_line,
         lines_last_week=last_line is not None and last_line >= today - DAYS,
         free_on=frozenset() if one.status.bars_pitching else frozenset(free_on),

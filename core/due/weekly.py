@@ -47,6 +47,11 @@ class Weekly:
         """The first instant (UTC) after `now` (aware)."""
         return next(due for due in self._from(now) if due > now)
 
+    def in_week(self, monday: date) -> datetime:
+        """Its instant (UTC) in the week that begins on a Monday."""
+        start = datetime.combine(monday, time(), self.zone) - timedelta(seconds=1)
+        return next(self._from(start))
+
     def local_day(self, moment: datetime) -> date:
         """The calendar day of a moment in the zone."""
         return moment.astimezone(self.zone).date()

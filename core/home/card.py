@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from sqlmodel import Session
 
 from core.alerts import Key
-from core.due.spin import SpinWeek, spin_week
+from core.due.spin import SpinWeek, WeekPlan, plan_among, spin_week, team_plans
 from core.home.sent import Sent
 from core.ledger.asked.answers import ArmDay
 from core.ledger.asked.arms import Gathered, Staff, staff_of
@@ -57,6 +57,7 @@ def cards(
     staff = staff_of(session, pitchers, today, today)
     teams = {key(team): team for of in staff.bindings.teams.values() for team in of}
     settings = settings_of(session, teams)
+    plans = {one: team_plans(session, one) for one in teams}
     made = []
     for pitcher in pitchers:
         one = staff.on(pitcher, today, books)
@@ -66,7 +67,9 @@ def cards(
         made.append(
             ArmCard(
                 arm_day(staff, one, today),
-                _this_week(one, today),
+                _this_week(
+                    one, today, plan_among(plans, [key(team) for team in own_teams], pitcher)
+                ),
                 windows(games(one.outings), today, min(starts, default=None)),
                 min((line for line in lines if line is not None), default=None),
                 tuple(reversed([o for o in one.outings if o.on <= today][-LAST:])),
@@ -96,6 +99,6 @@ def arm_day(staff: Staff, one: Gathered, on: date) -> ArmDay:
     )
 
 
-def _this_week(one: Gathered, today: date) -> SpinWeek | None:
+def _this_week(one: Gathered, today: date, plan: WeekPlan) -> SpinWeek | None:
     monday = today - timedelta(days=today.weekday())
-    return spin_week(one.pitcher, [o for o in one.outings if monday <= o.on <= today])
+    return spin_week(one.pitcher, [o for o in one.outings if monday <= o.on <= today], plan)

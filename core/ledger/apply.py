@@ -9,6 +9,7 @@ from sqlmodel import Session, select
 
 from core.ledger.crew import Crew
 from core.ledger.fields import as_columns
+from core.ledger.schedule_rows import bring_up
 from core.model import (
     AuditAction,
     AuditEntry,
@@ -17,10 +18,14 @@ from core.model import (
     CalledOff,
     Clearance,
     CoachLimit,
+    LastDayWish,
     Line,
     Outing,
     OutingBook,
     PainReport,
+    ScheduleKind,
+    ScheduleSetting,
+    SpinPlan,
     ThresholdSetting,
     key,
 )
@@ -35,6 +40,9 @@ Setting = (
     | CalendarSource
     | CalendarEntry
     | CalledOff
+    | ScheduleSetting
+    | SpinPlan
+    | LastDayWish
 )
 READINGS: tuple[type[Row], ...] = (Outing, PainReport)
 SETTINGS: tuple[type[Setting], ...] = (
@@ -45,6 +53,9 @@ SETTINGS: tuple[type[Setting], ...] = (
     CalendarSource,
     CalendarEntry,
     CalledOff,
+    ScheduleSetting,
+    SpinPlan,
+    LastDayWish,
 )
 _Any = TypeVar("_Any", bound=Row | Setting)
 #: Column values by row slot, as JSON holds them.
@@ -190,7 +201,9 @@ def withdraw_row(change: Change, row: Row | Setting) -> None:
     before, row.withdrawn_at = _withdrawal(row), change.at
     change.session.add(row)
     audit(change, row, AuditAction.WITHDRAWN, before, _withdrawal(row))
-    if isinstance(row, CalledOff):
+    if isinstance(row, ScheduleSetting):
+        bring_up(change.session, row.team_id, ScheduleKind(row.kind), change.at)
+    elif isinstance(row, CalledOff):
         touch(change, change.session.get_one(CalendarEntry, row.entry_id))
     elif isinstance(row, CalendarEntry):
         touch(change, row)

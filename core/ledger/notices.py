@@ -46,6 +46,7 @@ class NoticeKind(StrEnum):
     #: By the clock: see core/due.
     MONDAY_SUMMARY = "monday summary"
     REST_DAYS = "rest days"
+    LAST_REST_DAY = "last rest day"
     SPIN = "spin reminder"
     SPIN_REPS = "spin reps"
     SPIN_SILENT = "spin silent"

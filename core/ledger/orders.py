@@ -5,7 +5,15 @@ from sqlmodel import Session
 from core.consent.events import withdraw_by_line
 from core.consent.word import ConsentWord, consent_word
 from core.contact.wish import Contact, contact_here, obey_contact
-from core.ledger import calendar_lines, clearing, limits, outing_books, settings
+from core.ledger import (
+    calendar_lines,
+    clearing,
+    last_day,
+    limits,
+    outing_books,
+    schedules,
+    settings,
+)
 from core.ledger.apply import Change, withdraw_settings
 from core.ledger.crew import Crew
 from core.ledger.spoken import spoken
@@ -17,6 +25,8 @@ Order = (
     | clearing.Clearing
     | settings.Setting
     | calendar_lines.Calendaring
+    | schedules.Scheduling
+    | last_day.LastDay
     | ConsentWord
     | Contact
 )
@@ -32,6 +42,8 @@ def order_here(session: Session, line: Line, crew: Crew) -> Order | None:
         or outing_books.naming_here(session, line, crew)
         or settings.setting_here(session, line, crew)
         or calendar_lines.calendar_here(session, line, crew)
+        or schedules.scheduling_here(session, line, crew)
+        or last_day.last_day_here(session, line, crew)
     )
 
 
@@ -49,6 +61,10 @@ def obey(change: Change, order: Order, by_person: int) -> None:
             settings.set_thresholds(change, order, by_person)
         case calendar_lines.Calendaring():
             calendar_lines.keep_calendar(change, order)
+        case schedules.Scheduling():
+            schedules.set_schedules(change, order, by_person)
+        case last_day.LastDay():
+            last_day.keep_wish(change, order, by_person)
         case Contact():
             obey_contact(change, order, by_person)
         case ConsentWord():

@@ -14,7 +14,8 @@ from core.calendar.days import is_game_day
 from core.ledger.logged import Logged
 from core.ledger.notices import MORNING, Heard, Notice, NoticeKind, quiet_until
 from core.ledger.people import guardians_of, teams_of
-from core.model import OutboxMessage, Outing, PainReport, Person, Reminder, Team, key
+from core.ledger.schedule_rows import timings
+from core.model import OutboxMessage, Outing, PainReport, Person, Reminder, ScheduleKind, Team, key
 from core.store.once import insert_once
 
 EVENING_NUDGE = time(19, 30)
@@ -48,18 +49,27 @@ def rest_days(session: Session, heard: Heard) -> list[Notice]:
     return list(by_slot.values())
 
 
-def nudge_at(on: date, now: datetime, time_zone: str, *, game_tomorrow: bool) -> datetime:
+def nudge_at(
+    on: date,
+    now: datetime,
+    time_zone: str,
+    *,
+    game_tomorrow: bool,
+    at: time = MORNING,
+    evening_at: time | None = EVENING_NUDGE,
+) -> datetime:
     """When a family is reminded of the outing of a local day (UTC), logged at `now` (UTC).
 
-    At 19:30 the same day when a game is known for tomorrow, else at 08:00 the next morning. A
-    line that comes later reminds at the next half hour outside quiet hours, so that what is
-    typed in one sitting comes as one message.
+    At `evening_at` the same day when a game is known for tomorrow, else at `at` the next
+    morning. A line that comes later reminds at the next half hour outside quiet hours, so that
+    what is typed in one sitting comes as one message.
     """
     zone = ZoneInfo(time_zone)
-    evening = datetime.combine(on, EVENING_NUDGE, zone).astimezone(UTC)
-    if game_tomorrow and now <= evening:
-        return evening
-    morning = datetime.combine(on + timedelta(days=1), MORNING, zone).astimezone(UTC)
+    if game_tomorrow and evening_at is not None:
+        evening = datetime.combine(on, evening_at, zone).astimezone(UTC)
+        if now <= evening:
+            return evening
+    morning = datetime.combine(on + timedelta(days=1), at, zone).astimezone(UTC)
     if now <= morning:
         return morning
     since_hour = timedelta(
@@ -82,7 +92,7 @@ def _known(session: Session, heard: Heard, pitcher_id: int, about: set[str]) -> 
         select(Reminder.slot)
         .join(OutboxMessage, col(OutboxMessage.slot) == col(Reminder.slot))
         .where(
-            Reminder.kind == NoticeKind.REST_DAYS,
+            col(Reminder.kind).in_([NoticeKind.REST_DAYS, NoticeKind.LAST_REST_DAY]),
             Reminder.pitcher_id == pitcher_id,
             OutboxMessage.workspace_id == heard.line.workspace_id,
             col(OutboxMessage.ts).is_not(None) | col(Reminder.period).in_(about),
@@ -102,7 +112,18 @@ def _new(session: Session, heard: Heard, outing: Outing) -> Iterator[Notice]:
     team = teams[0]
     tomorrow = outing.on + timedelta(days=1)
     game_tomorrow = is_game_day(session, [key(one) for one in teams], tomorrow)
-    at = nudge_at(outing.on, heard.now, team.time_zone, game_tomorrow=game_tomorrow)
+    set_to = timings(session, key(team))
+    morning, evening = set_to[ScheduleKind.REST_DAYS], set_to[ScheduleKind.REST_EVENING]
+    if not morning.is_on:
+        return
+    at = nudge_at(
+        outing.on,
+        heard.now,
+        team.time_zone,
+        game_tomorrow=game_tomorrow,
+        at=morning.at,
+        evening_at=evening.at if evening.is_on else None,
+    )
     for person in guardians_of(session, {outing.pitcher_id}):
         slot = f"{NoticeKind.REST_DAYS}/{key(person)}/{at:%Y-%m-%dT%H:%M}"
         if person.slack_id is not None and _remember(session, outing, person, slot):

@@ -40,11 +40,22 @@ from core.model.record import (
     Outing,
     PainReport,
 )
-from core.model.schedule import DAILY, DailyLook, Reminder, ScheduleKind, TeamSchedule
+from core.model.schedule import (
+    DAILY,
+    FOR_AN_OUTING,
+    DailyLook,
+    LastDayWish,
+    Reminder,
+    ScheduleKind,
+    ScheduleSetting,
+    SpinPlan,
+    TeamSchedule,
+)
 
 __all__ = [
     "DAILY",
     "FORM_TS",
+    "FOR_AN_OUTING",
     "STAFF_ROLES",
     "Alert",
     "AlertSeen",
@@ -70,6 +81,7 @@ __all__ = [
     "Hold",
     "HomeTab",
     "JoinedAs",
+    "LastDayWish",
     "Line",
     "LineState",
     "Matter",
@@ -88,8 +100,10 @@ __all__ = [
     "Reminder",
     "Role",
     "ScheduleKind",
+    "ScheduleSetting",
     "Season",
     "SeasonKind",
+    "SpinPlan",
     "Stored",
     "Team",
     "TeamEvent",

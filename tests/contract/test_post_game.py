@@ -11,7 +11,7 @@ from bot.due import Due
 from core.ledger import NoticeKind
 from core.model import GameAnswer, Membership, MessageState, OutboxMessage, Person, Role, Team, key
 from tests.support.club import Club
-from tests.support.hours import chicago, go_to, start
+from tests.support.hours import chicago, skip_to, start
 from tests.support.taps import answer_to, labels, tap
 
 PRESSED = "press.nobody_else.0"
@@ -37,7 +37,7 @@ def play_three_games(club: Club) -> None:
 def the_next_morning(club: Club, clock: str = "08:30") -> None:
     """Let it become 08:30 of Sunday 10 May."""
     club.clock.set(max(club.clock.now(), chicago("05-10", "07:00")))
-    go_to(club, chicago("05-10", clock))
+    skip_to(club, chicago("05-10", clock))
 
 
 def questions(club: Club, who: str = "priya") -> list[str]:
@@ -166,7 +166,7 @@ def test_a_process_that_was_down_asks_late_but_never_at_night_nor_too_late(
     club.clock.set(chicago(day, clock))
     club.bot.tick(club.clock.now())
     at_once = len(questions(club))
-    go_to(club, chicago(day, clock) + timedelta(hours=12))
+    skip_to(club, chicago(day, clock) + timedelta(hours=12))
 
     assert len(questions(club)) == asked
     assert at_once == (0 if clock == "22:00" else asked)

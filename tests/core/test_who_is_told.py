@@ -30,6 +30,7 @@ TABLE: dict[Occasion, tuple[set[Told], bool]] = {
     Occasion.STILL_HURTS: ({Told.WHO_CLEARS}, True),
     Occasion.MONDAY_SUMMARY: ({STAFF}, False),
     Occasion.REST_DAYS: ({FAMILY}, True),
+    Occasion.LAST_REST_DAY: ({FAMILY}, True),
     Occasion.SPIN: ({LOG}, True),
     Occasion.SPIN_REPS: ({ONE_OR_FAMILY}, True),
     Occasion.SPIN_SILENT: ({STAFF}, False),

@@ -1,0 +1,120 @@
+"""The answer to a line about schedules, the list of them, and what comes this week."""
+
+from datetime import datetime, time
+from typing import TypeVar
+
+from sqlmodel import Session, col, select
+
+from bot.blocks.message import Button, Part
+from bot.forms.form import opens
+from bot.wording import schedules as say
+from bot.wording.rest_days import wish_kept
+from core.due.forecast import forecast
+from core.due.spin import team_plans
+from core.ledger.crew import load_crew
+from core.ledger.schedule_rows import Timing, timing, timings
+from core.ledger.schedules import Scheduling, scheduling_here
+from core.model import (
+    AuditAction,
+    AuditEntry,
+    LastDayWish,
+    Line,
+    Person,
+    Pitcher,
+    ScheduleKind,
+    ScheduleSetting,
+    SpinPlan,
+    Team,
+    key,
+)
+
+_Row = TypeVar("_Row", ScheduleSetting, SpinPlan, LastDayWish)
+
+
+def schedule_lists(session: Session, line: Line) -> list[Part]:
+    """The list that a line asks for, as of when it was posted; none where it asks for none."""
+    said = _said(session, line)
+    if said is None or said.asks is None:
+        return []
+    if said.asks.forecast:
+        return [Part(_coming(session, team, line.posted_at)) for team in said.teams]
+    return [
+        Part(
+            schedule_text(session, team),
+            (Button(say.CHANGE, opens("schedules"), {"team": key(team)}),),
+        )
+        for team in said.teams
+    ]
+
+
+def schedule_text(session: Session, team: Team) -> str:
+    """Every schedule of a team as it stands."""
+    plans = team_plans(session, key(team))
+    rows = select(Pitcher).where(col(Pitcher.id).in_(list(plans.own)))
+    names = {key(one): one.name for one in session.exec(rows)} if plans.own else {}
+    return say.listing(team.name, team.time_zone, timings(session, key(team)), plans, names)
+
+
+def _coming(session: Session, team: Team, now: datetime) -> str:
+    off = [kind for kind, one in timings(session, key(team)).items() if not one.is_on]
+    return say.coming(team.name, team.time_zone, forecast(session, team, now), off, now)
+
+
+def schedules_said(session: Session, line: Line) -> list[str]:
+    """What a line set of schedules, cues, plans and wishes; nothing for another line."""
+    return [
+        *_schedules(session, line),
+        *_plans(session, line),
+        *(wish_kept(wants=row.wants) for row in _rows_of(session, line, LastDayWish)),
+    ]
+
+
+def _schedules(session: Session, line: Line) -> list[str]:
+    texts: list[str] = []
+    for row in _rows_of(session, line, ScheduleSetting):
+        kind = ScheduleKind(row.kind)
+        stands = timing(session, row.team_id, kind)
+        if row.cue is not None:
+            texts.append(say.cues_now(stands))
+        else:
+            texts.append(say.set_now(kind, _before(session, row, kind), stands))
+    return list(dict.fromkeys(texts))
+
+
+def _before(session: Session, row: ScheduleSetting, kind: ScheduleKind) -> str:
+    """How the schedule stood before the line, as its audit entry has it."""
+    entry = session.exec(
+        select(AuditEntry).where(
+            AuditEntry.subject == ScheduleSetting.__name__.lower(),
+            AuditEntry.subject_id == key(row),
+            AuditEntry.action == AuditAction.RECORDED,
+        )
+    ).one()
+    was = entry.before
+    at = time.fromisoformat(was["at"])
+    return say.when(kind, Timing(was["weekday"], at, was["is_on"], was["before_practice"] or None))
+
+
+def _plans(session: Session, line: Line) -> list[str]:
+    texts = []
+    for row in _rows_of(session, line, SpinPlan):
+        plans = team_plans(session, row.team_id)
+        if row.pitcher_id is None:
+            texts.append(say.plan_set("", plans.team))
+            continue
+        pitcher = session.get_one(Pitcher, row.pitcher_id)
+        texts.append(say.plan_set(pitcher.name, plans.of(pitcher)))
+    return texts
+
+
+def _rows_of(session: Session, line: Line, table: type[_Row]) -> list[_Row]:
+    rows = select(table).where(table.line_id == key(line), col(table.withdrawn_at).is_(None))
+    return list(session.scalars(rows.order_by(col(table.id))))
+
+
+def _said(session: Session, line: Line) -> Scheduling | None:
+    author = session.get(Person, line.author_id) if line.author_id is not None else None
+    if author is None:
+        return None
+    here = session.get(Team, line.team_id) if line.team_id is not None else None
+    return scheduling_here(session, line, load_crew(session, author, here))

@@ -1,0 +1,201 @@
+"""Schedules, cues and spin plans as the staff set them by a line; undoing takes them back."""
+
+from dataclasses import dataclass, replace
+from datetime import time
+
+from sqlmodel import Session
+
+from core.audience import Relation
+from core.ledger.apply import Change, audit
+from core.ledger.crew import Crew
+from core.ledger.notices import EVENING, MORNING
+from core.ledger.question import Question, QuestionCode
+from core.ledger.schedule_rows import bring_up, timing
+from core.ledger.settings import coached_teams
+from core.ledger.spoken import spoken
+from core.ledger.who import Arm, find_one
+from core.model import (
+    DAILY,
+    FOR_AN_OUTING,
+    AuditAction,
+    Line,
+    ScheduleKind,
+    ScheduleSetting,
+    SpinPlan,
+    Team,
+    key,
+)
+from core.reading.schedule_lines import (
+    PlanOrder,
+    ScheduleList,
+    ScheduleOrder,
+    schedule_list,
+    schedule_orders,
+)
+
+#: What goes to families keeps out of their night.
+BY_DAY = frozenset(ScheduleKind) - {ScheduleKind.MONDAY_SUMMARY}
+
+
+@dataclass(frozen=True, slots=True)
+class Set:
+    """One order with the pitcher whom it is about, if any."""
+
+    order: ScheduleOrder | PlanOrder
+    arm: Arm | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Scheduling:
+    """What a line sets for one team, a list that it asks for, or what stands in the way."""
+
+    sets: tuple[Set, ...] = ()
+    asks: ScheduleList | None = None
+    teams: tuple[Team, ...] = ()
+    question: Question | None = None
+
+
+def scheduling_here(session: Session, line: Line, crew: Crew) -> Scheduling | None:
+    """What a line says of schedules, in a direct message or the staff channel; else none."""
+    if not crew.takes_orders(line):
+        return None
+    text = spoken(session, line)
+    asks, orders = schedule_list(text), schedule_orders(text)
+    if asks is None and not orders:
+        return None
+    teams = tuple(session.get_one(Team, one) for one in sorted(coached_teams(session, crew)))
+    if not teams:
+        return Scheduling(question=Question(QuestionCode.ONLY_STAFF))
+    if asks is not None:
+        return Scheduling(asks=asks, teams=teams)
+    meant = _meant(orders, teams)
+    if len(meant) != 1:
+        named = [one.team for one in orders if isinstance(one, ScheduleOrder) and one.team]
+        no_such = bool(named) and not meant
+        return Scheduling(question=_unclear("time", named[0]) if no_such else _unclear("team"))
+    return _sets(session, crew, orders, meant)
+
+
+def _meant(
+    orders: tuple[ScheduleOrder | PlanOrder, ...], teams: tuple[Team, ...]
+) -> tuple[Team, ...]:
+    """The teams that every order can mean: those whose name holds the one named."""
+    named = {one.team.casefold() for one in orders if isinstance(one, ScheduleOrder) and one.team}
+    return tuple(team for team in teams if all(name in team.name.casefold() for name in named))
+
+
+def _sets(
+    session: Session,
+    crew: Crew,
+    orders: tuple[ScheduleOrder | PlanOrder, ...],
+    teams: tuple[Team, ...],
+) -> Scheduling:
+    sets: list[Set] = []
+    for order in orders:
+        arm: Arm | None = None
+        if isinstance(order, PlanOrder) and order.who:
+            found = find_one(order.who, crew.related(Relation.STAFF))
+            if isinstance(found, Question):
+                return Scheduling(question=found)
+            arm = found
+        one = _named_cue(session, order, teams[0])
+        problem = _problem(one)
+        if problem is not None:
+            return Scheduling(question=problem)
+        sets.append(Set(one, arm))
+    return Scheduling(tuple(sets), teams=teams)
+
+
+def _named_cue(
+    session: Session, order: ScheduleOrder | PlanOrder, team: Team
+) -> ScheduleOrder | PlanOrder:
+    """A cue to drop by its number in the list becomes that cue."""
+    if isinstance(order, PlanOrder) or not order.drops_cue or not order.cue.isdecimal():
+        return order
+    cues = timing(session, key(team), ScheduleKind.SPIN).cues
+    place = int(order.cue) - 1
+    if not 0 <= place < len(cues):
+        return replace(order, unclear=order.cue)
+    return replace(order, cue=cues[place])
+
+
+def _problem(order: ScheduleOrder | PlanOrder) -> Question | None:
+    if isinstance(order, PlanOrder):
+        return _unclear("plan", order.unclear) if order.unclear else None
+    if order == ScheduleOrder(order.kind, team=order.team):
+        return _unclear("time", order.kind)
+    if order.unclear:
+        return _unclear("cue" if order.cue or order.drops_cue else "time", order.unclear)
+    if order.at is not None and order.kind in BY_DAY and not is_by_day(order.at):
+        return _unclear("night", f"{order.at:%H:%M}")
+    if order.weekday is not None and order.kind in DAILY | FOR_AN_OUTING:
+        return _unclear("daily", order.kind)
+    return None
+
+
+def is_by_day(at: time) -> bool:
+    """Whether a time keeps out of the quiet hours of families."""
+    return MORNING <= at < EVENING
+
+
+def _unclear(reason: str, about: str = "") -> Question:
+    return Question(QuestionCode.SCHEDULE_UNCLEAR, about=about, reason=reason)
+
+
+def set_schedules(change: Change, said: Scheduling, by_person: int) -> None:
+    """Put what a line sets on file, and bring the schedules up to it."""
+    if said.question is not None or not said.sets:
+        return
+    team = said.teams[0]
+    for one in said.sets:
+        if isinstance(one.order, PlanOrder):
+            _set_plan(change, one.order, one.arm, team, by_person)
+        else:
+            _set_schedule(change, one.order, team, by_person)
+
+
+def _set_schedule(change: Change, order: ScheduleOrder, team: Team, by_person: int) -> None:
+    row = ScheduleSetting(
+        workspace_id=team.workspace_id,
+        team_id=key(team),
+        kind=order.kind,
+        weekday=order.weekday,
+        at=order.at,
+        is_on=order.is_on,
+        before_practice=order.before_practice,
+        cue=order.cue or None,
+        drops_cue=order.drops_cue,
+        is_default=order.is_default,
+        line_id=key(change.line),
+        set_by=by_person,
+        set_at=change.at,
+    )
+    change.session.add(row)
+    change.session.flush()
+    before = bring_up(change.session, key(team), order.kind, change.at)
+    after = timing(change.session, key(team), order.kind)
+    was = {"weekday": before.weekday, "at": f"{before.at:%H:%M}", "is_on": before.is_on}
+    is_now = {"weekday": after.weekday, "at": f"{after.at:%H:%M}", "is_on": after.is_on}
+    was["before_practice"] = before.before_practice or 0
+    is_now["before_practice"] = after.before_practice or 0
+    audit(change, row, AuditAction.RECORDED, {"kind": order.kind, **was}, is_now)
+
+
+def _set_plan(
+    change: Change, order: PlanOrder, arm: Arm | None, team: Team, by_person: int
+) -> None:
+    row = SpinPlan(
+        workspace_id=team.workspace_id,
+        team_id=key(team),
+        pitcher_id=arm.pitcher_id if arm is not None else None,
+        sessions=order.sessions,
+        reps=order.reps,
+        is_default=order.sessions is None,
+        line_id=key(change.line),
+        set_by=by_person,
+        set_at=change.at,
+    )
+    change.session.add(row)
+    change.session.flush()
+    told = {"sessions": row.sessions, "reps": row.reps, "is_default": row.is_default}
+    audit(change, row, AuditAction.RECORDED, {}, told)
