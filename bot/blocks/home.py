@@ -24,7 +24,7 @@ from bot.wording.forms import TITLES
 from core.home import ArmCard, Board, Home, home_of
 from core.ledger.binding import Books
 from core.ledger.command_words import Does, Word
-from core.model import HomeTab, OutboxMessage, key
+from core.model import OutboxMessage, key
 from core.roster.first_steps import first_matter, may_found
 
 PAGE = "home_page"
@@ -42,9 +42,7 @@ class Section:
 
 def home_view(session: Session, row: OutboxMessage, now: datetime, books: Books) -> Published:
     """The Home tab of the Slack account that a row goes to, as the record stands."""
-    tab = session.get(HomeTab, (row.workspace_id, row.destination))
-    page = tab.page if tab is not None else 1
-    home = home_of(session, row.workspace_id, row.destination, page, now, books)
+    home = home_of(session, row.workspace_id, row.destination, now, books)
     sections = [*_first_steps(session, home, now), *_sections(session, home)]
     view = View(type="home", blocks=_blocks(sections))
     content: dict[str, Any] = view.to_dict()

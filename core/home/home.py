@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 
+from sqlalchemy import ColumnElement
 from sqlmodel import Session, col, select
 
 from core.audience import Relation
@@ -12,9 +13,10 @@ from core.home.card import ArmCard, cards
 from core.home.sent import sent_to
 from core.ledger.binding import Books
 from core.ledger.command_words import Word, words_for
-from core.ledger.crew import Crew, find_person, load_crew
+from core.ledger.crew import Crew, load_crew
 from core.ledger.who import Arm
-from core.model import Person, Pitcher, Team, key
+from core.model import HomeTab, Person, Pitcher, Team, key
+from core.store.together import together
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,12 +37,18 @@ class Home:
 
 
 def home_of(
-    session: Session, workspace_id: str, slack_id: str, page: int, now: datetime, books: Books
+    session: Session, workspace_id: str, slack_id: str, now: datetime, books: Books
 ) -> Home:
-    """The Home tab of a Slack account at `now` (UTC)."""
-    person = find_person(session, workspace_id, slack_id)
-    if person is None:
+    """The Home tab of a Slack account at `now` (UTC), on the page that was turned to."""
+    tabs, people = together(
+        session,
+        (HomeTab, _is(HomeTab, workspace_id, slack_id)),
+        (Person, _is(Person, workspace_id, slack_id)),
+    )
+    if not people:
         return Home(None)
+    (person,) = people
+    page = tabs[0].page if tabs else 1
     crew = load_crew(session, person, None)
     today = crew.local(now).date()
     own, children = crew.related(Relation.SELF), crew.related(Relation.GUARDIAN)
@@ -56,6 +64,10 @@ def home_of(
         tuple(arm.name for arm in [*own, *children] if not arm.consented),
         crew.is_staff,
     )
+
+
+def _is(table: type[HomeTab | Person], workspace_id: str, slack_id: str) -> ColumnElement[bool]:
+    return (col(table.workspace_id) == workspace_id) & (col(table.slack_id) == slack_id)
 
 
 def _cards(

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from sqlalchemy import ColumnElement
 from sqlmodel import Session, col, select
 
 from core.model import (
@@ -21,6 +22,7 @@ from core.model import (
 )
 from core.rest.coach import coach_limits
 from core.rulebooks import RuleBook, load_books
+from core.store.together import together
 
 #: From ids of rule books to the books; raises `RuleBookError` for one that is unknown.
 Books = Callable[[tuple[str, ...]], tuple[RuleBook, ...]]
@@ -83,22 +85,26 @@ class Bindings:
 def bindings(session: Session, pitchers: Iterable[Pitcher], first: date, last: date) -> Bindings:
     """What binds these pitchers on the days from `first` to `last`, both included."""
     ids = [key(one) for one in pitchers]
-    teams: dict[int, list[Team]] = defaultdict(list)
-    links = (
-        select(PitcherTeam.pitcher_id, Team)
-        .join(Team, col(Team.id) == col(PitcherTeam.team_id))
-        .where(col(PitcherTeam.pitcher_id).in_(ids))
-        .order_by(col(Team.id))
+    of_teams = select(PitcherTeam.team_id).where(col(PitcherTeam.pitcher_id).in_(ids))
+    links, teams, seasons, events, named, limits = together(
+        session,
+        (PitcherTeam, col(PitcherTeam.pitcher_id).in_(ids)),
+        (Team, col(Team.id).in_(of_teams)),
+        (Season, _of_days(Season, of_teams, first, last)),
+        (TeamEvent, _of_days(TeamEvent, of_teams, first, last)),
+        (OutingBook, _named(ids, first, last)),
+        (CoachLimit, _limits(ids, first, last)),
     )
-    for pitcher_id, team in session.exec(links):
-        teams[pitcher_id].append(team)
-    of_teams = {key(team) for several in teams.values() for team in several}
+    by_id = {key(team): team for team in teams}
+    teams_of: dict[int, list[Team]] = defaultdict(list)
+    for link in sorted(links, key=lambda one: one.team_id):
+        teams_of[link.pitcher_id].append(by_id[link.team_id])
     return Bindings(
-        teams,
-        _grouped("team_id", session.exec(_of_days(Season, of_teams, first, last))),
-        _grouped("team_id", session.exec(_of_days(TeamEvent, of_teams, first, last))),
-        _grouped("pitcher_id", session.exec(_named(ids, first, last))),
-        _grouped("pitcher_id", session.exec(_limits(ids, first, last))),
+        teams_of,
+        _grouped("team_id", sorted(seasons, key=key)),
+        _grouped("team_id", sorted(events, key=key)),
+        _grouped("pitcher_id", sorted(named, key=key)),
+        _grouped("pitcher_id", sorted(limits, key=lambda one: (one.pitches, key(one)))),
     )
 
 
@@ -119,41 +125,28 @@ def _grouped(by: str, rows: Iterable[Any]) -> Mapping[int, list[Any]]:
 
 
 def _of_days(
-    table: type[Season] | type[TeamEvent], teams: set[int], first: date, last: date
-) -> Any:
+    table: type[Season] | type[TeamEvent], teams: Any, first: date, last: date
+) -> ColumnElement[bool]:
     return (
-        select(table)
-        .where(
-            col(table.team_id).in_(teams),
-            col(table.starts_on) <= last,
-            col(table.ends_on) >= first,
-        )
-        .order_by(col(table.id))
+        col(table.team_id).in_(teams)
+        & (col(table.starts_on) <= last)
+        & (col(table.ends_on) >= first)
     )
 
 
-def _named(pitchers: list[int], first: date, last: date) -> Any:
+def _named(pitchers: list[int], first: date, last: date) -> ColumnElement[bool]:
     return (
-        select(OutingBook)
-        .where(
-            col(OutingBook.pitcher_id).in_(pitchers),
-            col(OutingBook.on) >= first,
-            col(OutingBook.on) <= last,
-            col(OutingBook.withdrawn_at).is_(None),
-        )
-        .order_by(col(OutingBook.id))
+        col(OutingBook.pitcher_id).in_(pitchers)
+        & (col(OutingBook.on) >= first)
+        & (col(OutingBook.on) <= last)
+        & col(OutingBook.withdrawn_at).is_(None)
     )
 
 
-def _limits(pitchers: list[int], first: date, last: date) -> Any:
-    """The lowest comes first."""
+def _limits(pitchers: list[int], first: date, last: date) -> ColumnElement[bool]:
     return (
-        select(CoachLimit)
-        .where(
-            col(CoachLimit.pitcher_id).in_(pitchers),
-            col(CoachLimit.withdrawn_at).is_(None),
-            col(CoachLimit.starts_on) <= last,
-            col(CoachLimit.ends_on).is_(None) | (col(CoachLimit.ends_on) >= first),
-        )
-        .order_by(col(CoachLimit.pitches), col(CoachLimit.id))
+        col(CoachLimit.pitcher_id).in_(pitchers)
+        & col(CoachLimit.withdrawn_at).is_(None)
+        & (col(CoachLimit.starts_on) <= last)
+        & (col(CoachLimit.ends_on).is_(None) | (col(CoachLimit.ends_on) >= first))
     )

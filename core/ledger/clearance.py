@@ -9,13 +9,21 @@ from typing import Any, NamedTuple
 from sqlmodel import Session, col, select
 
 from core.ledger.answers import GONE, Answer, Answers
-from core.ledger.holds import HURTS, as_cleared, as_held, clearances_of, holds_of, stops
+from core.ledger.holds import (
+    HURTS,
+    as_cleared,
+    as_held,
+    clearances_by_pitcher,
+    holds_by_pitcher,
+    stops,
+)
 from core.ledger.people import guardians_of
 from core.ledger.question import Question, QuestionCode
 from core.model import Clearance, Feeling, Hold, Line, PainReport, Pitcher, key
 from core.pain.clearance import Said, not_cleared_since
 from core.pain.holds import end_of
 from core.pain.status import ArmStatus, ClinicianLimit
+from core.store.together import together
 
 
 class _SaidAt(NamedTuple):
@@ -66,9 +74,24 @@ def arm_records(session: Session, pitchers: Sequence[Pitcher]) -> dict[int, ArmR
     many words that it is gone: "no pain" beside the counts of a day ends nothing.
     """
     ids = [key(one) for one in pitchers]
-    holds, clearances = holds_of(session, ids), clearances_of(session, ids)
-    said = _said(session, {key(one): one for one in pitchers})
-    return {one: _record(holds[one], clearances[one], said[one]) for one in ids}
+    mine = col(PainReport.pitcher_id).in_(ids)
+    hurt = mine & col(PainReport.feeling).in_(HURTS)
+    # That nothing hurts says something only of an arm that did.
+    arms_that_hurt = select(PainReport.pitcher_id).where(hurt)
+    spoken = hurt | (
+        (col(PainReport.feeling) == Feeling.NO_PAIN)
+        & col(PainReport.pitcher_id).in_(arms_that_hurt)
+    )
+    holds, clearances, reports, lines = together(
+        session,
+        (Hold, col(Hold.pitcher_id).in_(ids)),
+        (Clearance, col(Clearance.pitcher_id).in_(ids) & col(Clearance.withdrawn_at).is_(None)),
+        (PainReport, spoken),
+        (Line, col(Line.id).in_(select(PainReport.line_id).where(spoken))),
+    )
+    said = _said(reports, {key(one): one for one in lines}, {key(one): one for one in pitchers})
+    held, cleared = holds_by_pitcher(holds), clearances_by_pitcher(clearances)
+    return {one: _record(held[one], cleared[one], said[one]) for one in ids}
 
 
 def _record(holds: list[Hold], clearances: list[Clearance], said: list[_SaidAt]) -> ArmRecord:
@@ -90,26 +113,21 @@ def _limits(newest: Clearance | None, on: date) -> tuple[ClinicianLimit, ...]:
     return tuple(one for one in limits if one.until is None or one.until >= on)
 
 
-def _said(session: Session, pitchers: Mapping[int, Pitcher]) -> dict[int, list[_SaidAt]]:
+def _said(
+    reports: Iterable[PainReport], lines: Mapping[int, Line], pitchers: Mapping[int, Pitcher]
+) -> dict[int, list[_SaidAt]]:
     """What was said of each arm that may stop it, or say that the pain is gone."""
     found: dict[int, list[_SaidAt]] = defaultdict(list)
-    for report, posted_at, _ in session.exec(_reports(pitchers, HURTS)):
-        said = Said(report.on, stops=stops(report, pitchers[report.pitcher_id]))
-        found[report.pitcher_id].append(_SaidAt(posted_at, 0, key(report), said))
-    # That nothing hurts says something only of an arm that did.
-    for report, posted_at, answers in session.exec(_reports(list(found), {Feeling.NO_PAIN})):
-        if report.withdrawn_at is None and _confirmed(answers, report.pitcher_id):
+    for report in reports:
+        line = lines[report.line_id]
+        if report.feeling in HURTS:
+            said = Said(report.on, stops=stops(report, pitchers[report.pitcher_id]))
+        elif report.withdrawn_at is None and _confirmed(line.answers, report.pitcher_id):
             said = Said(report.on, pain_free=True)
-            found[report.pitcher_id].append(_SaidAt(posted_at, 0, key(report), said))
+        else:
+            continue
+        found[report.pitcher_id].append(_SaidAt(line.posted_at, 0, key(report), said))
     return found
-
-
-def _reports(pitcher_ids: Iterable[int], feelings: Iterable[Feeling]) -> Any:
-    return (
-        select(PainReport, Line.posted_at, Line.answers)
-        .join(Line, col(PainReport.line_id) == col(Line.id))
-        .where(col(PainReport.pitcher_id).in_(pitcher_ids), col(PainReport.feeling).in_(feelings))
-    )
 
 
 def _confirmed(stored: list[dict[str, Any]], pitcher_id: int) -> bool:

@@ -4,10 +4,10 @@ from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Literal
+from typing import Any, Literal, TypeVar
 from zoneinfo import ZoneInfo
 
-from sqlmodel import Session, col, select
+from sqlmodel import Session, col, select, union
 
 from core.audience import Relation
 from core.ledger.who import Arm
@@ -23,6 +23,9 @@ from core.model import (
     Team,
     key,
 )
+from core.store.together import together
+
+_Any = TypeVar("_Any")
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,71 +103,66 @@ def find_person(session: Session, workspace_id: str, slack_id: str) -> Person | 
 
 
 def load_crew(session: Session, person: Person, here: Team | None) -> Crew:
-    """What `person` is to whom, over every team that he has a part in."""
-    roles = _roles(session, key(person))
-    children = _children(session, key(person))
-    own = set(session.exec(select(Pitcher.id).where(Pitcher.person_id == key(person))).all())
-    links = _links(session, person.workspace_id)
-    team_ids = _team_ids(roles, links, children | {i for i in own if i is not None})
-    teams_of = {
-        pitcher_id: tuple(sorted(teams & team_ids))
-        for pitcher_id, teams in links.items()
-        if teams & team_ids
-    }
-    arms = _arms(session, teams_of)
-    relations = {
-        arm.pitcher_id: frozenset(
-            _relations(roles, teams_of[arm.pitcher_id])
-            | ({Relation.GUARDIAN} if arm.pitcher_id in children else set())
-            | ({Relation.SELF} if arm.pitcher_id in own else set())
-        )
-        for arm in arms
-    }
-    teams = session.exec(select(Team).where(col(Team.id).in_(team_ids)).order_by(col(Team.id)))
-    coaches = frozenset(team for team, held in roles.items() if held & STAFF_ROLES)
-    return Crew(person, tuple(arms), relations, tuple(teams), here, teams_of, coaches)
-
-
-def _roles(session: Session, person_id: int) -> dict[int, set[str]]:
-    roles: dict[int, set[str]] = defaultdict(set)
-    for row in session.exec(select(Membership).where(Membership.person_id == person_id)):
-        roles[row.team_id].add(row.role)
-    return roles
-
-
-def _children(session: Session, person_id: int) -> set[int]:
-    links = select(GuardianLink.pitcher_id).where(GuardianLink.person_id == person_id)
-    return set(session.exec(links))
-
-
-def _links(session: Session, workspace_id: str) -> dict[int, set[int]]:
-    links: dict[int, set[int]] = defaultdict(set)
-    for row in session.exec(select(PitcherTeam).where(PitcherTeam.workspace_id == workspace_id)):
-        links[row.pitcher_id].add(row.team_id)
-    return links
-
-
-def _team_ids(roles: dict[int, set[str]], links: dict[int, set[int]], family: set[int]) -> set[int]:
-    return set(roles) | {team for pitcher in family for team in links.get(pitcher, ())}
-
-
-def _arms(session: Session, pitcher_ids: Iterable[int]) -> list[Arm]:
-    rows = session.exec(
-        select(Pitcher, Person)
-        .outerjoin(Person, col(Pitcher.person_id) == col(Person.id))
-        .where(col(Pitcher.id).in_(list(pitcher_ids)))
-        .order_by(col(Pitcher.id))
+    """What `person` is to whom, over every team that he has a part in: one question."""
+    me = key(person)
+    family: Any = union(
+        select(GuardianLink.pitcher_id).where(GuardianLink.person_id == me),
+        select(Pitcher.id).where(Pitcher.person_id == me),
     )
-    return [
-        Arm(
-            pitcher_id=key(pitcher),
-            name=pitcher.name,
-            also_called=tuple(pitcher.also_called),
-            slack_id=person.slack_id if person else None,
-            consented=pitcher.consent_on is not None,
+    team_ids: Any = union(
+        select(Membership.team_id).where(Membership.person_id == me),
+        select(PitcherTeam.team_id).where(col(PitcherTeam.pitcher_id).in_(family)),
+    )
+    in_sight = select(PitcherTeam.pitcher_id).where(col(PitcherTeam.team_id).in_(team_ids))
+    accounts = select(Pitcher.person_id).where(col(Pitcher.id).in_(in_sight))
+    memberships, children, links, teams, pitchers, people = together(
+        session,
+        (Membership, col(Membership.person_id) == me),
+        (GuardianLink, col(GuardianLink.person_id) == me),
+        (PitcherTeam, col(PitcherTeam.team_id).in_(team_ids)),
+        (Team, col(Team.id).in_(team_ids)),
+        (Pitcher, col(Pitcher.id).in_(in_sight)),
+        (Person, col(Person.id).in_(accounts)),
+    )
+    roles = _grouped((one.team_id, one.role) for one in memberships)
+    teams_of = _grouped((one.pitcher_id, one.team_id) for one in links)
+    slack_ids = {key(one): one.slack_id for one in people}
+    own_children = {one.pitcher_id for one in children}
+    arms, relations = [], {}
+    for pitcher in sorted(pitchers, key=key):
+        arm = _arm(pitcher, slack_ids)
+        arms.append(arm)
+        relations[arm.pitcher_id] = frozenset(
+            _relations(roles, teams_of[arm.pitcher_id])
+            | ({Relation.GUARDIAN} if arm.pitcher_id in own_children else set())
+            | ({Relation.SELF} if pitcher.person_id == me else set())
         )
-        for pitcher, person in rows.all()
-    ]
+    return Crew(
+        person,
+        tuple(arms),
+        relations,
+        tuple(sorted(teams, key=key)),
+        here,
+        {pitcher_id: tuple(sorted(of)) for pitcher_id, of in teams_of.items()},
+        frozenset(team for team, held in roles.items() if held & STAFF_ROLES),
+    )
+
+
+def _grouped(pairs: Iterable[tuple[int, _Any]]) -> dict[int, set[_Any]]:
+    found: dict[int, set[_Any]] = defaultdict(set)
+    for one, other in pairs:
+        found[one].add(other)
+    return found
+
+
+def _arm(pitcher: Pitcher, slack_ids: dict[int, str | None]) -> Arm:
+    return Arm(
+        pitcher_id=key(pitcher),
+        name=pitcher.name,
+        also_called=tuple(pitcher.also_called),
+        slack_id=slack_ids.get(pitcher.person_id) if pitcher.person_id is not None else None,
+        consented=pitcher.consent_on is not None,
+    )
 
 
 def _relations(roles: dict[int, set[str]], teams: Iterable[int]) -> set[Relation]:

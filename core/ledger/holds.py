@@ -86,8 +86,13 @@ def _earlier(session: Session, report: PainReport, pitcher: Pitcher) -> list[dat
 def holds_of(session: Session, pitcher_ids: Iterable[int]) -> dict[int, list[Hold]]:
     """Every hold of each of these pitchers, ended ones too, oldest first."""
     rows = select(Hold).where(col(Hold.pitcher_id).in_(pitcher_ids))
+    return holds_by_pitcher(session.exec(rows))
+
+
+def holds_by_pitcher(holds: Iterable[Hold]) -> dict[int, list[Hold]]:
+    """Holds by pitcher, oldest first."""
     found: dict[int, list[Hold]] = defaultdict(list)
-    for one in session.exec(rows.order_by(col(Hold.on), col(Hold.id))):
+    for one in sorted(holds, key=lambda hold: (hold.on, key(hold))):
         found[one.pitcher_id].append(one)
     return found
 
@@ -97,8 +102,13 @@ def clearances_of(session: Session, pitcher_ids: Iterable[int]) -> dict[int, lis
     rows = select(Clearance).where(
         col(Clearance.pitcher_id).in_(pitcher_ids), col(Clearance.withdrawn_at).is_(None)
     )
+    return clearances_by_pitcher(session.exec(rows))
+
+
+def clearances_by_pitcher(clearances: Iterable[Clearance]) -> dict[int, list[Clearance]]:
+    """Clearances by pitcher, oldest first by the clinician's day."""
     found: dict[int, list[Clearance]] = defaultdict(list)
-    for one in session.exec(rows.order_by(col(Clearance.on), col(Clearance.id))):
+    for one in sorted(clearances, key=lambda row: (row.on, key(row))):
         found[one.pitcher_id].append(one)
     return found
 

@@ -4,12 +4,15 @@ from datetime import timedelta
 
 import pytest
 from sqlalchemy import event
+from sqlmodel import select
 
+from bot.blocks.home import home_view
 from bot.local.faults import RateLimited, Refused
 from core import model
 from core.model import PitcherTeam, key
+from core.rulebooks import load_books
 from tests.support.club import Club
-from tests.support.phone import fill, form, home, press_home, shown
+from tests.support.phone import fill, form, home, press_home, shown, shown_view
 
 
 def publishes(club: Club) -> int:
@@ -225,15 +228,16 @@ def test_more_arms_than_fit_are_on_further_pages(club: Club) -> None:
     assert "Arm 19" not in shown(club, "dana")
 
 
-def statements(club: Club, who: str) -> int:
-    """How many statements one rendering of a Home tab asks of the database."""
-    from bot.blocks.home import home_view
-    from core.rulebooks import load_books
+def statements_and_sections(club: Club, who: str) -> tuple[int, int]:
+    """How often a Home tab asks the database, and how many sections it has.
 
+    Each setting is a section of its own. The beginning of a transaction asks nothing.
+    """
     asked: list[str] = []
 
     def note(*args: object) -> None:
-        asked.append(str(args[2]))
+        if not str(args[2]).startswith("BEGIN"):
+            asked.append(str(args[2]))
 
     row = model.OutboxMessage(
         workspace_id=club.ws.team_id, slot="", kind="home", destination=club.people[who].id,
@@ -242,19 +246,51 @@ def statements(club: Club, who: str) -> int:
     event.listen(club.store.engine, "before_cursor_execute", note)
     try:
         with club.store.reading() as session:
-            home_view(session, row, club.clock.now(), load_books)
+            view = home_view(session, row, club.clock.now(), load_books).view
     finally:
         event.remove(club.store.engine, "before_cursor_execute", note)
-    return len(asked)
+    headers = sum(block["type"] == "header" for block in view["blocks"])
+    read = shown_view(view).partition("# Settings")[2].partition("# About")[0]
+    settings = sum(line.startswith("*") for line in read.splitlines())
+    return len(asked), headers + settings
 
 
 @pytest.mark.parametrize("who", ["dana", "elena", "mateo"])
 def test_the_database_is_asked_as_often_for_many_arms_as_for_few(club: Club, who: str) -> None:
     club.say("mateo", "62p 11cb vs Summit")
-    few = statements(club, who)
+    few, _ = statements_and_sections(club, who)
     add_pitchers(club, 15)
 
-    assert statements(club, who) == few
+    assert statements_and_sections(club, who)[0] == few
+
+
+def test_a_coachs_home_asks_the_database_at_most_once_a_section(club: Club) -> None:
+    add_pitchers(club, 15)
+
+    asked, sections = statements_and_sections(club, "dana")
+
+    assert asked <= sections
+
+
+def test_home_never_holds_more_blocks_than_slack_takes(club: Club) -> None:
+    add_pitchers(club, 40)
+    with club.store.writing() as session:
+        elena = session.exec(
+            select(model.Person).where(model.Person.slack_id == club.people["elena"].id)
+        ).one()
+        for pitcher in session.exec(select(model.Pitcher)).all():
+            if pitcher.name.startswith("Arm"):
+                link = model.GuardianLink(
+                    workspace_id=club.ws.team_id, pitcher_id=key(pitcher), person_id=key(elena)
+                )
+                session.add(link)
+
+    read = home(club, "elena")
+    view = club.ws.home(club.people["elena"])
+
+    assert view is not None
+    assert len(view.content["blocks"]) == 100
+    assert read.endswith("Ask me in Messages: “alerts”, “who”, “rest” with a name.")
 
 
 def test_home_works_over_socket_mode(socket_club: Club) -> None:

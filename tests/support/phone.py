@@ -42,7 +42,12 @@ def home(club: Club, who: str) -> str:
 def shown(club: Club, who: str) -> str:
     """The Home tab as it stands, as text."""
     view = club.ws.home(club.people[who])
-    return "\n".join(map(_home_block, view.content["blocks"])) if view is not None else ""
+    return shown_view(view.content) if view is not None else ""
+
+
+def shown_view(content: dict[str, Any]) -> str:
+    """A Home tab's view as text."""
+    return "\n".join(map(_home_block, content["blocks"]))
 
 
 def press_home(club: Club, who: str, label: str) -> None:
