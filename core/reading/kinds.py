@@ -4,6 +4,7 @@ import re
 
 from core.reading import groups
 from core.reading.board import COUNTS, Board, Handler, Rule, rule, says_no_log, says_unread
+from core.reading.clauses import span
 from core.reading.entry import UnreadReason
 
 MOST_GAMES = 9  # of one tournament
@@ -121,11 +122,21 @@ def _rest(board: Board, match: re.Match[str]) -> None:
         board.claim(match.start("r"), match.end("r"), "off")
 
 
+def _on_weekday(board: Board, match: re.Match[str]) -> bool:
+    first, after = span(board.clause, match.start())
+    return any(board.items[i].symbol in ("weekday", "sat") for i in range(first, after))
+
+
 def _off(board: Board, match: re.Match[str]) -> None:
     """A day off; "off all week", "off till friday", "off for 3 days" are more than one day."""
     following = board.items[match.end() : match.end() + 3]
     words = {word for item in following for word in item.text.lower().split()}
     many = words & {"week", "weeks", "weekend", "days", "semana", "dias", "month"}
+    if board.items[match.start()].text.lower() in ("descansa", "descansan") and _on_weekday(
+        board, match
+    ):
+        board.unread(match.start(), match.end(), UnreadReason.UNCLEAR_DAY)  # last or next?
+        return
     if "hasta" in words:  # "descansa hasta el jueves"
         board.no_log(match.start(), match.end(), "time off")
         return

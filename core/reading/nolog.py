@@ -120,12 +120,13 @@ def _negative(board: Board, match: re.Match[str]) -> None:
 def _how_many(board: Board, match: re.Match[str]) -> None:
     """As in "3 pens this week": a number of outings, not of pitches; "2 pens of 20" is asked."""
     number = board.whole(match.start())
-    following = [item.symbol for item in board.items[match.end() : match.end() + 2]]
-    if following == ["of", "num"] and number != 1:
-        board.unread(match.start(), match.start() + 1, UnreadReason.TWO_READINGS)
-        return
     plural = "s" in {word[-1] for word in board.items[match.end() - 1].text.lower().split()}
-    if number is not None and number < 10 and plural:
+    if number is None or number >= 10 or not plural:
+        return
+    following = [item.symbol for item in board.items[match.end() : match.end() + 2]]
+    if following == ["of", "num"]:
+        board.unread(match.start(), match.start() + 1, UnreadReason.TWO_READINGS)
+    else:
         board.no_log(match.start(), match.start() + 1, "number of outings")
 
 

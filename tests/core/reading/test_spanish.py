@@ -173,3 +173,12 @@ def test_outs_beside_the_inning_in_which_somebody_left_are_asked() -> None:
     assert "two_readings" in reasons_of(
         "Iker salió en la 4ta con 62 lanzamientos y 2 outs", "coach"
     )
+
+
+def test_arms_that_rest_today_and_the_hour_of_a_bullpen() -> None:
+    assert [entry["kind"] for entry in entries_of("Rubén y Andrés descansan hoy", "coach")] == [
+        "off",
+        "off",
+    ]
+    assert entries_of("a las 9 bullpen de 30") == [{"kind": "bullpen", "pitches": 30}]
+    assert entries_of("Pedro descansa el domingo", "coach") == []
