@@ -1,9 +1,14 @@
 """The whole roster, and who is left out of it: "everyone 30 w 12 spins except Leo"."""
 
 from core.reading.board import Board
-from core.reading.groups import TYPES
+from core.reading.groups import KINDS, TYPES
 from core.reading.roster import as_typed, bare, listed
 from core.reading.vocabulary import given_names
+
+_TOLD = frozenset(
+    {"num", "threw", "had", "went", "with", "at", "is", "each", "off", "restday", "notthrown",
+     "except", "but", "colon", "dash", "comma", "feels", "about", "none", *KINDS}
+)  # fmt: skip
 
 
 def name_everyone(board: Board) -> None:
@@ -12,6 +17,8 @@ def name_everyone(board: Board) -> None:
         arms = item.symbol == "everyone" and item.text.lower().endswith(("arms", "brazos"))
         if arms and board.items[at + 1 : at + 2] and board.items[at + 1].symbol in ("feels", "is"):
             continue  # "all arms feel good"
+        if item.symbol == "everyone" and _is_spoken_to(board, at):
+            continue
         if item.symbol == "everyone" and board.free(at) and not _of_type(board, at + 1):
             board.claim(at, at + 1, "who", "everyone")
             if at + 2 < len(board.items) and board.items[at + 1].symbol == "but":
@@ -20,6 +27,14 @@ def name_everyone(board: Board) -> None:
             board.claim(at, at + 1, "who", "everyone else")
         elif item.symbol == "except" and board.free(at):
             _left_out(board, at)
+
+
+def _is_spoken_to(board: Board, at: int) -> bool:
+    """As in "happy 4th everybody": they are greeted, and nothing is told of them."""
+    follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
+    greeted = at > 0 and board.items[at - 1].symbol in ("word", "ord")
+    greeted = greeted and board.clause[at] == board.clause[at - 1]
+    return follows not in _TOLD and (greeted or board.author == "pitcher")
 
 
 def _can_be_left_out(board: Board, at: int) -> bool:

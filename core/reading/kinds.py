@@ -191,7 +191,7 @@ KIND_RULES: tuple[Rule, ...] = (
     rule("scrimmage", "scrimmage", _open_kind),
     rule(
         "caught a game",
-        "catching (the|a|allof|adj)* (game|twogames|gamelike)",
+        "catching (the|a|allof|adj|num)* (game|twogames|gamelike|thing)",
         says_no_log("caught"),
     ),
     rule("game", "game | gamelike | twogames", says_kind("game")),

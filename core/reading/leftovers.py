@@ -248,7 +248,7 @@ def _opens_with_name(board: Board, at: int) -> bool:
         at == 0
         and board.author != "pitcher"
         and board.items[at].text[:1].isupper()
-        and board.items[at].symbol in ("limit", "modal", "word", "month", "ask")
+        and board.free(at)
         and follows not in ("num", "colon", "is")
     )
 

@@ -51,6 +51,13 @@ def _distance(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start("n"), match.end(), "distance")
 
 
+def _up_and_down(board: Board, match: re.Match[str]) -> None:
+    """As in "8 up 8 down"."""
+    words = [board.items[i].text.lower() for i in (match.start() + 1, match.end() - 1)]
+    if words == ["up", "down"]:
+        board.no_log(match.start(), match.end(), "idiom")
+
+
 def _reached(board: Board, match: re.Match[str]) -> None:
     """As in "hit 50 in the 4th": a count on the way."""
     board.claim(match.start(), match.end(), "running")
@@ -170,6 +177,12 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     ),
     rule("radar, unit", "(num (dash|to|or|slash) )? <n:num> mph", says_no_log("radar")),
     rule(
+        "fb 70-72 and curve 61",
+        "type (is|at|about|in|the|colon)* num dash num"
+        " ((and|comma)+ (the|hisher)* type (is|at|about|colon)* num (dash num)? (?! fill* unit))+",
+        _speed_of_pitch,
+    ),
+    rule(
         "75-76 today, touched 78",
         "(?<!sat) num dash num (comma|today|adv|and)* radar (at|about|the|a)* num"
         " (?! (fill|dash)* unit)",
@@ -226,6 +239,7 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     rule("address", "num (word|said_who) word? road", says_no_log("address")),
     rule("vs 18 batters", "(vs|to|over) num stat", says_no_log("statistic")),
     rule("long toss out to 200", "catch (word|adv)* to <n:num>" + _NOT_COUNTED, _distance),
+    rule("8 up 8 down", "num adv num adv", _up_and_down),
     rule("arms used", "num site (?! (is|feels|pain|sore))", says_no_log("number of arms")),
     rule("birthday", "turned (the|adv)* (num|ord)", says_no_log("age")),
     rule(

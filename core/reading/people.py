@@ -33,7 +33,7 @@ _OPENS_A_RECORD = frozenset(
      "finish", "warm", "ratio", "notpitched", "notthrown", "vague", "site", "said_day", "frac",
      "running", "each", "both", "through", "after", "sore", "tired", "side", "modal", "today",
      "yesterday", "weekday", "sat", "pain", "nopain", "innings", "pitches", "curve", "last",
-     "said_vs", "vs", "of", "gamelike", "idiom", "faced", "at", "painidiom", "left"}
+     "said_vs", "vs", "of", "gamelike", "first", "idiom", "faced", "at", "painidiom", "left"}
 )  # fmt: skip
 # After the first word of a sentence these show that it was no name ("Congrats on the win").
 _NO_RECORD = frozenset(

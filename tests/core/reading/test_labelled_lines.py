@@ -14,6 +14,7 @@ TARGETS = {
     "sample_es.jsonl": 0.90,
     "corpus_players.jsonl": 0.95,
     "corpus_staff.jsonl": 0.87,
+    "corpus_summer.jsonl": 0.95,
     "corpus_trio.jsonl": 0.95,
     "corpus_short.jsonl": 0.95,
     "corpus_families.jsonl": 0.95,
