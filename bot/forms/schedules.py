@@ -54,8 +54,8 @@ def _inputs(kind: ScheduleKind, timing: Timing) -> list[Block]:
     blocks: list[Block] = [inputs.choice(f"{mark}_is", label, switch, ON if timing.is_on else OFF)]
     if kind not in DAILY | FOR_AN_OUTING:
         days = [(str(number), name) for number, name in enumerate(say.WEEKDAYS)]
-        blocks.append(inputs.choice(f"{mark}_day", say.DAY_LABEL, days, str(timing.weekday)))
-    blocks.append(_time(f"{mark}_at", timing.at))
+        blocks.append(inputs.choice(f"{mark}_day", say.day_label(kind), days, str(timing.weekday)))
+    blocks.append(_time(f"{mark}_at", say.time_label(kind), timing.at))
     if kind is ScheduleKind.SPIN:
         blocks.append(
             inputs.number(
@@ -65,9 +65,9 @@ def _inputs(kind: ScheduleKind, timing: Timing) -> list[Block]:
     return blocks
 
 
-def _time(name: str, at: time) -> InputBlock:
+def _time(name: str, label: str, at: time) -> InputBlock:
     element = TimePickerElement(action_id=name, initial_time=f"{at:%H:%M}")
-    return InputBlock(block_id=name, label=say.TIME_LABEL, element=element)
+    return InputBlock(block_id=name, label=label, element=element)
 
 
 def _save(hand: Hand, filled: Filled) -> list[Notice]:

@@ -55,7 +55,8 @@ def added(team: str, entries: Sequence[CalendarEntry]) -> str:
     if len(entries) > 4:
         first, last = entries[0], entries[-1]
         kinds = counted(len(entries), *KINDS[EntryKind(first.kind)])
-        return f"On the calendar of {safe(team)}: {kinds}, from {entry(first)} to {day(last.on)}."
+        begins = f"{day(first.on)}{_when(first)}{_what(first)}"
+        return f"On the calendar of {safe(team)}: {kinds}, from {begins}, to {day(last.on)}."
     return f"On the calendar of {safe(team)}: {'; '.join(entry(one) for one in entries)}."
 
 

@@ -22,6 +22,8 @@ WORDS = {
     "roster": "add and change pitchers, by a form; or drop a CSV here",
     "roles": "who coaches, assists and keeps score",
     "team": "the team's channels, rule books, time zone and account age",
+    "calendar": "games and practices; staff put one on with `game sat 10am vs Summit`",
+    "schedules": "what I send by myself, and when; staff change it there",
     "thresholds": "what the alerts go by",
     "alerts": "the alerts that stand",
     "settings": "what is set for the team, and the forms that change it",

@@ -175,12 +175,21 @@ def _short(kind: ScheduleKind, timing: Timing) -> str:
 
 
 SWITCH = {True: "On", False: "Off"}
-DAY_LABEL, TIME_LABEL = "Day", "Time"
 BEFORE_LABEL = "Or so many minutes before the week's first practice (empty: never)"
 CUES_LABEL = "Cues for spin in catch play, one a line, each week in turn"
 AT_NIGHT = "Families sleep then. Choose a time from 08:00 to before 20:00. Nothing was changed."
 BEFORE_WRONG = "From 5 to 180 minutes, or empty. Nothing was changed."
 CUES_WRONG = "At most 10 cues of 120 characters. Nothing was changed."
+
+
+def day_label(kind: ScheduleKind) -> str:
+    """The label of a weekday."""
+    return f"{NAMES[kind]}: day"
+
+
+def time_label(kind: ScheduleKind) -> str:
+    """The label of a time."""
+    return f"{NAMES[kind]}: time"
 
 
 def form_note(team: str, zone: str) -> str:

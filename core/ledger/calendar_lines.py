@@ -1,6 +1,6 @@
 """The team's calendar as the staff keep it by lines; a line's deletion takes its part back."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from sqlmodel import Session, col, select
@@ -30,6 +30,7 @@ from core.reading.calendar_lines import (
     SourceLine,
     calendar_line,
     calendar_list,
+    next_week,
     source_line,
     weeks_of,
 )
@@ -73,7 +74,16 @@ def calendar_here(session: Session, line: Line, crew: Crew) -> Calendaring | Non
     team = _team(order, teams)
     if team is None:
         return Calendaring(order, question=_unclear("team"))
+    if isinstance(order, CalendarLine):
+        order = _of_next_week(session, order, team)
     return Calendaring(order, team, _problem(session, order, team))
+
+
+def _of_next_week(session: Session, order: CalendarLine, team: Team) -> CalendarLine:
+    """On a Saturday without a game, "no game sat" means the next one."""
+    if not order.may_be_next or any(_meant(session, order, one, team) for one in order.planned):
+        return order
+    return replace(order, planned=tuple(next_week(one) for one in order.planned))
 
 
 def keep_calendar(change: Change, said: Calendaring) -> None:

@@ -65,6 +65,8 @@ WORDS: tuple[Word, ...] = (
     Word("roster", Does.FORM, May.STAFF, "roster", ("pitchers",)),
     Word("roles", Does.FORM, May.STAFF, "roles"),
     Word("team", Does.FORM, May.STAFF, "team_settings"),
+    Word("calendar", Does.LINE, May.READ),
+    Word("schedules", Does.LINE, May.STAFF),
     Word("thresholds", Does.LINE, May.STAFF),
     Word("alerts", Does.LINE, May.STAFF),
     Word("settings", Does.FORM, May.STAFF, "settings"),

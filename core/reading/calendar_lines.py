@@ -5,7 +5,7 @@ or word is none, so that no log line is taken for a game to come.
 """
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
 
 from core.reading.asking.items import clock_time
@@ -42,6 +42,7 @@ _RANGE = re.compile(
 _ONE = re.compile(rf"\b{_CLOCK}", re.IGNORECASE)
 _BESIDE = re.compile(r"(?:^| )(?:at|@|from|and|&|then|a las|y)(?= |$)", re.IGNORECASE)
 _HOUR = re.compile(r"(?<![/\d\w-])\d{1,2}(?![/\d\w-])")
+_TODAY = re.compile(r"\b(?:today|tonight|hoy|\d)", re.IGNORECASE)
 _EVERY = re.compile(r"\b(?:every|each|cada)\b", re.IGNORECASE)
 MOST_WORDS = 4
 MOST_ENTRIES = 12
@@ -80,6 +81,8 @@ class CalendarLine:
     off: bool = False
     team: str = ""
     weekly: bool = False
+    #: Whether "sat", said on a Saturday, may be the next one.
+    may_be_next: bool = False
     unclear: str = ""
 
 
@@ -125,7 +128,7 @@ def calendar_line(text: str, posted: datetime) -> CalendarLine | None:
         if found is not None:
             return _called_off(found["what"], found["when"], posted.date())
     found = _ADD.match(said)
-    return _added(found["what"], found["rest"], posted.date()) if found is not None else None
+    return _added(found["what"], found["rest"], posted) if found is not None else None
 
 
 def _called_off(what: str, when: str, today: date) -> CalendarLine | None:
@@ -142,11 +145,17 @@ def _called_off(what: str, when: str, today: date) -> CalendarLine | None:
         return CalendarLine(kind, off=True, team=team, unclear=rest.strip())
     at = times[0] if len(times) == 1 else None
     planned = tuple(Planned(on, at, title=title) for on in days)
-    return CalendarLine(kind, planned, off=True, team=team)
+    may_be_next = planned[0].on == today and not _TODAY.search(rest)
+    return CalendarLine(kind, planned, off=True, team=team, may_be_next=may_be_next)
 
 
-def _added(what: str, rest: str, today: date) -> CalendarLine | None:
-    kind = _kind(what)
+def next_week(planned: Planned) -> Planned:
+    """The same a week later."""
+    return replace(planned, on=planned.on + timedelta(days=7))
+
+
+def _added(what: str, rest: str, posted: datetime) -> CalendarLine | None:
+    kind, today = _kind(what), posted.date()
     rest, team = _team(rest)
     opponent = _OPPONENT.search(rest)
     title = opponent["name"].strip(" .") if opponent is not None else ""
@@ -175,7 +184,14 @@ def _added(what: str, rest: str, today: date) -> CalendarLine | None:
     planned = tuple(
         Planned(on, at, until if len(starts) == 1 else None, title) for on in days for at in starts
     )
+    if not _TODAY.search(words):
+        # "sat 10am", said on a Saturday evening, is the next one.
+        planned = tuple(next_week(one) if _is_past(one, posted) else one for one in planned)
     return CalendarLine(kind, planned, team=team, weekly=weekly)
+
+
+def _is_past(one: Planned, posted: datetime) -> bool:
+    return one.at is not None and datetime.combine(one.on, one.at) < posted
 
 
 def _kind(what: str) -> str:
@@ -213,6 +229,6 @@ def weeks_of(planned: Planned, until: date) -> list[Planned]:
     found = []
     on = planned.on
     while on <= until:
-        found.append(Planned(on, planned.at, planned.until, planned.title))
+        found.append(replace(planned, on=on))
         on += timedelta(days=7)
     return found

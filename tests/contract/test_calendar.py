@@ -85,6 +85,14 @@ def test_the_same_game_typed_twice_is_one_game(club: Club) -> None:
     assert "is on the calendar already" in club.in_staff_channel()[-1]
 
 
+def test_no_game_sat_said_on_a_saturday_without_one_means_the_next(club: Club) -> None:
+    club.say("dana", "game 5/9 10am vs Summit", club.staff)
+
+    club.say("dana", "no game sat", club.staff)
+
+    assert on_calendar(club) == []
+
+
 def test_nothing_to_call_off_is_said_so(club: Club) -> None:
     club.clock.set(chicago("05-04", "09:00"))
 

@@ -96,7 +96,7 @@ def test_an_unknown_word_gets_the_nearest_and_is_not_kept(club: Club) -> None:
     assert answer.startswith(
         "I don't know “bulpen”, so nothing was counted. Did you mean *bullpen*?"
     )
-    assert "You can say: log, bullpen, catch, pain, rest, mix, innings, help." in answer
+    assert "You can say: log, bullpen, catch, pain, rest, mix, innings, calendar, help." in answer
     assert club.heard("mateo") == []
     assert "Did you mean" not in call(club, "mateo", "xylophone")
     assert "<!channel>" not in call(club, "mateo", "<!channel> hello")

@@ -98,6 +98,23 @@ def test_what_fits_two_readings_is_asked_about(text: str, unclear: str) -> None:
     assert (found.unclear, found.planned) == (unclear, ())
 
 
+@pytest.mark.parametrize(
+    ("text", "on"),
+    [
+        ("game wed 10am vs Summit", date(2026, 5, 13)),
+        ("game wed 7pm vs Summit", date(2026, 5, 6)),
+        ("game wed vs Summit", date(2026, 5, 6)),
+        ("game today 10am vs Summit", date(2026, 5, 6)),
+        ("game 5/6 10am vs Summit", date(2026, 5, 6)),
+    ],
+)
+def test_a_weekday_whose_hour_is_past_is_the_next_one(text: str, on: date) -> None:
+    found = calendar_line(text, POSTED)
+
+    assert found is not None
+    assert [one.on for one in found.planned] == [on]
+
+
 def test_every_tuesday_is_weekly_and_a_team_may_be_named() -> None:
     found = calendar_line("practice every tue 5pm for 14U", POSTED)
 
