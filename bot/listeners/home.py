@@ -11,6 +11,7 @@ from bot.blocks.home import PAGE
 from bot.listeners.actions import carried_by
 from bot.listeners.desk import Desk, presser
 from bot.outbox import owe
+from bot.outbox.homes import slot_of
 from core.ledger import Notice, NoticeKind
 from core.model import HomeTab, OutboxMessage, Workspace
 from core.roster.first_steps import opened_home
@@ -50,7 +51,7 @@ def _owe(
     `first` gives what else follows when Home is opened: the welcome, the first steps.
     """
     now = desk.clock.now()
-    slot = f"{NoticeKind.HOME}/{slack_id}"
+    slot = str(slot_of(slack_id))
     with desk.store.writing() as session:
         if session.get(Workspace, workspace_id) is None:
             return  # the app was taken away and the data is deleted

@@ -51,10 +51,9 @@ def refresh_homes(
         update(OutboxMessage)
         .where(
             col(OutboxMessage.workspace_id) == workspace_id,
-            col(OutboxMessage.kind) == NoticeKind.HOME,
+            col(OutboxMessage.slot).in_(_slots(workspace_id, [key(one) for one in lines])),
             # One that Slack refused for good waits until it is opened again.
             col(OutboxMessage.state) != MessageState.FAILED,
-            col(OutboxMessage.destination).in_(_readers(workspace_id, [key(o) for o in lines])),
         )
         .values(
             wanted=col(OutboxMessage.wanted) + 1,
@@ -69,8 +68,13 @@ def _is_idle(line: Line) -> bool:
     return line.state in _IDLE and line.edited_ts is None and line.deleted_at is None
 
 
-def _readers(workspace_id: str, line_ids: list[int]) -> Any:
-    """The Slack accounts of the staff and of the families of the lines' pitchers."""
+def slot_of(slack_id: Any) -> Any:
+    """The slot of somebody's Home tab in the outbox; of a column, the slots of its accounts."""
+    return f"{NoticeKind.HOME}/" + slack_id
+
+
+def _slots(workspace_id: str, line_ids: list[int]) -> Any:
+    """The Home tabs of the staff and of the families of the lines' pitchers."""
     pitchers: Any = union(
         *(select(table.pitcher_id).where(col(table.line_id).in_(line_ids)) for table in _ABOUT)
     )
@@ -83,6 +87,6 @@ def _readers(workspace_id: str, line_ids: list[int]) -> Any:
             col(Pitcher.id).in_(pitchers), col(Pitcher.person_id).is_not(None)
         ),
     )
-    return select(Person.slack_id).where(
+    return select(slot_of(col(Person.slack_id))).where(
         Person.workspace_id == workspace_id, col(Person.id).in_(people)
     )
