@@ -58,8 +58,7 @@ def claim(session: Session, said: Said, place: Place, now: datetime) -> Line | N
         "questions": [],
         "answers": [],
     }
-    line_id = session.scalar(insert_once(session, Line, values).returning(col(Line.id)))
-    return None if line_id is None else session.get_one(Line, line_id)
+    return session.scalar(insert_once(session, Line, values).returning(Line))
 
 
 def find_line(session: Session, said: Said) -> Line:

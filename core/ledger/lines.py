@@ -36,6 +36,7 @@ from core.ledger.hints import hints, stranger
 from core.ledger.holds import raise_holds
 from core.ledger.messages import Deleted, Edited, Said, newer
 from core.ledger.notices import Heard, Notice, NoticeKind
+from core.ledger.of_line import of_line
 from core.ledger.orders import Order, obey, order_here
 from core.ledger.owed import news_of_pain, owed
 from core.ledger.question import REFUSALS, Question, QuestionCode
@@ -182,10 +183,11 @@ def _owed_now(
 
 def _told(session: Session, heard: Heard) -> list[Notice]:
     """Every message that follows from a line as it stands now."""
+    rows = of_line(session, heard.line)
     return [
-        *owed(session, heard),
-        *rest_days(session, heard),
-        *watch_line(session, heard.line, heard.now),
+        *owed(session, heard, rows),
+        *rest_days(session, heard, rows),
+        *watch_line(session, heard.line, rows, heard.now),
         *answered_by_lines(heard),
     ]
 

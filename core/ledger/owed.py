@@ -25,24 +25,23 @@ from core.ledger.notices import (
     NoticeKind,
     quiet_until,
 )
+from core.ledger.of_line import OfLine
 from core.ledger.people import guardians_of, second_adult, teams_of
 from core.ledger.question import REFUSALS, QuestionCode
 from core.ledger.still_hurts import questions_about
 from core.model import (
     FORM_TS,
-    Clearance,
     Feeling,
     JoinedAs,
     Line,
     Outing,
-    PainReport,
     Pitcher,
     Team,
     key,
 )
 
 
-def owed(session: Session, heard: Heard) -> list[Notice]:
+def owed(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
     """Every message that the line as it stands now calls for, and to whom it goes.
 
     A message that is called for no more is still named, to bring it up to date where it
@@ -55,18 +54,18 @@ def owed(session: Session, heard: Heard) -> list[Notice]:
         notices.append(_reaction(heard))
     return [
         *notices,
-        *_counts(session, heard),
-        *_arm(session, heard),
-        *_hold(session, heard),
+        *_counts(session, heard, rows),
+        *_arm(session, heard, rows),
+        *_hold(session, heard, rows),
         *_about_line(session, heard),
-        *_gone(session, heard),
-        *_danger(session, heard),
-        *_contact(session, heard),
-        *_still_hurts(session, heard),
+        *_gone(session, heard, rows),
+        *_danger(session, heard, rows),
+        *_contact(session, heard, rows),
+        *_still_hurts(session, heard, rows),
     ]
 
 
-def _gone(session: Session, heard: Heard) -> list[Notice]:
+def _gone(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
     """The staff hear who said that pain is gone: nobody's word ends it unseen."""
     pitchers = {
         answer["pitcher_id"]
@@ -74,10 +73,10 @@ def _gone(session: Session, heard: Heard) -> list[Notice]:
         if answer["code"] == QuestionCode.PAIN_FREE and answer["value"] == GONE
     }
     wanted = heard.line.deleted_at is None
-    return _tell(session, heard, Occasion.PAIN_GONE, NoticeKind.PAIN_GONE, pitchers, wanted)
+    return _tell(session, heard, rows, Occasion.PAIN_GONE, NoticeKind.PAIN_GONE, pitchers, wanted)
 
 
-def _danger(session: Session, heard: Heard) -> list[Notice]:
+def _danger(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
     """An adult is asked to look at words of danger; never the one whom the line names."""
     reasons = [q["reason"] for q in heard.line.questions if q["code"] == QuestionCode.DANGER]
     if LOOKED_AT_BY_STAFF in reasons:
@@ -87,24 +86,22 @@ def _danger(session: Session, heard: Heard) -> list[Notice]:
     own = select(Pitcher.id).where(Pitcher.person_id == heard.line.author_id)
     pitchers = {one for one in session.exec(own) if one is not None}
     occasion = Occasion.DANGER_NAMING_STAFF
-    return _tell(session, heard, occasion, NoticeKind.DANGER, pitchers, wanted=True)
+    return _tell(session, heard, rows, occasion, NoticeKind.DANGER, pitchers, wanted=True)
 
 
-def _still_hurts(session: Session, heard: Heard) -> list[Notice]:
+def _still_hurts(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
     """The questions after pain of these arms, brought up to what the line says."""
-    of_line = key(heard.line)
-    arms: set[int] = set()
-    for table in (PainReport, Clearance):
-        arms |= set(session.exec(select(table.pitcher_id).where(table.line_id == of_line)))
+    arms = {row.pitcher_id for row in rows.reports}
+    arms |= {row.pitcher_id for row in rows.clearances}
     return questions_about(session, arms, heard.now) if arms else []
 
 
-def _contact(session: Session, heard: Heard) -> list[Notice]:
+def _contact(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
     """The staff hear whom they and the bot must not write to, and when that ends."""
-    rows = of_a_child(session, heard.line)
-    of_child = {row.pitcher_id for row in rows if row.pitcher_id is not None}
+    opted_out = of_a_child(session, heard.line)
+    of_child = {row.pitcher_id for row in opted_out if row.pitcher_id is not None}
     occasion, kind = Occasion.NO_CONTACT, NoticeKind.NO_CONTACT
-    return _tell(session, heard, occasion, kind, of_child, wanted=True)
+    return _tell(session, heard, rows, occasion, kind, of_child, wanted=True)
 
 
 def _answer(session: Session, heard: Heard) -> Notice:
@@ -175,12 +172,12 @@ def _reaction(heard: Heard) -> Notice:
     )
 
 
-def _counts(session: Session, heard: Heard) -> list[Notice]:
+def _counts(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
     """What the staff read of game counts: a scorekeeper's whole line, else rules gone over.
 
     Whether a rule was gone over is seen when the message is rendered; without one it is dropped.
     """
-    outings = session.exec(select(Outing).where(Outing.line_id == key(heard.line))).all()
+    outings = rows.outings
     pitched = [outing for outing in outings if outing.kind in PITCHED]
     standing = any(outing.withdrawn_at is None for outing in pitched)
     pitchers = {outing.pitcher_id for outing in outings}
@@ -188,13 +185,13 @@ def _counts(session: Session, heard: Heard) -> list[Notice]:
     by_scorekeeper = standing and heard.by_scorekeeper
     by_others = standing and not heard.by_scorekeeper
     return [
-        *_tell(session, heard, counted, NoticeKind.STAFF_COUNTS, pitchers, by_scorekeeper),
-        *_tell(session, heard, broken, NoticeKind.RULE_BROKEN, pitchers, by_others),
-        *_twice(session, heard, outings),
+        *_tell(session, heard, rows, counted, NoticeKind.STAFF_COUNTS, pitchers, by_scorekeeper),
+        *_tell(session, heard, rows, broken, NoticeKind.RULE_BROKEN, pitchers, by_others),
+        *_twice(session, heard, rows, outings),
     ]
 
 
-def _twice(session: Session, heard: Heard, outings: Sequence[Outing]) -> list[Notice]:
+def _twice(session: Session, heard: Heard, rows: OfLine, outings: Sequence[Outing]) -> list[Notice]:
     """The staff see both counts of an outing that was logged twice, where they differ.
 
     The answer to the line that was there first is brought up to date.
@@ -214,28 +211,33 @@ def _twice(session: Session, heard: Heard, outings: Sequence[Outing]) -> list[No
         for line_id in firsts
     ]
     kind = NoticeKind.TWO_COUNTS
-    return notices + _tell(session, heard, Occasion.TWO_COUNTS, kind, twins, bool(twins))
+    return notices + _tell(session, heard, rows, Occasion.TWO_COUNTS, kind, twins, bool(twins))
 
 
-def _arm(session: Session, heard: Heard) -> list[Notice]:
+def _arm(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
     """What follows from pain, soreness and tiredness, reports taken back included."""
-    of_line = select(PainReport).where(PainReport.line_id == key(heard.line))
-    reports = [one for one in session.exec(of_line) if one.feeling in TOLD_FEELINGS]
+    reports = [one for one in rows.reports if one.feeling in TOLD_FEELINGS]
     pain = {one.pitcher_id for one in reports if one.feeling == Feeling.PAIN}
     milder = {one.pitcher_id for one in reports} - pain
     standing = {one.pitcher_id for one in reports if one.withdrawn_at is None}
     notices = _tell(
-        session, heard, Occasion.SORE_OR_TIRED, NoticeKind.PAIN, milder, bool(milder & standing)
+        session,
+        heard,
+        rows,
+        Occasion.SORE_OR_TIRED,
+        NoticeKind.PAIN,
+        milder,
+        bool(milder & standing),
     )
     # One message for each reader and line: where both are told, the pain's row decides.
     by_slot = {notice.slot: notice for notice in notices}
     for notice in _tell(
-        session, heard, Occasion.PAIN, NoticeKind.PAIN, pain, bool(pain & standing)
+        session, heard, rows, Occasion.PAIN, NoticeKind.PAIN, pain, bool(pain & standing)
     ):
         by_slot[notice.slot] = notice
     gone = bool(reports) and not standing
     withdrawn = NoticeKind.PAIN_WITHDRAWN
-    taken_back = _tell(session, heard, Occasion.PAIN_WITHDRAWN, withdrawn, pain, gone)
+    taken_back = _tell(session, heard, rows, Occasion.PAIN_WITHDRAWN, withdrawn, pain, gone)
     told = [*by_slot.values(), *taken_back]
     return [replace(notice, anew=notice.kind in heard.news) for notice in told]
 
@@ -262,20 +264,18 @@ def _pains(entries: Iterable[dict[str, Any]]) -> dict[str, int]:
     }
 
 
-def _hold(session: Session, heard: Heard) -> list[Notice]:
+def _hold(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
     """What adults hear of a clearance that a line recorded, and of throwing during a hold."""
-    of_line = select(Clearance).where(Clearance.line_id == key(heard.line))
-    clearances = session.exec(of_line).all()
+    clearances = rows.clearances
     pitchers = {row.pitcher_id for row in clearances}
     stands = any(row.withdrawn_at is None for row in clearances)
-    outings = session.exec(select(Outing).where(Outing.line_id == key(heard.line))).all()
-    held = {row.pitcher_id for row in outings if is_thrown_on_hold(session, row)}
-    threw = {row.pitcher_id for row in outings}
+    held = {row.pitcher_id for row in rows.outings if is_thrown_on_hold(session, row)}
+    threw = {row.pitcher_id for row in rows.outings}
     occasion, kind = Occasion.THROWN_ON_HOLD, NoticeKind.THROWN_ON_HOLD
     return [
-        *_tell(session, heard, Occasion.CLEARANCE, NoticeKind.CLEARANCE, pitchers, stands),
-        *_tell(session, heard, occasion, kind, held, wanted=True),
-        *_tell(session, heard, occasion, kind, threw - held, wanted=False),
+        *_tell(session, heard, rows, Occasion.CLEARANCE, NoticeKind.CLEARANCE, pitchers, stands),
+        *_tell(session, heard, rows, occasion, kind, held, wanted=True),
+        *_tell(session, heard, rows, occasion, kind, threw - held, wanted=False),
     ]
 
 
@@ -296,6 +296,7 @@ def _about_line(session: Session, heard: Heard) -> list[Notice]:
 def _tell(
     session: Session,
     heard: Heard,
+    rows: OfLine,
     occasion: Occasion,
     kind: NoticeKind,
     pitchers: set[int],
@@ -307,7 +308,7 @@ def _tell(
     row = who_is_told(occasion)
     notices: list[Notice] = []
     if Told.STAFF_CHANNEL in row.told:
-        notices += _to_staff(heard, kind, teams_of(session, pitchers), wanted)
+        notices += _to_staff(heard, kind, rows.teams_of(pitchers), wanted)
     if Told.GUARDIANS in row.told:
         at = quiet_until(heard.now, heard.time_zone) if row.waits_for_morning else heard.now
         notices += _to_guardians(session, heard, kind, pitchers, at, wanted)

@@ -13,9 +13,10 @@ from core.audience import Occasion, Told, who_is_told
 from core.calendar.days import is_game_day
 from core.ledger.logged import Logged
 from core.ledger.notices import MORNING, Heard, Notice, NoticeKind, quiet_until
-from core.ledger.people import guardians_of, teams_of
+from core.ledger.of_line import OfLine
+from core.ledger.people import guardians_of
 from core.ledger.schedule_rows import timings
-from core.model import OutboxMessage, Outing, PainReport, Person, Reminder, ScheduleKind, Team, key
+from core.model import OutboxMessage, Outing, Person, Reminder, ScheduleKind, Team, key
 from core.store.once import insert_once
 
 EVENING_NUDGE = time(19, 30)
@@ -28,7 +29,7 @@ LONGEST = timedelta(days=14)
 STILL_READ = timedelta(days=8)
 
 
-def rest_days(session: Session, heard: Heard) -> list[Notice]:
+def rest_days(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
     """What is owed to the guardians about the outings of a line, as it stands now.
 
     A message that speaks of the pitcher already is brought up to date instead.
@@ -36,14 +37,11 @@ def rest_days(session: Session, heard: Heard) -> list[Notice]:
     if Told.GUARDIANS not in who_is_told(Occasion.REST_DAYS).told:
         return []
     by_slot: dict[str, Notice] = {}
-    line_id = key(heard.line)
-    outings = session.exec(select(Outing).where(Outing.line_id == line_id)).all()
-    hurt = session.exec(select(PainReport.pitcher_id).where(PainReport.line_id == line_id))
-    pitchers = sorted({*(outing.pitcher_id for outing in outings), *hurt})
-    about = {period_of(outing) for outing in outings}
+    pitchers = sorted(rows.arms)
+    about = {period_of(outing) for outing in rows.outings}
     for notice in [
         *(one for pitcher_id in pitchers for one in _known(session, heard, pitcher_id, about)),
-        *(notice for outing in outings for notice in _new(session, heard, outing)),
+        *(notice for one in rows.outings for notice in _new(session, heard, one, rows)),
     ]:
         by_slot.setdefault(notice.slot, notice)
     return list(by_slot.values())
@@ -104,8 +102,8 @@ def _known(session: Session, heard: Heard, pitcher_id: int, about: set[str]) -> 
         yield _notice(slot, "", heard.now, only_if_shown=True)
 
 
-def _new(session: Session, heard: Heard, outing: Outing) -> Iterator[Notice]:
-    teams = teams_of(session, {outing.pitcher_id})
+def _new(session: Session, heard: Heard, outing: Outing, rows: OfLine) -> Iterator[Notice]:
+    teams = rows.teams_of({outing.pitcher_id})
     oldest = heard.now.date() - LONGEST
     if outing.withdrawn_at or outing.kind in NO_REST or not teams or outing.on < oldest:
         return

@@ -26,6 +26,7 @@ from core.ledger.binding import books_at_hand, books_for
 from core.ledger.history import standing_outings, thrower_of
 from core.ledger.logged import Logged
 from core.ledger.notices import Notice
+from core.ledger.of_line import OfLine
 from core.ledger.people import teams_of
 from core.ledger.settings import limits_of, set_by_line, watched_by
 from core.model import (
@@ -49,13 +50,10 @@ HURTS = frozenset({Feeling.PAIN, Feeling.SORE})
 SEASONS = frozenset({SeasonKind.IN_SEASON, SeasonKind.FALL})
 
 
-def watch_line(session: Session, line: Line, now: datetime) -> list[Notice]:
+def watch_line(session: Session, line: Line, rows: OfLine, now: datetime) -> list[Notice]:
     """Look again at every pitcher whom a line says something about, or whose thresholds it set."""
     pitchers: set[int] = watched_by(session, set_by_line(session, line))
-    for table in (Outing, PainReport):
-        of_line = select(table.pitcher_id).where(table.line_id == key(line))
-        pitchers |= set(session.exec(of_line))
-    return watch(session, pitchers, now)
+    return watch(session, pitchers | rows.arms, now)
 
 
 def watch_team(session: Session, team: Team, now: datetime) -> list[Notice]:
