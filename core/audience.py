@@ -59,6 +59,8 @@ class Told(StrEnum):
 
     STAFF_CHANNEL = "staff channel"
     GUARDIANS = "guardians"
+    #: The guardians of a minor; an adult pitcher himself, and nobody for him.
+    WHO_CONSENTS = "who may consent"
     LOG_CHANNEL = "log channel"
     #: The pitcher himself, or the guardians of one below account age.
     PITCHER_OR_GUARDIANS = "pitcher or guardians"
@@ -97,6 +99,10 @@ class Occasion(StrEnum):
     RULE_BROKEN = "a rule gone over"
     TWO_COUNTS = "two counts of one outing"
     KEPT_BACK = "kept back"
+    CONSENT = "a request for consent"
+    CONSENT_SAID = "consent given, refused or withdrawn"
+    DELETION = "a record asked to be deleted"
+    MOVED = "a pitcher on a further team"
     CLEARANCE = "a clinician's clearance on record"
     THROWN_ON_HOLD = "throwing while on hold"
     ALERT_FOR_STAFF = "an alert for the staff"
@@ -138,6 +144,10 @@ TELL: tuple[TellRow, ...] = (
     TellRow(Occasion.RULE_BROKEN, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.TWO_COUNTS, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.KEPT_BACK, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.CONSENT, (Told.WHO_CONSENTS,), waits_for_morning=True),
+    TellRow(Occasion.CONSENT_SAID, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.DELETION, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.MOVED, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.CLEARANCE, (Told.STAFF_CHANNEL, Told.GUARDIANS), waits_for_morning=True),
     TellRow(Occasion.THROWN_ON_HOLD, (Told.STAFF_CHANNEL, Told.GUARDIANS)),
     TellRow(Occasion.ALERT_FOR_STAFF, (Told.STAFF_CHANNEL,)),

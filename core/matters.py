@@ -14,6 +14,7 @@ from core.model import Matter, MatterState, Person, Team, key
 #: Kinds of matter.
 DELETION: Final = "deletion"
 ROSTER: Final = "roster"
+MOVED: Final = "moved"
 
 #: Whether the staff channel hears of a matter too.
 TOLD_TO_STAFF: Final = frozenset({DELETION})

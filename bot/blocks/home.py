@@ -40,10 +40,15 @@ class Section:
     parts: tuple[Part, ...]
 
 
+#: The end of every Home tab.
+ABOUT = Section(say.ABOUT, (Part(say.HOW), Part(say.PRIVACY)))
+
+
 def home_view(session: Session, row: OutboxMessage, now: datetime, books: Books) -> Published:
     """The Home tab of the Slack account that a row goes to, as the record stands."""
     home = home_of(session, row.workspace_id, row.destination, now, books)
-    sections = [*_first_steps(session, home, now), *_sections(session, home)]
+    first = _first_steps(session, home, now)
+    sections = [*first, ABOUT] if first else _sections(session, home)
     view = View(type="home", blocks=_blocks(sections))
     content: dict[str, Any] = view.to_dict()
     return Published(content)
@@ -51,10 +56,12 @@ def home_view(session: Session, row: OutboxMessage, now: datetime, books: Books)
 
 def _first_steps(session: Session, home: Home, now: datetime) -> list[Section]:
     """Where there is no team yet: what an admin of the workspace can do."""
-    if home.person is None or home.is_staff or not may_found(session, home.person, now):
+    if home.person is None or home.board is not None:
         return []
     matter = first_matter(session, home.person)
-    return [Section("", tuple(admin_parts(session, matter)))] if matter is not None else []
+    if matter is None or not may_found(session, home.person, now):
+        return []
+    return [Section("", tuple(admin_parts(session, matter)))]
 
 
 def _sections(session: Session, home: Home) -> list[Section]:
@@ -68,7 +75,7 @@ def _sections(session: Session, home: Home) -> list[Section]:
         sections.append(Section("", (Part(say.no_record(home.no_record)),)))
     if home.board is not None:
         sections += _board(session, home, home.board)
-    return [*sections, Section(say.ABOUT, (Part(say.HOW), Part(say.PRIVACY)))]
+    return [*sections, ABOUT]
 
 
 def _held(home: Home) -> list[Section]:

@@ -10,8 +10,8 @@ from bot.blocks.message import Button, Part
 from bot.blocks.roles import role_parts
 from bot.presses.press import presses
 from bot.wording import consent, roster
-from core.matters import DELETION, ROSTER
-from core.model import Matter, MatterState, OutboxMessage, Person, key
+from core.matters import DELETION, MOVED, ROSTER
+from core.model import Matter, MatterState, OutboxMessage, Person, Team, key
 from core.roster.channels import CHANNELS
 from core.roster.first_steps import FIRST
 from core.roster.roles import ROLE
@@ -66,10 +66,18 @@ def _roster(_session: Session, _row: OutboxMessage, matter: Matter) -> Parts:
     return [Part(roster.preview(list(data["says"])), buttons)]
 
 
+def _moved(session: Session, _row: OutboxMessage, matter: Matter) -> Parts:
+    name = str(matter.data.get("name", ""))
+    by = session.get_one(Person, matter.person_id).name
+    team = session.get_one(Team, matter.team_id).name
+    return [Part(roster.joined(name, team, by) if name else consent.RECORD_GONE)]
+
+
 _PARTS: dict[str, Callable[[Session, OutboxMessage, Matter], Parts]] = {
     DELETION: _deletion,
     ROSTER: _roster,
     ROLE: role_parts,
+    MOVED: _moved,
     FIRST: first_parts,
     CHANNELS: channels_parts,
 }

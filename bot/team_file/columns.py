@@ -81,6 +81,7 @@ class TeamTable(BaseModel):
 
     key: Text
     name: Text
+    age_group: OptionalText = None
     time_zone: Zone
     log_channel: Text
     staff_channel: Text

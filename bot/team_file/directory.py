@@ -19,6 +19,8 @@ class SlackPerson:
     name: str
     handle: str = ""
     display_name: str = ""
+    #: Only where the app was given the right to read addresses.
+    email: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,8 +71,11 @@ class ListedDirectory:
         return None
 
     def person(self, reference: str) -> SlackPerson | None:
-        """The person with this id, @handle or name; `AmbiguousNameError` when there are several."""
-        wanted = reference.strip()
+        """The person with this id, mention, @handle, e-mail address or name.
+
+        Raises `AmbiguousNameError` when several people answer to it.
+        """
+        wanted = _unwrapped(reference.strip())
         by_id = [person for person in self._people if person.id == wanted]
         found = by_id or [person for person in self._people if _answers(person, wanted)]
         if len(found) > 1:
@@ -81,7 +86,16 @@ class ListedDirectory:
         return found[0] if found else None
 
 
+def _unwrapped(reference: str) -> str:
+    """The member id in a mention as Slack writes it: `<@U123>` or `<@U123|name>`."""
+    if reference.startswith("<@") and reference.endswith(">"):
+        return reference[2:-1].partition("|")[0]
+    return reference
+
+
 def _answers(person: SlackPerson, reference: str) -> bool:
+    if "@" in reference[1:]:
+        return bool(person.email) and _plain(person.email) == _plain(reference)
     if reference.startswith("@"):
         names = {person.handle, person.display_name}
     else:

@@ -75,7 +75,7 @@ def _table(team: StoredTeam, key: str) -> str:
 
 
 def _is_set(value: Any) -> bool:
-    return value is not None and value != {}
+    return value not in (None, {}, "")
 
 
 def _parts(table: str, name: str, parts: Collection[StoredPart]) -> list[str]:

@@ -74,6 +74,7 @@ def _team(looking: _Looking, team: TeamAt) -> WantedTeam:
     table = team.table
     values: dict[str, Any] = {
         "name": table.name,
+        "age_group": table.age_group or "",
         "time_zone": table.time_zone,
         "log_channel": _channel(looking, team, "log_channel", must_be_private=False),
         "staff_channel": _channel(looking, team, "staff_channel", must_be_private=True),

@@ -73,6 +73,7 @@ def _person(member: dict[str, Any]) -> SlackPerson:
         name=name,
         handle=member.get("name", ""),
         display_name=profile.get("display_name", ""),
+        email=profile.get("email") or "",
     )
 
 

@@ -26,6 +26,7 @@ from core.model import (
 
 TEAM_COLUMNS = (
     "name",
+    "age_group",
     "time_zone",
     "log_channel",
     "staff_channel",

@@ -60,6 +60,14 @@ MOVE_SAYS = (
 )
 
 
+def joined(name: str, team: str, by: str) -> str:
+    """To the staff of the team that a pitcher joins."""
+    return (
+        f"*{safe(name)} throws for {safe(team)} now* (by {safe(by)}). From now on you read and log "
+        "the record; the family is told, and may withdraw consent."
+    )
+
+
 def account_hint(age: int) -> str:
     """Who may have an account of his own."""
     return (

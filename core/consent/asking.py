@@ -6,6 +6,7 @@ from zoneinfo import ZoneInfo
 
 from sqlmodel import Session, select
 
+from core.audience import Occasion, who_is_told
 from core.consent.standing import may_consent
 from core.ledger.notices import Notice, NoticeKind, quiet_until
 from core.ledger.people import teams_of
@@ -45,12 +46,14 @@ def requests(
     anew: bool = False,
 ) -> list[Notice]:
     """The message about consent for everybody who may say it, by the hours of `team`."""
+    waits = who_is_told(Occasion.CONSENT).waits_for_morning and not only_if_shown
+    at = quiet_until(now, team.time_zone) if waits else now
     return [
         Notice(
             slot=consent_slot(pitcher, person),
             kind=NoticeKind.CONSENT,
             destination=person.slack_id,
-            not_before=now if only_if_shown else quiet_until(now, team.time_zone),
+            not_before=at,
             team_id=key(team),
             person_id=key(person),
             only_if_shown=only_if_shown,

@@ -84,7 +84,7 @@ def line_view(session: Session, line: Line, viewer: Person | None, books: Books)
             PitcherView(
                 pitcher,
                 tuple((outing, standing.get(key(outing))) for outing in seen),
-                tuple(reports) if arm else (),
+                tuple(reports) if arm and pitcher.consent_on is not None else (),
                 _status(session, pitcher, line) if arm else NOTHING_STANDS,
                 corrections(session, line, pitcher_id) if record else (),
             )

@@ -6,8 +6,17 @@ from sqlmodel import select
 
 from core.consent.asking import requests
 from core.ledger.by_hand import ByHandError, Hand, Refusal
-from core.ledger.notices import Notice
-from core.model import AuditAction, AuditEntry, Pitcher, PitcherTeam, Team, key
+from core.ledger.notices import Notice, NoticeKind
+from core.matters import MOVED, open_matter
+from core.model import (
+    AuditAction,
+    AuditEntry,
+    MatterState,
+    Pitcher,
+    PitcherTeam,
+    Team,
+    key,
+)
 from core.roster.errors import RosterError, Wrong
 from core.roster.keep import staffed_pitcher
 from core.roster.people import is_staff
@@ -53,7 +62,8 @@ def move_pitcher(
         )
     )
     team = hand.session.get_one(Team, team_id)
-    return requests(hand.session, pitcher, team, hand.now, anew=True)
+    told = [] if move is Move.LEAVES or to_team is None else _tell_staff(hand, pitcher, to_team)
+    return told + requests(hand.session, pitcher, team, hand.now, anew=True)
 
 
 def _join(hand: Hand, pitcher: Pitcher, to_team: int | None, before: list[int]) -> None:
@@ -65,6 +75,24 @@ def _join(hand: Hand, pitcher: Pitcher, to_team: int | None, before: list[int]) 
     hand.session.add(
         PitcherTeam(workspace_id=pitcher.workspace_id, pitcher_id=key(pitcher), team_id=key(team))
     )
+
+
+def _tell_staff(hand: Hand, pitcher: Pitcher, to_team: int) -> list[Notice]:
+    """The staff of the team that a pitcher joins hear of it, and from whom."""
+    matter = open_matter(
+        hand, MOVED, {"name": pitcher.name}, team_id=to_team, pitcher_id=key(pitcher)
+    )
+    matter.state, matter.settled_at = MatterState.DONE, hand.now
+    team = hand.session.get_one(Team, to_team)
+    return [
+        Notice(
+            slot=f"{NoticeKind.MATTER}/{key(matter)}/team/{to_team}",
+            kind=NoticeKind.MATTER,
+            destination=team.staff_channel,
+            not_before=hand.now,
+            team_id=to_team,
+        )
+    ]
 
 
 def _teams(hand: Hand, pitcher_id: int) -> list[int]:

@@ -150,6 +150,16 @@ def test_after_a_withdrawal_no_record_is_shown_and_new_lines_are_kept_back(club:
     assert outings(club, "Leo Ortiz") == []
 
 
+def test_an_old_answer_shows_nothing_of_him_any_more(club: Club) -> None:
+    said = by_day(club).say("carmen", "Leo 45 pitches 6 curves vs Summit, elbow sore")
+    club.tell_bot("carmen", "withdraw consent")
+
+    club.edit(said, "Leo 46 pitches 6 curves vs Summit, elbow sore")
+
+    assert "no consent is on file" in club.heard("carmen")[0]
+    assert "46" not in club.heard("carmen")[0]
+
+
 def test_what_was_put_right_by_hand_comes_back_with_consent(club: Club) -> None:
     by_day(club).say("carmen", "Leo 45 pitches 6 curves vs Summit")
     with club.store.writing() as session:

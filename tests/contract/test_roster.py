@@ -8,7 +8,7 @@ from sqlmodel import Session, select
 
 from bot.local.records import Message
 from core.ledger.people import guardians_of, teams_of
-from core.model import Errand, Matter, Membership, Person, Pitcher, Team, key
+from core.model import Errand, Matter, Membership, OutboxMessage, Person, Pitcher, Team, key
 from tests.support.club import Club
 from tests.support.taps import labels, tap
 
@@ -174,6 +174,11 @@ def test_a_second_team_is_told_to_the_family_who_may_withdraw(noon: Club) -> Non
         assert {one.name for one in teams_of(session, {key(leo)})} == {"Herons", "Otters"}
     assert "The coaches of Herons and Otters see it" in last(noon, "carmen").text
     assert labels(last(noon, "carmen")) == ["Withdraw consent"]
+    with noon.store.reading() as session:
+        told = session.exec(
+            select(OutboxMessage.kind).where(OutboxMessage.destination == "C-OTTERS-STAFF")
+        ).all()
+    assert told == ["matter"]
 
 
 def test_who_leaves_keeps_his_record_and_the_family_hears_it(noon: Club) -> None:
@@ -288,7 +293,7 @@ def test_a_file_event_that_comes_twice_is_read_once(noon: Club) -> None:
     dana = noon.people["dana"]
     said = noon.ws.drop_file(dana, noon.ws.dm(dana), "roster.csv", HEADER + RIO)
     noon.settle()
-    noon.ws.courier.again(said.delivery) if hasattr(noon.ws.courier, "again") else None
+    noon.ws.courier.redeliver(said.delivery)
     noon.settle()
 
     with noon.store.reading() as session:

@@ -13,7 +13,13 @@ EVENT = {
 def test_an_export_loads_without_a_change_and_exports_the_same_again(club: Club) -> None:
     lee = LEE | {"consent date": "2026-02-01", "also called": "Lefty;L-Train"}
     toml = with_year(
-        TEAM | {"account_age": "17", "season_start": "2026-03-01", "assistants": '["@al"]'},
+        TEAM
+        | {
+            "age_group": '"12U"',
+            "account_age": "17",
+            "season_start": "2026-03-01",
+            "assistants": '["@al"]',
+        },
         seasons=[SEASON],
         events=[EVENT],
         rest_day={"hit": '"hitting is \\"fine\\""'},

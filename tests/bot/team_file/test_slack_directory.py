@@ -8,7 +8,13 @@ from slack_sdk import WebClient
 
 from bot.local.server import StandIn
 from bot.local.workspace import Workspace
-from bot.team_file import DirectoryError, read_directory, signed_in_workspace
+from bot.team_file import (
+    DirectoryError,
+    ListedDirectory,
+    SlackPerson,
+    read_directory,
+    signed_in_workspace,
+)
 
 
 @pytest.fixture
@@ -67,3 +73,12 @@ def test_the_workspace_is_the_tokens(ws: Workspace) -> None:
     found = signed_in_workspace(client_of(ws))
 
     assert (found.id, found.bot_user_id) == (ws.team_id, ws.bot.id)
+
+
+def test_people_answer_to_a_mention_and_to_an_address_that_slack_gives() -> None:
+    june = SlackPerson("UJUNE", "June Vale", "june", email="june@club.example")
+    directory = ListedDirectory([june, SlackPerson("UBO", "Bo Hart", "bo")], [])
+
+    for reference in ("<@UJUNE>", "<@UJUNE|june>", "June@Club.example", "@june"):
+        assert directory.person(reference) == june
+    assert directory.person("other@club.example") is None
