@@ -8,7 +8,7 @@ from core.audience import has_own_account
 from core.ledger.clearance import ADULT, age_on
 from core.ledger.notices import NoticeKind
 from core.ledger.people import guardians_of
-from core.model import Line, OptOut, OutboxMessage, Person, Pitcher, Team, key
+from core.model import OptOut, OutboxMessage, Person, Pitcher, Team, key
 
 #: What "no more reminders" ends; pain, holds, alerts about health and answers it does not.
 REMINDERS = frozenset({NoticeKind.REST_DAYS, NoticeKind.LAST_REST_DAY, NoticeKind.SPIN_REPS})
@@ -86,11 +86,7 @@ def _reader(session: Session, row: OutboxMessage) -> int | None:
     """The one person who reads a message, where there is one; a channel has several."""
     if row.kind in NOT_WRITTEN_TO:
         return None
-    if row.destination.startswith(("U", "W")):
-        known = select(Person.id).where(
-            Person.workspace_id == row.workspace_id, Person.slack_id == row.destination
-        )
-        return session.exec(known).first()
-    line = session.get(Line, row.line_id) if row.line_id is not None else None
-    direct = line is not None and line.direct and row.destination == line.channel
-    return line.author_id if line is not None and direct else None
+    known = select(Person.id).where(
+        Person.workspace_id == row.workspace_id, Person.slack_id == row.destination
+    )
+    return session.exec(known).first()

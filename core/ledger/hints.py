@@ -55,7 +55,7 @@ def _to_author(line: Line, kind: NoticeKind, slot: str, now: datetime) -> Notice
     return Notice(
         slot=slot,
         kind=kind,
-        destination=line.channel if line.direct else line.author_slack_id,
+        destination=line.author_slack_id,
         not_before=now,
         line_id=key(line),
         person_id=line.author_id,

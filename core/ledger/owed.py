@@ -110,7 +110,6 @@ def _answer(session: Session, heard: Heard) -> Notice:
     today = heard.now.astimezone(ZoneInfo(heard.time_zone)).date()
     guardian = speaks_instead(session, line.author_id, today)
     staff_channel = any(team.staff_channel == line.channel for team in heard.teams)
-    in_place = staff_channel or line.direct
     if guardian is not None and not staff_channel:
         return Notice(
             slot=f"answer/{key(line)}",
@@ -124,7 +123,8 @@ def _answer(session: Session, heard: Heard) -> Notice:
     return Notice(
         slot=f"answer/{key(line)}",
         kind=NoticeKind.ANSWER,
-        destination=line.channel if in_place else line.author_slack_id,
+        # A direct conversation goes by its person's name: one order, one pace, one quiet time.
+        destination=line.channel if staff_channel else line.author_slack_id,
         not_before=heard.now,
         line_id=key(line),
         person_id=line.author_id,

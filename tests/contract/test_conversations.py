@@ -1,5 +1,6 @@
 """Said and answered: lines as people type them, over signed HTTP, through the real app."""
 
+from bot.local.faults import HttpError
 from tests.support.club import Club
 from tests.support.taps import tap
 
@@ -266,3 +267,18 @@ def test_words_of_danger_that_name_a_coach_go_to_the_family_instead(club: Club) 
 
     assert club.in_staff_channel() == []
     assert club.heard("elena")[0].startswith("*Please look at a line by Mateo Cruz yourself")
+
+
+def test_answers_in_one_conversation_keep_their_order_wherever_the_lines_were_typed(
+    club: Club,
+) -> None:
+    club.ws.faults.order("chat.postMessage", HttpError(500))
+    club.ws.say(club.people["mateo"], club.ws.dm(club.people["mateo"]), "62p 11cb vs Summit")
+    club.ws.settle()
+    club.settle_now()
+
+    club.say("mateo", "18p 2cb vs Harbor last Saturday")
+
+    first, second = club.heard("mateo")
+    assert first.startswith("*Game, Sat 2 May*")
+    assert second.startswith("*Game, Sat 25 Apr*")
