@@ -20,6 +20,7 @@ OTHER_NOUNS = {
     "age": "age",
     "batting": "batting line",
 }
+LAST_OF_MONTH = 31
 UNCLEAR_NOUNS = ("mixedpitch", "finger")
 NOUNS = frozenset(FIELDS) | frozenset(OTHER_NOUNS) | frozenset(UNCLEAR_NOUNS)
 # Words that may stand between a number and its noun.

@@ -3,12 +3,13 @@
 from core.reading.board import Board
 from core.reading.entry import UnreadReason
 from core.reading.everyone import name_everyone
-from core.reading.groups import FIELDS, NOUNS
+from core.reading.groups import FIELDS, KINDS, LAST_OF_MONTH, NOUNS
 from core.reading.items import NUMERIC
 from core.reading.lexicon import lexicon
 from core.reading.opponents import name_opponents
 from core.reading.roster import as_typed, bare, is_known, listed
-from core.reading.vocabulary import given_names
+from core.reading.tables import claim_list_numbers
+from core.reading.vocabulary import given_names, nicknames
 
 _NO_SUBJECT_AFTER = frozenset(
     {
@@ -57,7 +58,7 @@ _ARM = frozenset({"site", "pain", "sore"})
 def name_people(board: Board) -> None:
     """Claim names as "who", names of opponents as "opponent", and the whole roster."""
     if board.has("dot", "close"):
-        _list_numbers(board)
+        claim_list_numbers(board)
     name_opponents(board)
     if board.has("everyone", "everyoneelse", "except"):
         name_everyone(board)
@@ -171,6 +172,8 @@ def _name_at(board: Board, at: int) -> int:
         return 0
     if size:
         return size if item.symbol == "word" or _double_meaning_is_name(board, at) else 0
+    if _is_nickname(board, at):
+        return 1
     given = is_known(board, item.name) or _is_plain_possessive(board, at)
     given = given and (item.text[:1].isupper() or item.name not in _plain_words(board.lang))
     if item.symbol != "word":
@@ -179,6 +182,22 @@ def _name_at(board: Board, at: int) -> int:
     if given or (capital and _unknown(bare(item.name))):
         return _with_surname(board, at) if _fits(board, at, given=given) else 0
     return 0
+
+
+def _is_nickname(board: Board, at: int) -> bool:
+    """As in "Chance 45p", "Cap threw 30" of an adult's line; "May 5: 30p" is a day."""
+    item = board.items[at]
+    if (
+        item.text.lower() not in nicknames()
+        or board.author == "pitcher"
+        or not item.text[:1].isupper()
+    ):
+        return False
+    opens = _opens_piece(board, at) or board.items[at - 1].symbol in ("colon", "dash")
+    follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
+    if item.symbol == "month" and follows == "num":
+        return _noun_follows(board, at + 2) or (board.whole(at + 1) or 0) > LAST_OF_MONTH
+    return opens and not board.text.isupper() and follows in (*_PLAIN_RECORD, *KINDS, "colon")
 
 
 def _plain_words(lang: str) -> frozenset[str]:
@@ -372,14 +391,3 @@ def _is_subject(board: Board, at: int) -> bool:
     if before == "at" and board.items[at - 1].text == "@" and board.items[at].tight:
         return True  # "@leo"
     return before not in _NO_SUBJECT_AFTER or (before == "place" and listed(board, at) > 0)
-
-
-def _list_numbers(board: Board) -> None:
-    """As in "1." and "2)" at the start of a line; "44. 7 deuces" is no list."""
-    expected = 1
-    for at, item in enumerate(board.items[:-1]):
-        opens = at == 0 or board.items[at - 1].symbol in ("newline", "semi")
-        marked = board.items[at + 1].symbol in ("dot", "close")
-        if opens and marked and item.symbol == "num" and item.whole == expected:
-            board.no_log(at, at + 2, "list number")
-            expected += 1

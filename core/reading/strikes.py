@@ -4,9 +4,8 @@ import re
 
 from core.reading import groups
 from core.reading.board import Board, Rule, rule
+from core.reading.groups import LAST_OF_MONTH
 from core.reading.shares import DET, claim_rest
-
-LAST_OF_MONTH = 31
 
 
 def _type_strikes_of(board: Board, match: re.Match[str]) -> None:

@@ -190,3 +190,14 @@ def _values(board: Board, first: int, after: int) -> Iterator[tuple[int, int | N
         elif item.symbol == "ratio" and item.pair is not None:
             yield at, item.pair[0]
             yield at, item.pair[1]
+
+
+def claim_list_numbers(board: Board) -> None:
+    """As in "1." and "2)" at the start of a line; "44. 7 deuces" is no list."""
+    expected = 1
+    for at, item in enumerate(board.items[:-1]):
+        opens = at == 0 or board.items[at - 1].symbol in ("newline", "semi")
+        marked = board.items[at + 1].symbol in ("dot", "close")
+        if opens and marked and item.symbol == "num" and item.whole == expected:
+            board.no_log(at, at + 2, "list number")
+            expected += 1

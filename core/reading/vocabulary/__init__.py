@@ -72,6 +72,12 @@ def given_names() -> frozenset[str]:
 
 
 @cache
+def nicknames() -> frozenset[str]:
+    """Words that are also names: with a capital, in a name's place before a record."""
+    return _word_list("nicknames.txt")
+
+
+@cache
 def harmless_symbols() -> frozenset[str]:
     """Symbols that may be left over beside a count: no rule took them up, and they say nothing."""
     return _word_list("harmless.txt")
