@@ -87,7 +87,8 @@ def _held(home: Home) -> list[Section]:
     ]
     if home.board is not None:
         seen = {key(one) for one, _ in mine}
-        mine += [pair for pair in home.board.held if key(pair[0]) not in seen]
+        theirs = (*home.board.held, *home.held_elsewhere)
+        mine += [pair for pair in theirs if key(pair[0]) not in seen]
     elif not mine:
         return []
     clears = mine and (home.board is not None or home.children)
@@ -141,8 +142,8 @@ def _board(session: Session, home: Home, board: Board) -> list[Section]:
         sections.append(Section(say.QUESTIONS, (Part(say.waiting(board.asked)),)))
     if board.unread:
         sections.append(Section(say.NOT_READ, (Part(say.waiting(board.unread)),)))
-    if home.pages > 1:
-        sections.append(Section("", (Part(say.page(home.page, home.pages), _turn(home)),)))
+    if len(home.pages) > 1:
+        sections.append(Section("", (Part(say.page(home.page, len(home.pages)), _turn(home)),)))
     settings = settings_parts(session, board.team, tuple(forms.FORMS.values()))
     return [*sections, Section(say.SETTINGS, tuple(settings))]
 
@@ -156,9 +157,11 @@ def _alerts(board: Board) -> Iterable[Part]:
 
 
 def _turn(home: Home) -> tuple[Button, ...]:
-    pages = ((say.PAGE_BACK, home.page - 1), (say.PAGE_ON, home.page + 1))
+    near = ((say.PAGE_BACK, home.page - 1), (say.PAGE_ON, home.page + 1))
     return tuple(
-        Button(label, PAGE, {"page": page}) for label, page in pages if 1 <= page <= home.pages
+        Button(say.turn(label, home.pages[page - 1]), PAGE, {"page": page})
+        for label, page in near
+        if 1 <= page <= len(home.pages)
     )
 
 

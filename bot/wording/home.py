@@ -184,3 +184,8 @@ def waiting(lines: Sequence[Waiting]) -> str:
 def page(number: int, last: int) -> str:
     """Which page of the coach's boards this is."""
     return f"Page {number} of {last}"
+
+
+def turn(label: str, team: str) -> str:
+    """The label of a button that turns to another page."""
+    return f"{label}: {team}"

@@ -1,6 +1,6 @@
 """A team as its coach's Home tab tells of it: holds, who can throw, what waits to be seen."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from zoneinfo import ZoneInfo
@@ -13,6 +13,7 @@ from core.due.week import allows, looks_ahead
 from core.ledger.asked.answers import ArmDay
 from core.ledger.asked.arms import Staff, staff_of
 from core.ledger.binding import Books
+from core.ledger.clearance import ArmRecord
 from core.model import Alert, AlertSeen, AlertState, Pitcher, Team, key
 from core.pain.status import ArmStatus
 from core.rest import Outlook, RestAnswer, RestError
@@ -22,6 +23,8 @@ from core.rulebooks import RuleBookError
 AHEAD = 6
 #: So many alerts are listed, the newest ones.
 MOST_ALERTS = 10
+#: An arm that must not throw or pitch, or that a clinician limits, and what stands.
+Held = tuple[Pitcher, ArmStatus]
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +35,7 @@ class Board:
     today: date
     page: int
     pages: int
-    held: tuple[tuple[Pitcher, ArmStatus], ...]
+    held: tuple[Held, ...]
     arms: tuple[ArmDay, ...]
     #: The following days: the arms of this page with nothing on record against them.
     ahead: tuple[tuple[date, tuple[Pitcher, ...]], ...]
@@ -63,7 +66,7 @@ def board(session: Session, team: Team, page: int, now: datetime, books: Books) 
         today,
         shown,
         last,
-        _held(staff, counted, today),
+        held(staff.pain, counted, today),
         tuple(week.today for week in sorted(weeks, key=_order)),
         _ahead(weeks, today),
         _alerts(session, team, {key(one): one for one in everybody}),
@@ -73,11 +76,11 @@ def board(session: Session, team: Team, page: int, now: datetime, books: Books) 
     )
 
 
-def _held(
-    staff: Staff, pitchers: Sequence[Pitcher], today: date
-) -> tuple[tuple[Pitcher, ArmStatus], ...]:
-    """The arms that must not pitch, and those that a clinician limits."""
-    found = [(one, staff.pain[key(one)].status(today)) for one in pitchers]
+def held(
+    records: Mapping[int, ArmRecord], pitchers: Sequence[Pitcher], today: date
+) -> tuple[Held, ...]:
+    """The arms that must not throw or pitch, and those that a clinician limits."""
+    found = [(one, records[key(one)].status(today)) for one in pitchers]
     return tuple(pair for pair in found if pair[1].since is not None or pair[1].limits)
 
 

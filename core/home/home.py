@@ -8,10 +8,11 @@ from sqlalchemy import ColumnElement
 from sqlmodel import Session, col, select
 
 from core.audience import Relation
-from core.home.board import Board, board, pages_of
+from core.home.board import Board, Held, board, held, pages_of
 from core.home.card import ArmCard, cards
 from core.home.sent import sent_to
 from core.ledger.binding import Books
+from core.ledger.clearance import arm_records
 from core.ledger.command_words import Word, words_for
 from core.ledger.crew import Crew, load_crew
 from core.ledger.who import Arm
@@ -28,9 +29,11 @@ class Home:
     own: tuple[ArmCard, ...] = ()
     children: tuple[ArmCard, ...] = ()
     board: Board | None = None
-    #: Pages of all boards together, and the one that is shown.
+    #: Holds and limits of the coach's other teams, whose boards are on other pages.
+    held_elsewhere: tuple[Held, ...] = ()
+    #: The team of each page of all boards together, and the page that is shown.
     page: int = 1
-    pages: int = 1
+    pages: tuple[str, ...] = ()
     #: Pitchers of the family without consent on file: nothing is kept of them.
     no_record: tuple[str, ...] = ()
     is_staff: bool = False
@@ -52,17 +55,19 @@ def home_of(
     crew = load_crew(session, person, None)
     today = crew.local(now).date()
     own, children = crew.related(Relation.SELF), crew.related(Relation.GUARDIAN)
-    shown, pages, team_board = _board(session, crew, page, now, books)
+    pages = _pages(crew)
+    shown = min(max(page, 1), len(pages))
     return Home(
         person,
         tuple(words_for(crew)),
-        _cards(session, own, today, books, None),
-        _cards(session, children, today, books, now),
-        team_board,
-        shown,
-        pages,
-        tuple(arm.name for arm in [*own, *children] if not arm.consented),
-        crew.is_staff,
+        own=_cards(session, own, today, books, None),
+        children=_cards(session, children, today, books, now),
+        board=board(session, *pages[shown - 1], now, books) if pages else None,
+        held_elsewhere=_held_elsewhere(session, crew, pages[shown - 1][0], today) if pages else (),
+        page=shown,
+        pages=tuple(team.name for team, _ in pages),
+        no_record=tuple(arm.name for arm in [*own, *children] if not arm.consented),
+        is_staff=crew.is_staff,
     )
 
 
@@ -83,21 +88,30 @@ def _cards(
     return cards(session, pitchers, today, books, sent)
 
 
-def _board(
-    session: Session, crew: Crew, page: int, now: datetime, books: Books
-) -> tuple[int, int, Board | None]:
-    """The page of all boards that is shown, how many there are, and the board on it."""
-    places = [
+def _pages(crew: Crew) -> list[tuple[Team, int]]:
+    """The team of each page of all boards, and which of the team's pages it is."""
+    return [
         (team, number)
         for team in crew.teams
         if (arms := coached(crew, team)) is not None
         for number in range(1, pages_of(arms) + 1)
     ]
-    if not places:
-        return 1, 1, None
-    shown = min(max(page, 1), len(places))
-    team, number = places[shown - 1]
-    return shown, len(places), board(session, team, number, now, books)
+
+
+def _held_elsewhere(session: Session, crew: Crew, shown: Team, today: date) -> tuple[Held, ...]:
+    """The arms of the coach's other teams that must not throw: a hold is on every page."""
+    ids = [
+        arm.pitcher_id
+        for arm in crew.arms
+        if arm.consented
+        and crew.coaches.intersection(crew.teams_of[arm.pitcher_id])
+        and key(shown) not in crew.teams_of[arm.pitcher_id]
+    ]
+    if not ids:
+        return ()
+    rows = select(Pitcher).where(col(Pitcher.id).in_(ids)).order_by(col(Pitcher.name))
+    pitchers = list(session.exec(rows))
+    return held(arm_records(session, pitchers), pitchers, today)
 
 
 def coached(crew: Crew, team: Team) -> int | None:

@@ -217,15 +217,40 @@ def test_more_arms_than_fit_are_on_further_pages(club: Club) -> None:
     add_pitchers(club, 26)
 
     first = home(club, "dana")
-    assert "Page 1 of 2\n[Next]" in first
+    assert "Page 1 of 2\n[Next: Herons]" in first
     assert "Arm 19" in first
     assert "Arm 22" not in first
 
-    press_home(club, "dana", "Next")
+    press_home(club, "dana", "Next: Herons")
 
-    assert "Page 2 of 2\n[Back]" in shown(club, "dana")
+    assert "Page 2 of 2\n[Back: Herons]" in shown(club, "dana")
     assert "Arm 22" in shown(club, "dana")
     assert "Arm 19" not in shown(club, "dana")
+
+
+def test_a_hold_of_another_team_is_on_every_page(club: Club) -> None:
+    with club.store.writing() as session:
+        team = model.Team(
+            workspace_id=club.ws.team_id, name="Herons 14U", time_zone="America/Chicago",
+            log_channel="C14", staff_channel="C14S", rule_books=["pitch-smart"],
+        )  # fmt: skip
+        dana = session.exec(
+            select(model.Person).where(model.Person.slack_id == club.people["dana"].id)
+        ).one()
+        session.add(team)
+        session.flush()
+        role = model.Membership(
+            workspace_id=club.ws.team_id, team_id=key(team), person_id=key(dana), role="coach"
+        )
+        session.add(role)
+    club.say("mateo", "elbow pain 4/10")
+    home(club, "dana")
+
+    press_home(club, "dana", "Next: Herons 14U")
+
+    read = shown(club, "dana")
+    assert read.startswith("# Holds and limits\n• *Mateo Cruz*: Pain was reported on Sat 2 May")
+    assert "# Herons 14U: who can throw today\nNo pitcher with consent" in read
 
 
 def statements_and_sections(club: Club, who: str) -> tuple[int, int]:
