@@ -1,7 +1,9 @@
 """Deleting a pitcher's record for good: asked for, confirmed a second time, then done."""
 
 import re
+from collections import defaultdict
 from collections.abc import Iterable
+from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
@@ -39,8 +41,7 @@ def delete_record(session: Session, pitcher: Pitcher, by: str, now: datetime) ->
     """
     notices = bring_up_to_date(session, pitcher, now)
     pitcher_id, workspace_id = key(pitcher), pitcher.workspace_id
-    for line in _lines(session, pitcher):
-        _clean(session, line, pitcher, now)
+    _clean_lines(session, pitcher, now)
     _forget_audit(session, pitcher_id)
     person_id = pitcher.person_id
     session.flush()
@@ -62,15 +63,54 @@ def delete_record(session: Session, pitcher: Pitcher, by: str, now: datetime) ->
     return notices
 
 
-def _lines(session: Session, pitcher: Pitcher) -> list[Line]:
-    """The lines that say something about a pitcher, and those that he wrote himself."""
-    of_workspace = rows_of(Line).where(Line.workspace_id == pitcher.workspace_id)
-    lines = session.exec(of_workspace)
-    return [one for one in lines if key(pitcher) in _about(one) or _is_own(one, pitcher)]
+@dataclass(frozen=True, slots=True)
+class _Named:
+    """How lines name the pitcher: by every form, and by those that mean nobody else."""
+
+    forms: frozenset[str]
+    own: frozenset[str]
 
 
-def _is_own(line: Line, pitcher: Pitcher) -> bool:
-    return pitcher.person_id is not None and line.author_id == pitcher.person_id
+def _clean_lines(session: Session, pitcher: Pitcher, now: datetime) -> None:
+    """Take a pitcher out of every line of the workspace."""
+    named, of_rows = _named(session, pitcher), _pitchers_of_lines(session, pitcher.workspace_id)
+    for line in session.exec(rows_of(Line).where(Line.workspace_id == pitcher.workspace_id)):
+        about = of_rows[key(line)] | _about(line)
+        is_own = pitcher.person_id is not None and line.author_id == pitcher.person_id
+        if key(pitcher) in about or is_own:
+            _clean(session, line, pitcher, about - {key(pitcher)}, named, now)
+        elif (text := _without(line.text, named.own)) != line.text:
+            line.text = text  # a question about him, a name in passing
+            _forget_text(session, line)
+        session.add(line)
+
+
+def _named(session: Session, pitcher: Pitcher) -> _Named:
+    pitchers = session.exec(
+        rows_of(Pitcher).where(Pitcher.workspace_id == pitcher.workspace_id)
+    ).all()
+    others = {form for one in pitchers if one.id != pitcher.id for form in _forms(one)}
+    forms = _forms(pitcher)
+    return _Named(frozenset(forms), frozenset(forms - others))
+
+
+def _forms(pitcher: Pitcher) -> set[str]:
+    return names_of(Arm(key(pitcher), pitcher.name, tuple(pitcher.also_called)))
+
+
+def _pitchers_of_lines(session: Session, workspace_id: str) -> dict[int, set[int]]:
+    """The pitchers about whom the rows of each line are: outings, reports, limits, …"""
+    found: dict[int, set[int]] = defaultdict(set)
+    for table in Stored.metadata.sorted_tables:
+        if {"line_id", "pitcher_id", "workspace_id"} <= set(table.c.keys()):
+            pairs = select(table.c.line_id, table.c.pitcher_id).where(
+                table.c.workspace_id == workspace_id,
+                table.c.line_id.is_not(None),
+                table.c.pitcher_id.is_not(None),
+            )
+            for line_id, pitcher_id in session.execute(pairs):
+                found[line_id].add(pitcher_id)
+    return found
 
 
 def _about(line: Line) -> set[int]:
@@ -82,32 +122,36 @@ def _pitcher_of(entry: dict[str, Any]) -> int:
     return int(str(entry["slot"]).partition("/")[0])
 
 
-def _clean(session: Session, line: Line, pitcher: Pitcher, now: datetime) -> None:
-    others = _about(line) - {key(pitcher)}
+def _clean(
+    session: Session, line: Line, pitcher: Pitcher, others: set[int], named: _Named, now: datetime
+) -> None:
     if not others:
         line.text, line.entries, line.questions, line.answers = "", [], [], []
         line.deleted_at = line.deleted_at or now  # what comes late of it changes nothing
         session.execute(delete(AuditEntry).where(col(AuditEntry.line_id) == key(line)))
-    else:
-        line.text = _without(line.text, pitcher)
-        line.entries = [one for one in line.entries if _pitcher_of(one) != key(pitcher)]
-        line.questions = [one for one in line.questions if one["pitcher_id"] != key(pitcher)]
-        line.answers = [one for one in line.answers if one["pitcher_id"] != key(pitcher)]
-        of_text = delete(AuditEntry).where(
+        return
+    line.text = _without(line.text, named.forms)
+    line.entries = [one for one in line.entries if _pitcher_of(one) != key(pitcher)]
+    line.questions = [one for one in line.questions if one["pitcher_id"] != key(pitcher)]
+    line.answers = [one for one in line.answers if one["pitcher_id"] != key(pitcher)]
+    _forget_text(session, line)
+
+
+def _forget_text(session: Session, line: Line) -> None:
+    """The audit keeps no earlier text of a line out of which a name was taken."""
+    session.execute(
+        delete(AuditEntry).where(
             col(AuditEntry.line_id) == key(line), col(AuditEntry.subject) == "line"
         )
-        session.execute(of_text)
-    session.add(line)
+    )
 
 
-def _without(text: str, pitcher: Pitcher) -> str:
-    """A text without any name of the pitcher's, whatever its case or accents."""
-    arm = Arm(key(pitcher), pitcher.name, tuple(pitcher.also_called))
-    forms = sorted((form.split() for form in names_of(arm)), key=len, reverse=True)
+def _without(text: str, names: Iterable[str]) -> str:
+    """A text without any of these names (in their plain form), whatever case or accents."""
+    forms = sorted((form.split() for form in names), key=len, reverse=True)
     words = re.split(r"(\W+)", text)
     for form in forms:
-        places = range(0, len(words) - 2 * len(form) + 2, 2)
-        for at in places:
+        for at in range(0, len(words) - 2 * len(form) + 2, 2):
             span = words[at : at + 2 * len(form) - 1]
             if [plain(word) for word in span[::2]] == form:
                 words[at : at + 2 * len(form) - 1] = [GONE_NAME, *([""] * (2 * len(form) - 2))]
