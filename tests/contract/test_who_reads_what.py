@@ -68,6 +68,7 @@ ALLOWED: dict[NoticeKind, set[str]] = {
     NoticeKind.THROWN_ON_HOLD: {STAFF, GUARDIAN},
     NoticeKind.MONDAY_SUMMARY: {STAFF},
     NoticeKind.REST_DAYS: {GUARDIAN},
+    NoticeKind.LAST_REST_DAY: {GUARDIAN},
     NoticeKind.SPIN: {LOG},
     NoticeKind.SPIN_REPS: {HIMSELF, GUARDIAN},
     NoticeKind.SPIN_SILENT: {STAFF},
@@ -77,6 +78,7 @@ ALLOWED: dict[NoticeKind, set[str]] = {
     NoticeKind.FAMILY: {GROUP},
     NoticeKind.FAMILY_UNSENT: {COACH},
     NoticeKind.NO_CONTACT: {STAFF},
+    NoticeKind.WELCOME: {COACH},
     NoticeKind.HOME: {OWN_PAGE},
     NoticeKind.STRANGER: {AUTHOR},
     NoticeKind.REFUSED: {AUTHOR, GUARDIAN, HIMSELF, COACH},
@@ -90,6 +92,7 @@ ELSEWHERE = {
     NoticeKind.SPIN_SILENT, NoticeKind.POST_GAME, NoticeKind.CALENDAR, NoticeKind.FAMILY_UNSENT,
     NoticeKind.REFUSED, NoticeKind.CHANNEL_TROUBLE, NoticeKind.PERSON_TROUBLE,
     NoticeKind.DANGER, NoticeKind.TWO_COUNTS, NoticeKind.HOME,
+    NoticeKind.LAST_REST_DAY, NoticeKind.WELCOME,
 }  # fmt: skip
 
 
