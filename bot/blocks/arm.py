@@ -1,6 +1,6 @@
 """Reports of pain, soreness and tiredness: for the author, the staff and the guardians."""
 
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -12,7 +12,7 @@ from bot.wording import buttons as label
 from bot.wording import holds
 from bot.wording import pain as say
 from bot.wording.words import safe, sentences
-from core.ledger.holds import earlier_at_site, hold_of_line, stops
+from core.ledger.holds import earlier_at_site, hold_of_line, reports_near, stopping
 from core.ledger.notices import TOLD_FEELINGS
 from core.ledger.people import guardians_of, second_adult, teams_of
 from core.ledger.unreached import guardians_unreached
@@ -62,13 +62,15 @@ def arm_report(
         return None
     standing = [report for report in told if report.withdrawn_at is None] or told
     hold = hold_of_line(session, line, key(pitcher))
+    near = reports_near(session, key(pitcher), standing[0].on)
+    stop = stopping(session, near, pitcher)
     return ArmReport(
         pitcher,
         standing[0].line_id,
-        tuple(_site(report) for report in standing),
+        tuple(_site(report, goes_on=_goes_on(report, stop)) for report in standing),
         standing[0].on,
-        hold is not None or any(stops(report, pitcher) for report in standing),
-        any(report.feeling == Feeling.PAIN for report in standing),
+        hold is not None or any(key(report) in stop for report in standing),
+        any(report.feeling == Feeling.PAIN or key(report) in stop for report in standing),
         all(report.withdrawn_at is not None for report in told),
         hold,
         urgency(line.text) if hold is HoldReason.BE_SEEN else None,
@@ -76,11 +78,19 @@ def arm_report(
     )
 
 
-def _site(report: PainReport) -> str:
-    if report.feeling == Feeling.TIRED:
-        return say.TIRED_ARM
-    where = say.site(report.site, report.severity, report.side, report.when)
-    return say.sore(where) if report.feeling == Feeling.SORE else where
+def _goes_on(report: PainReport, stop: Container[int]) -> bool:
+    """Whether it stops the arm for being there on the second day still."""
+    bad = report.site == "elbow" or bool(report.severity)
+    return key(report) in stop and report.feeling != Feeling.PAIN and not bad
+
+
+def _site(report: PainReport, *, goes_on: bool) -> str:
+    where = say.TIRED_ARM
+    if report.feeling != Feeling.TIRED:
+        where = say.site(report.site, report.severity, report.side, report.when)
+    if report.feeling == Feeling.SORE:
+        where = say.sore(where)
+    return say.second_day(where) if goes_on else where
 
 
 def line_reports(session: Session, line: Line) -> list[ArmReport]:

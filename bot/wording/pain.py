@@ -35,6 +35,11 @@ def sore(where: str) -> str:
     return f"sore {where}"
 
 
+def second_day(where: str) -> str:
+    """Soreness, or a tired arm, that counts as pain since it did not go away overnight."""
+    return f"{where}, still there on the second day"
+
+
 def to_author(
     sites: Sequence[str], told: Sequence[str], first: str, hold: str, of: str = ""
 ) -> str:

@@ -10,12 +10,12 @@ from sqlmodel import Session, col, select
 
 from core.ledger.answers import GONE, Answer, Answers
 from core.ledger.holds import (
-    HURTS,
+    STOPPING,
     as_cleared,
     as_held,
     clearances_by_pitcher,
     holds_by_pitcher,
-    stops,
+    stopping,
 )
 from core.ledger.people import guardians_of
 from core.ledger.question import Question, QuestionCode
@@ -75,7 +75,7 @@ def arm_records(session: Session, pitchers: Sequence[Pitcher]) -> dict[int, ArmR
     """
     ids = [key(one) for one in pitchers]
     mine = col(PainReport.pitcher_id).in_(ids)
-    hurt = mine & col(PainReport.feeling).in_(HURTS)
+    hurt = mine & col(PainReport.feeling).in_(STOPPING)
     # That nothing hurts says something only of an arm that did.
     arms_that_hurt = select(PainReport.pitcher_id).where(hurt)
     spoken = hurt | (
@@ -89,7 +89,8 @@ def arm_records(session: Session, pitchers: Sequence[Pitcher]) -> dict[int, ArmR
         (PainReport, spoken),
         (Line, col(Line.id).in_(select(PainReport.line_id).where(spoken))),
     )
-    said = _said(reports, {key(one): one for one in lines}, {key(one): one for one in pitchers})
+    by_id = {key(one): one for one in lines}
+    said = _said(session, reports, by_id, {key(one): one for one in pitchers})
     held, cleared = holds_by_pitcher(holds), clearances_by_pitcher(clearances)
     return {one: _record(held[one], cleared[one], said[one]) for one in ids}
 
@@ -114,19 +115,27 @@ def _limits(newest: Clearance | None, on: date) -> tuple[ClinicianLimit, ...]:
 
 
 def _said(
-    reports: Iterable[PainReport], lines: Mapping[int, Line], pitchers: Mapping[int, Pitcher]
+    session: Session,
+    reports: Iterable[PainReport],
+    lines: Mapping[int, Line],
+    pitchers: Mapping[int, Pitcher],
 ) -> dict[int, list[_SaidAt]]:
     """What was said of each arm that may stop it, or say that the pain is gone."""
-    found: dict[int, list[_SaidAt]] = defaultdict(list)
+    by_pitcher: dict[int, list[PainReport]] = defaultdict(list)
     for report in reports:
-        line = lines[report.line_id]
-        if report.feeling in HURTS:
-            said = Said(report.on, stops=stops(report, pitchers[report.pitcher_id]))
-        elif report.withdrawn_at is None and _confirmed(line.answers, report.pitcher_id):
-            said = Said(report.on, pain_free=True)
-        else:
-            continue
-        found[report.pitcher_id].append(_SaidAt(line.posted_at, 0, key(report), said))
+        by_pitcher[report.pitcher_id].append(report)
+    found: dict[int, list[_SaidAt]] = defaultdict(list)
+    for pitcher_id, rows in by_pitcher.items():
+        stop = stopping(session, rows, pitchers[pitcher_id])
+        for report in rows:
+            line = lines[report.line_id]
+            if report.feeling in STOPPING:
+                said = Said(report.on, stops=key(report) in stop)
+            elif report.withdrawn_at is None and _confirmed(line.answers, pitcher_id):
+                said = Said(report.on, pain_free=True)
+            else:
+                continue
+            found[pitcher_id].append(_SaidAt(line.posted_at, 0, key(report), said))
     return found
 
 

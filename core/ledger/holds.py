@@ -1,7 +1,7 @@
 """Holds on the record: raised with the report that calls for one, never undone by its line."""
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
 
 from sqlmodel import Session, col, select
@@ -9,7 +9,7 @@ from sqlmodel import Session, col, select
 from core.ledger.apply import Change, audit
 from core.ledger.settings import pain_threshold
 from core.model import AuditAction, Clearance, Feeling, Hold, Line, Outing, PainReport, Pitcher, key
-from core.pain import Report, stops_throwing
+from core.pain import PAIN_THRESHOLD, Report, lingers, stops_throwing
 from core.pain.holds import (
     AGAIN_WITHIN,
     ClearedBy,
@@ -21,6 +21,9 @@ from core.pain.holds import (
 from core.reading.urgent import urgency
 
 HURTS = frozenset({Feeling.PAIN, Feeling.SORE})
+#: What may stop throwing: pain, and soreness or a tired arm that goes on.
+STOPPING = HURTS | {Feeling.TIRED}
+DAY = timedelta(days=1)
 
 
 def raise_holds(change: Change) -> None:
@@ -41,12 +44,15 @@ def _is_held(change: Change, pitcher_id: int) -> bool:
 
 def _raise(change: Change, report: PainReport) -> None:
     pitcher = change.session.get_one(Pitcher, report.pitcher_id)
+    near = reports_near(change.session, key(pitcher), report.on)
+    stop = stopping(change.session, near, pitcher)
+    others = [one for one in near if one.line_id != report.line_id]
     reason = hold_reason(
         report.severity,
         report.on,
-        stops=stops(report, pitcher),
+        stops=key(report) in stop,
         be_seen=urgency(change.line.text) is not None and report.severity != 0,
-        earlier=_earlier(change.session, report, pitcher),
+        earlier=[one.on for one in others if key(one) in stop],
         threshold=pain_threshold(change.session, report.pitcher_id),
     )
     if reason is None:
@@ -64,23 +70,51 @@ def _raise(change: Change, report: PainReport) -> None:
     audit(change, row, AuditAction.RECORDED, {}, {"on": row.on.isoformat(), "reason": row.reason})
 
 
-def stops(report: PainReport, pitcher: Pitcher) -> bool:
-    """Whether throwing stops for this report."""
-    if report.feeling not in HURTS:
-        return False
-    sore = report.feeling == Feeling.SORE
-    told = Report(report.site, report.severity, report.side, sore)
-    return stops_throwing(told, pitcher.throws)
+def stopping(session: Session, reports: Sequence[PainReport], pitcher: Pitcher) -> frozenset[int]:
+    """Which of a pitcher's reports (ids) stop throwing.
+
+    Soreness of the throwing arm, or a tired arm, that was reported the day before by another
+    line stops it too: still there on the second day.
+    """
+    threshold = PAIN_THRESHOLD
+    if any(one.feeling == Feeling.SORE and one.severity for one in reports):
+        threshold = pain_threshold(session, key(pitcher))
+    known = [one for one in reports if one.feeling in STOPPING]
+    stop = [one for one in known if stops_throwing(_told(one), pitcher.throws, threshold)]
+    lingering = [one for one in known if lingers(_told(one), pitcher.throws)]
+    felt = {(one.on, one.line_id) for one in [*stop, *lingering]}
+    again = [
+        one
+        for one in lingering
+        if any(on == one.on - DAY and line_id != one.line_id for on, line_id in felt)
+    ]
+    return frozenset(key(one) for one in [*stop, *again])
 
 
-def _earlier(session: Session, report: PainReport, pitcher: Pitcher) -> list[date]:
-    near = select(PainReport).where(
-        PainReport.pitcher_id == key(pitcher),
-        PainReport.line_id != report.line_id,
-        col(PainReport.on) >= report.on - AGAIN_WITHIN,
-        col(PainReport.on) <= report.on + AGAIN_WITHIN,
+def _told(report: PainReport) -> Report:
+    return Report(
+        report.site,
+        report.severity,
+        report.side,
+        sore=report.feeling == Feeling.SORE,
+        tired=report.feeling == Feeling.TIRED,
     )
-    return [one.on for one in session.exec(near) if stops(one, pitcher)]
+
+
+def reports_near(session: Session, pitcher_id: int, on: date) -> list[PainReport]:
+    """The reports of a pitcher about the days within two weeks of a day."""
+    rows = select(PainReport).where(
+        PainReport.pitcher_id == pitcher_id,
+        col(PainReport.on) >= on - AGAIN_WITHIN,
+        col(PainReport.on) <= on + AGAIN_WITHIN,
+    )
+    return list(session.exec(rows.order_by(col(PainReport.id))))
+
+
+def stops(session: Session, report: PainReport, pitcher: Pitcher) -> bool:
+    """Whether throwing stops for this report."""
+    near = reports_near(session, key(pitcher), report.on)
+    return key(report) in stopping(session, near, pitcher)
 
 
 def holds_of(session: Session, pitcher_ids: Iterable[int]) -> dict[int, list[Hold]]:

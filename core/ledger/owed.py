@@ -14,7 +14,7 @@ from core.contact.reach import speaks_instead
 from core.contact.wish import of_a_child
 from core.ledger.answers import GONE
 from core.ledger.care import LOOKED_AT_BY_FAMILY, LOOKED_AT_BY_STAFF
-from core.ledger.holds import is_thrown_on_hold
+from core.ledger.holds import is_thrown_on_hold, stops
 from core.ledger.notices import (
     MORNING,
     PITCHED,
@@ -217,7 +217,12 @@ def _twice(session: Session, heard: Heard, rows: OfLine, outings: Sequence[Outin
 def _arm(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
     """What follows from pain, soreness and tiredness, reports taken back included."""
     reports = [one for one in rows.reports if one.feeling in TOLD_FEELINGS]
-    pain = {one.pitcher_id for one in reports if one.feeling == Feeling.PAIN}
+    pain = {
+        one.pitcher_id
+        for one in reports
+        if one.feeling == Feeling.PAIN
+        or stops(session, one, session.get_one(Pitcher, one.pitcher_id))
+    }
     milder = {one.pitcher_id for one in reports} - pain
     standing = {one.pitcher_id for one in reports if one.withdrawn_at is None}
     notices = _tell(

@@ -12,7 +12,7 @@ from sqlmodel import Session, col, select
 
 from core.audience import Occasion, Told, who_is_told
 from core.ledger.clearance import ADULT, age_on, arm_records, may_clear
-from core.ledger.holds import stops
+from core.ledger.holds import stopping
 from core.ledger.notices import Notice, NoticeKind, quiet_until
 from core.model import (
     AuditAction,
@@ -92,8 +92,9 @@ def _newest(session: Session, pitcher: Pitcher) -> tuple[PainReport, Line] | Non
         .join(Line, col(PainReport.line_id) == col(Line.id))
         .where(PainReport.pitcher_id == key(pitcher))
         .order_by(col(Line.posted_at).desc(), col(PainReport.id).desc())
-    )
-    return next(((report, line) for report, line in rows if stops(report, pitcher)), None)
+    ).all()
+    stop = stopping(session, [report for report, _ in rows], pitcher)
+    return next(((report, line) for report, line in rows if key(report) in stop), None)
 
 
 def _is_first(session: Session, pitcher: Pitcher, person: Person, period: str, slot: str) -> bool:

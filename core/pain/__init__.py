@@ -8,6 +8,9 @@ which throwing is all right.
 
 from dataclasses import dataclass
 
+#: Of 10: a report of pain from here on is a hold, soreness from here on is pain. A team may set
+#: a lower one, never a higher.
+PAIN_THRESHOLD = 3
 #: Sites of the throwing arm. An "arm" with no part named counts, and so does a hand that is
 #: numb or tingles: facts that a clinician asks for first.
 ARM_SITES = frozenset({"elbow", "shoulder", "forearm", "upper arm", "arm", "biceps", "triceps"})
@@ -21,16 +24,29 @@ class Report:
     severity: int | None = None
     side: str | None = None
     sore: bool = False
+    tired: bool = False
 
 
-def stops_throwing(report: Report, throws: str) -> bool:
+def stops_throwing(report: Report, throws: str, threshold: int = PAIN_THRESHOLD) -> bool:
     """Whether throwing stops for the day; `throws` is "L" or "R".
 
     A side that was not said counts as the throwing side. Soreness in so many words stops
-    nothing unless it is at the elbow.
+    nothing unless it is at the elbow, or as bad as the team's `threshold` (of 10).
     """
-    if report.severity == 0 or report.site not in ARM_SITES:
+    if not _in_throwing_arm(report, throws):
         return False
-    if report.side is not None and report.side[:1].upper() != throws.upper():
+    bad = report.severity is not None and report.severity >= threshold
+    return not report.sore or report.site == "elbow" or bad
+
+
+def lingers(report: Report, throws: str) -> bool:
+    """Whether it is soreness of the throwing arm, or a tired arm: pain once it is still there on
+    the second day.
+    """
+    return report.tired or (report.sore and _in_throwing_arm(report, throws))
+
+
+def _in_throwing_arm(report: Report, throws: str) -> bool:
+    if report.tired or report.severity == 0 or report.site not in ARM_SITES:
         return False
-    return not report.sore or report.site == "elbow"
+    return report.side is None or report.side[:1].upper() == throws.upper()

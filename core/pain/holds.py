@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from enum import StrEnum
 
-#: Of 10; a team may set a lower one, never a higher.
-PAIN_THRESHOLD = 3
+from core.pain import PAIN_THRESHOLD
+
 AGAIN_WITHIN = timedelta(days=14)
 
 

@@ -2,6 +2,7 @@
 
 from datetime import timedelta
 
+import pytest
 from sqlmodel import select
 
 from core.model import AuditEntry, Clearance, Hold, Outing
@@ -272,3 +273,55 @@ def test_pain_that_is_not_gone_stands_in_the_answer_to_a_tired_arm(club: Club) -
     club.say("mateo", "arm tired")
 
     assert "no answer here says that this arm may throw" in club.heard("mateo")[-1]
+
+
+def test_soreness_that_is_gone_overnight_stops_nothing(club: Club) -> None:
+    club.say("mateo", "shoulder sore")
+    club.clock.advance(timedelta(days=2))
+    club.say("mateo", "shoulder sore")
+
+    assert not any("Stop throwing today" in one for one in club.heard("mateo"))
+    assert not any("has pain" in one for one in club.heard("elena"))
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "words"),
+    [
+        ("shoulder sore", "shoulder still sore", "sore shoulder, still there on the second day"),
+        ("arm tired", "arm is tired", "tired arm, still there on the second day"),
+    ],
+)
+def test_what_is_still_there_on_the_second_day_stops_throwing_and_is_told_to_the_family(
+    club: Club, first: str, second: str, words: str
+) -> None:
+    club.say("mateo", first)
+    club.clock.advance(timedelta(days=1))
+    club.say("mateo", second)
+
+    assert f"{words}. Stop throwing today." in club.heard("mateo")[-1]
+    assert any(f"has pain: {words}" in one for one in club.heard("elena"))
+    assert any(one.startswith(f"*Pain report.* Mateo Cruz: {words}")
+               for one in club.in_staff_channel())  # fmt: skip
+    club.tell_bot("dana", "can Mateo throw monday")
+    assert "no answer here says that this arm may throw" in club.heard("dana")[-1]
+    assert not any("*On hold*" in one for one in club.in_staff_channel())
+
+
+def test_soreness_as_bad_as_the_threshold_is_a_hold(club: Club) -> None:
+    club.say("mateo", "shoulder soreness 4/10")
+
+    assert any("*On hold*" in one for one in club.in_staff_channel())
+
+
+def test_soreness_at_the_elbow_is_told_to_the_family(club: Club) -> None:
+    club.say("mateo", "elbow sore")
+
+    assert any("has pain: sore elbow" in one for one in club.heard("elena"))
+
+
+def test_a_sore_leg_stays_a_sore_leg(club: Club) -> None:
+    club.say("mateo", "leg sore")
+    club.clock.advance(timedelta(days=1))
+    club.say("mateo", "leg sore")
+
+    assert not any("Stop throwing today" in one for one in club.heard("mateo"))
