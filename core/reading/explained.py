@@ -10,7 +10,7 @@ from core.reading.board import COUNTS, Board
 from core.reading.clauses import span
 from core.reading.entry import Unread, UnreadReason
 from core.reading.items import NUMERIC
-from core.reading.lexicon import Lexicon, lexicon
+from core.reading.lexicon import MOST_SLIPS, Lexicon, lexicon
 from core.reading.roster import is_known
 from core.reading.talk import asks_to_log, goes_somewhere
 from core.reading.vocabulary import harmless_symbols
@@ -24,13 +24,39 @@ def unexplained(board: Board) -> list[Unread]:
     words = lexicon(board.lang)
     if not words.fillers:
         return []
+    few = _few_unknown(board, words)
     counted = {board.clause[claim.after - 1] for claim in board.claims if claim.key in _COUNTED}
     counted -= {board.clause[claim.first] for claim in board.claims if claim.value == "corrected"}
     return [
         Unread(_with_neighbours(board, at), UnreadReason.UNKNOWN_WORD)
         for at, item in enumerate(board.items)
-        if board.clause[at] in counted and board.free(at) and not _is_harmless(board, words, at)
+        if board.free(at)
+        and (
+            not _is_harmless(board, words, at, few=few)
+            if board.clause[at] in counted
+            else few and _is_slip(board, words, at)
+        )
     ]
+
+
+def _is_slip(board: Board, words: Lexicon, at: int) -> bool:
+    """Whether an unknown word is one slip away from a number or a word of the trade.
+
+    In "bullpen ligero, veinticincco, 5 cambios" it stands in a clause of its own.
+    """
+    item = board.items[at]
+    unknown = item.symbol == "word" and item.text[:1].islower() and not words.knows(item.name)
+    return unknown and not is_filler(words, item.name) and words.near_trade(item.name)
+
+
+def _few_unknown(board: Board, words: Lexicon) -> bool:
+    """Whether so few words are unknown that each is looked up: a foreign text would take long."""
+    unknown = {
+        item.name
+        for at, item in enumerate(board.items)
+        if item.symbol == "word" and board.free(at) and not words.knows(item.name)
+    }
+    return len(unknown) <= MOST_SLIPS
 
 
 def _with_neighbours(board: Board, at: int) -> str:
@@ -38,12 +64,14 @@ def _with_neighbours(board: Board, at: int) -> str:
     return board.quote(max(first, at - 1), min(after, at + 2))
 
 
-def _is_harmless(board: Board, words: Lexicon, at: int) -> bool:
+def _is_harmless(board: Board, words: Lexicon, at: int, *, few: bool) -> bool:
     item = board.items[at]
     if item.symbol in harmless_symbols() or not item.text[0].isalpha():
         return True
     if item.symbol == "word":
-        return is_filler(words, item.name) or _is_company(board, at) or _is_team(board, at)
+        return (
+            is_filler(words, item.name, slips=few) or _is_company(board, at) or _is_team(board, at)
+        )
     if item.symbol in ("over", "radar"):  # "26 pitches over 2 innings", "hit 71 mph"
         return at + 1 < len(board.items) and not board.free(at + 1)
     if item.symbol in ("modal", "plan"):
@@ -97,14 +125,14 @@ def _counts_follow(board: Board, at: int) -> bool:
     return any(c.first > at and board.clause[c.after - 1] == clause for c in board.claims)
 
 
-def is_filler(words: Lexicon, norm: str) -> bool:
+def is_filler(words: Lexicon, norm: str, *, slips: bool = True) -> bool:
     """Whether the word, or the word that it is a form or a slip of, never changes a count."""
     norm = norm.removesuffix("'s")
     if norm in words.fillers:
         return True
     if words.is_phrase(norm) or norm in words.weighing or norm in words.everyday:
         return False
-    return _is_form(words, norm) or words.slip_of_filler(norm)
+    return _is_form(words, norm) or (slips and words.slip_of_filler(norm))
 
 
 def _is_form(words: Lexicon, norm: str) -> bool:

@@ -4,7 +4,7 @@ import re
 from fractions import Fraction
 from typing import NamedTuple
 
-from core.reading.lexicon import Lexicon, Meaning
+from core.reading.lexicon import MOST_SLIPS, Lexicon, Meaning
 from core.reading.tokens import Form, Token, number_value
 
 _DRAWN_OUT = re.compile(r"(.)\1{2,}")
@@ -51,8 +51,15 @@ class Item(NamedTuple):
 
 def itemize(tokens: list[Token], words: Lexicon) -> list[Item]:
     """Turn tokens into items, the longest phrase first."""
+    unknown = {
+        token.norm
+        for token in tokens
+        if token.form is Form.WORD and token.text[:1].islower() and not words.knows(token.norm)
+    }
+    put_right = len(unknown) <= MOST_SLIPS  # a text in another language would take long
     norms = [
-        _known_norm(token, words) if token.form is Form.WORD else token.norm for token in tokens
+        _known_norm(token, words, put_right=put_right) if token.form is Form.WORD else token.norm
+        for token in tokens
     ]
     items: list[Item] = []
     at = 0
@@ -138,14 +145,17 @@ def _counted(norms: list[str], at: int, words: Lexicon) -> bool:
     return any(not tail and m.symbol in _COUNTED_NOUNS for tail, m in meanings)
 
 
-def _known_norm(token: Token, words: Lexicon) -> str:
+def _known_norm(token: Token, words: Lexicon, *, put_right: bool) -> str:
     """The word as the vocabulary spells it: without 's, and with a slip put right."""
     norm = token.norm
     if words.knows(norm):
         return norm
     if norm.endswith("'s") and words.knows(norm[:-2]):
         return norm[:-2]
-    return _shortened(norm, words) or words.corrected(norm) or norm
+    if not put_right:
+        return norm
+    capital = token.text[:1].isupper()
+    return _shortened(norm, words) or words.corrected(norm, capital=capital) or norm
 
 
 def _shortened(norm: str, words: Lexicon) -> str | None:

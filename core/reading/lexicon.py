@@ -17,6 +17,10 @@ class Meaning:
 
 SHORTEST_TYPO = 5  # a shorter word is one letter away from too many others
 LONG_WORD = 8  # from here on two slips are forgiven
+SHORTEST_NEAR = 4
+SHORTEST_PHRASE_WORD = 6  # of words that mean something only beside others
+LONGEST_SLIP = 20
+MOST_SLIPS = 12  # unknown words of a line that are looked up; more of them are no slips
 
 
 class Lexicon:
@@ -41,11 +45,14 @@ class Lexicon:
         self.everyday = tables.everyday
         self.fillers, self.weighing = tables.fillers, tables.weighing
         self.endings, self.completions = tables.endings, tables.completions
-        inside = (word for rows in self.phrases.values() for tail, _ in rows for word in tail)
+        inside = {word for rows in self.phrases.values() for tail, _ in rows for word in tail}
         self._known = frozenset(self.phrases) | self.everyday
         self._known |= self.fillers | tables.weighing
-        self._known |= frozenset(self.numbers) | frozenset(inside)
+        self._known |= frozenset(self.numbers) | frozenset(inside) | {self.dozen}
+        self._in_phrases = (frozenset(self.phrases) | inside) - frozenset(self.numbers)
         self._all_known = tuple(self._known)
+        alone = {word for word in self.phrases if self.is_phrase(word)}
+        self._means_something = (alone - self.fillers - self.everyday) | set(self.numbers)
         self._correctable = tuple(
             word
             for word, entries in self.phrases.items()
@@ -53,7 +60,7 @@ class Lexicon:
             and any(not tail and m.symbol in _CORRECTABLE for tail, m in entries)
         )
         self.corrected = lru_cache(maxsize=20_000)(self._corrected)
-        self.slip_of_filler = lru_cache(maxsize=20_000)(self._slip_of_filler)
+        self.near = lru_cache(maxsize=20_000)(self._near)
 
     def _add(self, phrase: str, meaning: Meaning) -> None:
         words = [token.norm for token in tokenize(phrase)]
@@ -72,12 +79,48 @@ class Lexicon:
         """Whether the word means something by itself, and does not only begin or end a phrase."""
         return any(not tail for tail, _ in self.phrases.get(norm, ()))
 
-    def _corrected(self, norm: str) -> str | None:
-        """The vocabulary word that an unknown word is a slip of, or None. Never for numbers."""
+    def _corrected(self, norm: str, *, capital: bool = False) -> str | None:
+        """The vocabulary word that an unknown word is a slip of, or None. Never for numbers.
+
+        A word with a capital may be a name: only a clear slip of a trade word is put right.
+        """
+        if len(norm) > LONGEST_SLIP:
+            return None
+        if capital:
+            return self._trade_word(norm) if len(norm) >= SHORTEST_TYPO else None
+        return self._undoubled(norm) or self._trade_word(norm) or self._phrase_word(norm)
+
+    def _near(self, norm: str) -> tuple[str, ...]:
+        """Every known word that is one slip away, at most five."""
         from rapidfuzz import process
         from rapidfuzz.distance import OSA
 
-        if len(norm) < SHORTEST_TYPO or len(norm) > 20:
+        found = process.extract(norm, self._all_known, scorer=OSA.distance, score_cutoff=1, limit=5)
+        return tuple(str(word) for word, _, _ in found)
+
+    def near_trade(self, norm: str) -> bool:
+        """Whether an unknown word is one slip away from a number or a word of the trade."""
+        if not SHORTEST_NEAR <= len(norm) <= LONGEST_SLIP:
+            return False
+        words = {word for word in self.near(norm) if len(word) >= SHORTEST_NEAR}
+        return bool(words) and words <= self._means_something
+
+    def _undoubled(self, norm: str) -> str | None:
+        """As in "ayyer": a letter typed twice."""
+        for at in range(1, len(norm)):
+            short = norm[: at - 1] + norm[at:]
+            if norm[at] == norm[at - 1] and self.knows(short) and short not in self.numbers:
+                return short
+        return None
+
+    def _trade_word(self, norm: str) -> str | None:
+        from rapidfuzz import process
+        from rapidfuzz.distance import OSA
+
+        if len(norm) == SHORTEST_TYPO - 1:  # "brzo": a letter left out of a short word
+            long = (word for word in self._correctable if len(word) == SHORTEST_TYPO)
+            return next((word for word in long if _is_left_out(word, norm)), None)
+        if len(norm) < SHORTEST_TYPO:
             return None
         slips = 2 if len(norm) >= LONG_WORD else 1
         found = process.extract(
@@ -86,15 +129,23 @@ class Lexicon:
         near = [str(word) for word, _, _ in found if _same_start(word, norm)]
         return near[0] if near else None
 
-    def _slip_of_filler(self, norm: str) -> bool:
-        """Whether an unknown word is a slip of fillers, and of no word that could mean more."""
-        from rapidfuzz import process
-        from rapidfuzz.distance import OSA
+    def _phrase_word(self, norm: str) -> str | None:
+        """As in "veocidad": a word inside phrases, when no other word is as near."""
+        near = self.near(norm) if len(norm) >= SHORTEST_PHRASE_WORD else ()
+        sure = len(near) == 1 and near[0] in self._in_phrases and _same_start(near[0], norm)
+        return near[0] if sure else None
 
-        if len(norm) < SHORTEST_TYPO or len(norm) > 20:
+    def slip_of_filler(self, norm: str) -> bool:
+        """Whether an unknown word is a slip of fillers, and of no word that could mean more."""
+        if not SHORTEST_TYPO <= len(norm) <= LONGEST_SLIP:
             return False
-        found = process.extract(norm, self._all_known, scorer=OSA.distance, score_cutoff=1, limit=5)
-        return bool(found) and all(word in self.fillers for word, _, _ in found)
+        found = self.near(norm)
+        return bool(found) and all(word in self.fillers for word in found)
+
+
+def _is_left_out(word: str, typed: str) -> bool:
+    """Whether the typed word is the other without one letter that is not its first."""
+    return any(word[:at] + word[at + 1 :] == typed for at in range(1, len(word)))
 
 
 def _same_start(word: str, typed: str) -> bool:
@@ -125,6 +176,7 @@ _CORRECTABLE = frozenset(
         "percent",
         "speed",
         "vs",
+        "catch",
     ]
 )
 

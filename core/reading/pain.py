@@ -14,6 +14,7 @@ from core.reading.severity import WORST, level_alone, severities
 from core.reading.stretches import stretches
 from core.reading.talk import Scope
 
+_NEAR = 4  # words between a "no" and what it denies
 _WHEN = {
     "during": "during",
     "after": "after",
@@ -149,8 +150,20 @@ def _unsure(board: Board) -> None:
 def _tired(board: Board) -> None:
     for pattern, tired in ((_UNTIRED, False), (_TIRED, True)):
         for match in list(pattern.finditer(board.line)):
-            if all(board.free(i) for i in range(*match.span())) and _of_the_arm(board, match):
+            if not all(board.free(i) for i in range(*match.span())):
+                continue
+            if tired and _is_perhaps_denied(board, match.start()):
+                board.unread(*match.span(), UnreadReason.UNCLEAR_PAIN)
+            elif _of_the_arm(board, match):
                 _claim_without_sites(board, match, "tired", tired)
+
+
+def _is_perhaps_denied(board: Board, at: int) -> bool:
+    """As in "ya no teng el brazo cansado": a "no" before it, and a word that is not known."""
+    first, _ = span(board.clause, at)
+    before = range(max(first, at - _NEAR), at)
+    denied = [i for i in before if board.symbol_is(i, "nothing")]
+    return bool(denied) and any(board.symbol_is(i, "word") for i in range(denied[0], at))
 
 
 def _of_the_arm(board: Board, match: re.Match[str]) -> bool:

@@ -28,6 +28,7 @@ _FIRST = datetime.fromisoformat("2026-03-01T06:30")
 _ROSTERS: tuple[tuple[str, ...], ...] = ((), ("Leo", "Max", "Mateo Ruiz", "Will"))
 _AUTHORS = ("pitcher", "coach", "guardian")
 _MARKS = (",", ";", ".", "\n", " - ", " / ", ": ", " + ", "? ", " (", ") ", "!", " & ", "…", "🔥")
+_LETTERS = "abcdefghilmnoprstuvz"
 _ODD = "\x0b\x1f\xa0½⅓ ́ﬁ①²٣\u200b\u2028“’–—\t\x00<>@#%$~≈'\""
 
 
@@ -64,15 +65,25 @@ class Mutator:
         """Lines without end."""
         chance = self.chance
         while True:
-            text = self._random_line() if chance.random() < 0.25 else chance.choice(self.lines)
+            make = chance.choices((self._labelled, self._random_line, self._nonsense), (74, 25, 1))
+            text = make[0]()
             for _ in range(chance.choice((1, 1, 1, 2, 2, 3, 5))):
                 text = chance.choice(self.changes)(text)
             posted = _FIRST + timedelta(hours=chance.randrange(24 * 240))
             yield Case(text[:4200], posted, chance.choice(_AUTHORS), chance.choice(_ROSTERS))
 
+    def _labelled(self) -> str:
+        return self.chance.choice(self.lines)
+
     def _random_line(self) -> str:
         count = self.chance.randrange(1, 14)
         return " ".join(self._piece() for _ in range(count))
+
+    def _nonsense(self) -> str:
+        """Up to hundreds of words that nobody knows, as in a text in a third language."""
+        count = 9 ** self.chance.randrange(4)
+        words = ("".join(self.chance.choices(_LETTERS, k=7)) for _ in range(count))
+        return f"{self._number()} pitches {' '.join(words)}"
 
     def _piece(self) -> str:
         if self.chance.random() < 0.35:

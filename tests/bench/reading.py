@@ -28,6 +28,7 @@ LONGEST = [
     "Leo 45p 6cb 3ip no pain\n" * 25,
     "elbow hurts and " * 240,
     "a" * 4000,
+    "30 p " + " ".join(f"{a}{b}zuqvix" for a in "bcdfghjklmnprstv" for b in "aeiouylrn")[:3990],
     "(" * 4000,
 ]
 

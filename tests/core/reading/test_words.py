@@ -5,7 +5,7 @@ import pytest
 from core.reading.lexicon import lexicon
 from core.reading.tokens import tokenize
 from core.reading.vocabulary import language
-from tests.support.reading import entries_of
+from tests.support.reading import entries_of, reading_of, reasons_of
 
 
 @pytest.mark.parametrize("lang", ["en", "es"])
@@ -54,3 +54,41 @@ def test_every_token_quotes_the_line_as_typed() -> None:
     text = "62p, 4 1/3 ip — Mañana 5:30pm $85 15% 3rd"
 
     assert all(text[t.start : t.end] == t.text for t in tokenize(text))
+
+
+@pytest.mark.parametrize(
+    ("line", "entry"),
+    [
+        ("ayyer bullpen 30 tiros", {"kind": "bullpen", "on": "2026-08-11", "pitches": 30}),
+        ("catch 30 tiros a media veocidad", {"kind": "catch", "pitches": 30, "effort": 50}),
+        ("30 pitcheos, brzo bien", {"pitches": 30, "pain": []}),
+        ("30 pitches yesterrday", {"on": "2026-08-11", "pitches": 30}),
+    ],
+)
+def test_a_slip_in_a_phrase_or_a_doubled_letter_is_put_right(
+    line: str, entry: dict[str, object]
+) -> None:
+    assert entries_of(line) == [entry]
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["bullpen ligero, veinticincco, cinco cambios", "12 pitcheos, ccero curvas, una entrada",
+     "ya no teng el brazo cansado"],
+)  # fmt: skip
+def test_a_slip_of_a_number_or_a_no_is_asked(line: str) -> None:
+    assert reasons_of(line)
+
+
+def test_a_name_is_no_slip_of_a_trade_word() -> None:
+    entries = entries_of("Bullpens de hoy: Rafa 30, Toño 25", "coach")
+
+    assert [entry["who"] for entry in entries] == ["Rafa", "Toño"]
+
+
+def test_a_text_in_a_third_language_is_not_looked_up_word_by_word() -> None:
+    words = " ".join(f"{a}{b}zuqvi" for a in "bcdfghjklm" for b in "aeiouy")
+
+    before = lexicon("en").near.cache_info().misses
+    reading_of(f"30 pitches {words}")
+    assert lexicon("en").near.cache_info().misses == before
