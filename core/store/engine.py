@@ -13,10 +13,10 @@ from sqlmodel import Session
 
 #: Slack waits 3 s for an acknowledgement: a writer that cannot have the lock by then must
 #: fail, so that Slack sends the event again.
-BUSY_TIMEOUT_MS = 1_800
+BUSY_TIMEOUT_MS = 1_100
 #: SQLite lets one writer in at a time, and lets the others poll for it. Writers of one process
 #: wait for each other here instead, in turn, for so long (s).
-TURN_TIMEOUT = 1.0
+TURN_TIMEOUT = 1.7
 
 
 class StoreError(Exception):

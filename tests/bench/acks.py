@@ -1,6 +1,7 @@
-"""`python -m tests.bench.acks [seconds]`: 50 lines a second, each stored and acknowledged.
+"""`python -m tests.bench.acks [seconds [pace]]`: 50 lines a second, stored and acknowledged.
 
-The bot runs as on a server, in a process of its own under uvicorn; signed requests come at a
+The bot runs as on a server, under uvicorn, in one process on SQLite and two on PostgreSQL (one
+for each of two cores), which get the requests in turn; signed requests come at a
 fixed pace whether or not earlier ones were answered, and an answer's time counts from when
 its request was due. Slack's Web API is quick, slow (every call stands still) or down (503).
 On SQLite and, where SPINKEEPER_TEST_POSTGRES names a server, on PostgreSQL. Not a test: the
@@ -35,8 +36,9 @@ from core.store import Store, migrate
 from tests.support.club import make_people, seed
 from tests.support.process import bot_process
 
-PACE = 50  # lines a second
 SENDERS = 32
+#: Lines before the clock starts: a process that just began reads its rule books and compiles.
+WARM_UP = 40
 TYPED = (
     "62p 11cb 4.1ip vs Summit no pain", "bullpen 24 pitches 6 changeups yesterday",
     "catch 30 throws 12 spins 50%", "see you all on saturday, bring the big cooler",
@@ -49,8 +51,9 @@ METHODS = ("chat.postMessage", "chat.update", "reactions.add", "conversations.hi
 class Sender:
     """Sends signed requests, one connection for each thread."""
 
-    def __init__(self, target: HttpTarget) -> None:
-        self._target, self._url = target, urlsplit(target.url)
+    def __init__(self, targets: list[HttpTarget]) -> None:
+        self._target = targets[0]  # they all sign alike
+        self._urls = cycle([urlsplit(target.url) for target in targets])
         self._mine = local()
         #: Not acknowledged: Slack would send these again.
         self.refused = 0
@@ -60,7 +63,7 @@ class Sender:
         time.sleep(max(0.0, due - time.perf_counter()))
         connection = self._connection()
         headers = self._target.signed(body) | {"Content-Type": "application/json"}
-        connection.request("POST", self._url.path, body, headers)
+        connection.request("POST", "/slack/events", body, headers)
         answer = connection.getresponse()
         answer.read()
         took = time.perf_counter() - due
@@ -70,7 +73,8 @@ class Sender:
 
     def _connection(self) -> HTTPConnection:
         if not hasattr(self._mine, "connection"):
-            self._mine.connection = HTTPConnection(self._url.hostname or "", self._url.port)
+            url = next(self._urls)
+            self._mine.connection = HTTPConnection(url.hostname or "", url.port)
         found: HTTPConnection = self._mine.connection
         return found
 
@@ -90,8 +94,9 @@ def events(ws: Workspace, people: dict[str, str], channel: str, count: int) -> I
         ).encode()  # fmt: skip
 
 
-def measure(store: Store, slack: str, seconds: int) -> tuple[list[float], int]:
+def measure(store: Store, slack: str, seconds: int, pace: int) -> tuple[list[float], int]:
     """The times of all answers, in seconds, and how many were no 200."""
+    processes = 1 if store.engine.dialect.name == "sqlite" else 2
     with StandIn() as stand_in:
         ws = stand_in.new_workspace(SystemClock().now)
         people, log, staff = make_people(ws)
@@ -103,21 +108,28 @@ def measure(store: Store, slack: str, seconds: int) -> tuple[list[float], int]:
                 ws.faults.order(method, Gate(), times=100_000)
             elif slack == "down":
                 ws.faults.order(method, HttpError(503), times=100_000)
-        with bot_process(ws, store, stand_in, "http"), ThreadPoolExecutor(SENDERS) as pool:
-            target = ws.courier.target
-            assert isinstance(target, HttpTarget)
-            sender = Sender(target)
+        with ExitStack() as running:
+            targets = []
+            for _ in range(processes):
+                running.enter_context(bot_process(ws, store, stand_in, "http"))
+                assert isinstance(ws.courier.target, HttpTarget)
+                targets.append(ws.courier.target)
+            pool = running.enter_context(ThreadPoolExecutor(SENDERS))
+            sender = Sender(targets)
             ids = {who: one.id for who, one in people.items()}
-            bodies = list(events(ws, ids, log.id, PACE * seconds))
+            bodies = list(events(ws, ids, log.id, WARM_UP + pace * seconds))
+            for body in bodies[:WARM_UP]:
+                sender.send(body, time.perf_counter())
+            sender.refused = 0
             began = time.perf_counter() + 0.5
             sent = [
-                pool.submit(sender.send, body, began + number / PACE)
-                for number, body in enumerate(bodies)
+                pool.submit(sender.send, body, began + number / pace)
+                for number, body in enumerate(bodies[WARM_UP:])
             ]
             took = [one.result() for one in sent]
     with store.reading() as session:
         stored = session.exec(select(func.count()).select_from(Line)).one()
-    if stored < len(took) - sender.refused:
+    if stored < WARM_UP + len(took) - sender.refused:
         raise AssertionError(f"{stored} lines stored of {len(took)}, {sender.refused} refused")
     return took, sender.refused
 
@@ -161,14 +173,14 @@ def _drop(server: str, name: str) -> None:
 
 def main() -> None:
     """Print the figures."""
-    seconds = int(sys.argv[1]) if len(sys.argv) > 1 else 20
+    seconds, pace = [*map(int, sys.argv[1:]), *(20, 50)[len(sys.argv) - 1 :]]
     with stores() as fresh:
         for name, store in fresh:
-            took, refused = measure(store, name.split()[-1], seconds)
+            took, refused = measure(store, name.split()[-1], seconds, pace)
             cuts = quantiles(took, n=1000)
             store.close()
             print(  # noqa: T201 - the figures are what this prints
-                f"{name}: {len(took)} lines, median {cuts[499] * 1000:.1f} ms, "
+                f"{name}: {len(took)} lines, {pace} a second: median {cuts[499] * 1000:.1f} ms, "
                 f"p99 {cuts[989] * 1000:.1f} ms, longest {max(took) * 1000:.1f} ms, "
                 f"{refused} not acknowledged",
                 flush=True,
