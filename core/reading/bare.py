@@ -10,6 +10,7 @@ from core.reading.board import Board, Rule, rule
 from core.reading.clauses import span
 from core.reading.entry import UnreadReason
 from core.reading.items import Item
+from core.reading.nolog import SPEEDS
 
 FEWEST = 5  # a smaller bare number is more likely something else
 
@@ -20,6 +21,9 @@ def _pitches(board: Board, match: re.Match[str]) -> None:
     value = board.whole(at)
     before = board.items[at - 1] if at else None
     if before is not None and value is not None and _is_hour_or_age(before, value):
+        return
+    if value in SPEEDS and _is_about_radar(board):
+        board.no_log(at, at + 1, "radar")  # "radar today Eli 74 Noah 71"
         return
     if value is not None and value >= FEWEST:
         first = (
@@ -35,6 +39,11 @@ def _pitches(board: Board, match: re.Match[str]) -> None:
             board.unread(first, after, UnreadReason.TWO_READINGS)  # "my spins ... 12 in catch play"
         else:
             board.claim(first, after, "pitches", value, about=about, weak=True)
+
+
+def _is_about_radar(board: Board) -> bool:
+    """Whether the line tells of speeds and counts nothing."""
+    return board.has("radar") and not board.has(*groups.FIELDS, *groups.KINDS, "threw")
 
 
 def _is_hour_or_age(before: Item, value: int) -> bool:

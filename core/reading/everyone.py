@@ -1,8 +1,8 @@
-"""The whole roster, and who is left out of it: "everyone 30 w 12 spins except Leo"."""
+"""Others than a line's plain subject: the whole roster, who is left out of it, a playmate."""
 
 from core.reading.board import Board
 from core.reading.groups import KINDS, TYPES
-from core.reading.roster import as_typed, bare, listed
+from core.reading.roster import as_typed, bare, is_known, listed
 from core.reading.vocabulary import given_names
 
 _TOLD = frozenset(
@@ -64,3 +64,12 @@ def _left_out(board: Board, at: int) -> None:
         after += max(size, 1)
     if names:
         board.claim(at, after, "except", tuple(names))
+
+
+def name_playmate(board: Board) -> None:
+    """As in a parent's "played catch with Eli, 30 throws": the count is Eli's."""
+    for at in range(1, len(board.items)):
+        company = board.items[at - 1].symbol == "with" and board.symbol_is(at, "word")
+        if company and board.items[at].text[:1].isupper() and is_known(board, board.items[at].name):
+            board.claim(at, at + 1, "who", as_typed(board, at, at + 1))
+            return

@@ -127,8 +127,22 @@ def _on_weekday(board: Board, match: re.Match[str]) -> bool:
     return any(board.items[i].symbol in ("weekday", "sat") for i in range(first, after))
 
 
+def _after_plan(board: Board, at: int) -> bool:
+    """Whether the sentence before is all plan and this one names nobody and no day."""
+    here, before = board.sentence[at], board.sentence[at] - 1
+    planned = any(c.value == "plan" and board.sentence[c.first] == before for c in board.claims)
+    told = any(
+        c.key in ("who", "day", *COUNTS) and board.sentence[c.first] in (here, before)
+        for c in board.claims
+    )
+    return planned and not told
+
+
 def _off(board: Board, match: re.Match[str]) -> None:
     """A day off; "off all week", "off till friday", "off for 3 days" are more than one day."""
+    if _after_plan(board, match.start()):
+        board.no_log(match.start(), match.end(), "plan")  # "nobody throws tomorrow. full rest day"
+        return
     following = board.items[match.end() : match.end() + 3]
     words = {word for item in following for word in item.text.lower().split()}
     many = words & {"week", "weeks", "weekend", "days", "semana", "dias", "month"}

@@ -2,7 +2,7 @@
 
 from core.reading.board import Board
 from core.reading.entry import UnreadReason
-from core.reading.everyone import name_everyone
+from core.reading.everyone import name_everyone, name_playmate
 from core.reading.groups import FIELDS, KINDS, LAST_OF_MONTH, NOUNS
 from core.reading.items import NUMERIC
 from core.reading.lexicon import lexicon
@@ -70,6 +70,8 @@ def name_people(board: Board) -> None:
         if size and _is_subject(board, at):
             _claim_name(board, at, size)
         after = at + size
+    if board.author == "guardian" and not any(claim.key == "who" for claim in board.claims):
+        name_playmate(board)
     if board.has("site"):
         _others_arms(board)
     if board.author != "pitcher":

@@ -55,6 +55,9 @@ def level_alone(board: Board, first: int, after: int) -> list[tuple[int, int, in
         spans.append(span(board.sentence, after))
     for start, end in spans:
         told = [i for i in range(start, end) if board.items[i].symbol not in _SMALL_WORDS]
+        if [board.items[i].symbol for i in told] == ["num", "painscale"] and start > first:
+            level = board.whole(told[0])
+            return [(told[0], told[1] + 1, level)] if level is not None and level <= WORST else []
         item = board.items[told[0]] if len(told) == 1 and start > first else None
         if item is None or not board.free(told[0]):
             continue

@@ -13,6 +13,7 @@ TARGETS = {
     "sample_en.jsonl": 0.97,
     "sample_es.jsonl": 0.90,
     "corpus_players.jsonl": 0.95,
+    "corpus_spring.jsonl": 0.95,
     "corpus_staff.jsonl": 0.87,
     "corpus_summer.jsonl": 0.95,
     "corpus_trio.jsonl": 0.95,

@@ -68,3 +68,26 @@ def test_a_number_without_its_noun_counts_what_the_first_name_counted() -> None:
     entries = entries_of("Benny 41 with 6 breaking, Cal 28 with 2, Dean 19 with none", "coach")
 
     assert [one["breaking"] for one in entries] == [6, 2, 0]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Nobody throws tomorrow. Full rest day.",
+        "radar today Eli 74 Noah 71 Jay 69",
+        "Dr cleared him for 20 throws a day",
+        "velos: Leo 71, Max 68",
+    ],
+)
+def test_what_was_not_thrown_makes_no_entry(line: str) -> None:
+    assert entries_of(line, "coach") == []
+
+
+def test_a_parents_catch_with_a_child_is_the_childs() -> None:
+    assert entries_of("Played catch in the yard with Eli, 30 throws", "guardian") == [
+        {"who": "Eli", "kind": "catch", "pitches": 30}
+    ]
+
+
+def test_whom_a_line_greets_is_not_whose_it_is() -> None:
+    assert entries_of("happy 4th everybody, no throwing today") == [{"kind": "off"}]
