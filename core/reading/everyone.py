@@ -34,6 +34,8 @@ def _is_spoken_to(board: Board, at: int) -> bool:
     follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
     greeted = at > 0 and board.items[at - 1].symbol in ("word", "ord")
     greeted = greeted and board.clause[at] == board.clause[at - 1]
+    if greeted and follows == "comma":
+        return True
     return follows not in _TOLD and (greeted or board.author == "pitcher")
 
 

@@ -20,7 +20,19 @@ _SURELY_TALK = frozenset(
     {"plan", "ask", "question", "weekday", "sat", "clock", "other", "spectacle", "joke", "limit",
      "heading", "over", "pastref"}
 )  # fmt: skip
-_HYPOTHETIC = ("if", "would", "woulda", "wish", "want", "wanna", "will", "wont", "won't", "let")
+_HYPOTHETIC = (
+    "if",
+    "would",
+    "woulda",
+    "wish",
+    "want",
+    "wanna",
+    "will",
+    "wont",
+    "won't",
+    "let",
+    "cleared",
+)
 _LONGEST_CODE = 3  # letters: "32r", "5cam"
 _BARE_SIGNS = frozenset({"correction", "nothing", "yesterday", "daybefore", "weekday", "sat"})
 _BARE_WORDS = _BARE_SIGNS | {"is", "about", "adv", "and", "today", "i", "total", "the", "then"}
