@@ -12,6 +12,7 @@ from bot.wording.rest_days import wish_kept
 from core.due.forecast import forecast
 from core.due.spin import team_plans
 from core.ledger.crew import load_crew
+from core.ledger.rest_day_words import rest_day_words
 from core.ledger.schedule_rows import Timing, timing, timings
 from core.ledger.schedules import Scheduling, scheduling_here
 from core.model import (
@@ -21,14 +22,16 @@ from core.model import (
     Line,
     Person,
     Pitcher,
+    RestDayWord,
     ScheduleKind,
     ScheduleSetting,
     SpinPlan,
     Team,
     key,
 )
+from core.reading.asking import Activity
 
-_Row = TypeVar("_Row", ScheduleSetting, SpinPlan, LastDayWish)
+_Row = TypeVar("_Row", ScheduleSetting, SpinPlan, LastDayWish, RestDayWord)
 
 
 def schedule_lists(session: Session, line: Line) -> list[Part]:
@@ -52,7 +55,8 @@ def schedule_text(session: Session, team: Team) -> str:
     plans = team_plans(session, key(team))
     rows = select(Pitcher).where(col(Pitcher.id).in_(list(plans.own)))
     names = {key(one): one.name for one in session.exec(rows)} if plans.own else {}
-    return say.listing(team.name, team.time_zone, timings(session, key(team)), plans, names)
+    words = rest_day_words(session, [team])
+    return say.listing(team.name, team.time_zone, timings(session, key(team)), plans, names, words)
 
 
 def _coming(session: Session, team: Team, now: datetime) -> str:
@@ -65,6 +69,7 @@ def schedules_said(session: Session, line: Line) -> list[str]:
     return [
         *_schedules(session, line),
         *_plans(session, line),
+        *_words(session, line),
         *(wish_kept(wants=row.wants) for row in _rows_of(session, line, LastDayWish)),
     ]
 
@@ -104,6 +109,14 @@ def _plans(session: Session, line: Line) -> list[str]:
             continue
         pitcher = session.get_one(Pitcher, row.pitcher_id)
         texts.append(say.plan_set(pitcher.name, plans.of(pitcher)))
+    return texts
+
+
+def _words(session: Session, line: Line) -> list[str]:
+    texts = []
+    for row in _rows_of(session, line, RestDayWord):
+        stand = rest_day_words(session, [session.get_one(Team, row.team_id)])
+        texts.append(say.words_set(Activity(row.activity), stand.get(row.activity, "")))
     return texts
 
 

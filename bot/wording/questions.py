@@ -5,7 +5,7 @@ from datetime import date
 
 from bot.cut import cut
 from bot.wording.calendar import unclear as calendar_unclear
-from bot.wording.schedules import unclear as schedule_unclear
+from bot.wording.not_set import unclear as schedule_unclear
 from bot.wording.thresholds import setting_unclear
 from bot.wording.words import day, innings, listed, safe
 from core.ledger.question import Question, QuestionCode

@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from datetime import datetime
 from zoneinfo import ZoneInfo
 
+from bot.wording.asked import ACTIVITIES
 from bot.wording.calendar import clock
 from bot.wording.spin import CUES, plan
 from bot.wording.words import day, days_between, listed, safe, sentences
@@ -12,6 +13,7 @@ from core.due.spin import TeamPlans, WeekPlan
 from core.ledger.notices import NoticeKind
 from core.ledger.schedule_rows import DEFAULTS, Timing
 from core.model import ScheduleKind
+from core.reading.asking import Activity
 
 WEEKDAYS = (
     "Mondays", "Tuesdays", "Wednesdays", "Thursdays", "Fridays", "Saturdays", "Sundays",
@@ -36,8 +38,8 @@ TAKEN_BACK = "Taken back: the schedules are as they were before this line."
 HOW = (
     "Set one with “monday summary at 6:30”, “spin reminder thursday 5pm”, “spin reminder 30 "
     "minutes before practice”, “spin reminders off”, “rest day messages at 9am”, “monday summary "
-    "default”, “add cue: …”, “remove cue 2”, “spin plan 3 x 12 for Leo”. “what will you send this "
-    "week” lists what comes."
+    "default”, “add cue: …”, “remove cue 2”, “spin plan 3 x 12 for Leo”, “rest day hitting: tee "
+    "work only”. “what will you send this week” lists what comes."
 )
 
 
@@ -74,6 +76,23 @@ def cues_now(timing: Timing) -> str:
     return sentences(["Cues, one each week in turn:", *rows])
 
 
+def rest_day(words: Mapping[str, str]) -> str:
+    """What the coach allows on a rest day, as families read it."""
+    said = [f"{ACTIVITIES[one]} “{safe(words[one])}”" for one in Activity if one in words]
+    return f"On a rest day: {'; '.join(said) or 'nothing of yours yet, so I say: ask the coach'}."
+
+
+def words_set(activity: Activity, words: str) -> str:
+    """The coach's words on a rest day as they stand now."""
+    name = ACTIVITIES[activity]
+    if not words:
+        return f"On a rest day, {name}: no words of yours. Families read that they should ask you."
+    return (
+        f"On a rest day, {name}: “{safe(words)}”. Families read it as your own words. It is never "
+        "said of an arm that hurts."
+    )
+
+
 def plan_set(whom: str, of: WeekPlan) -> str:
     """A spin plan as it stands now."""
     whose = f"for {safe(whom)}" if whom else "for the team"
@@ -86,7 +105,7 @@ def plan_set(whom: str, of: WeekPlan) -> str:
 
 def listing(
     team: str, zone: str, timings: Mapping[ScheduleKind, Timing], plans: TeamPlans,
-    names: Mapping[int, str],
+    names: Mapping[int, str], words: Mapping[str, str],
 ) -> str:  # fmt: skip
     """Every schedule of a team with its default, the cues and the spin plans."""
     rows = [f"• {NAMES[kind]}: {_beside(kind, timing)}" for kind, timing in timings.items()]
@@ -98,6 +117,7 @@ def listing(
             cues_now(timings[ScheduleKind.SPIN]),
             f"Spin plan: {plan(plans.team)}{'' if plans.team != WeekPlan() else ' (default)'}.",
             *own,
+            rest_day(words),
             HOW,
         ]
     )
@@ -200,23 +220,3 @@ def form_note(team: str, zone: str) -> str:
 def form_label(kind: ScheduleKind) -> str:
     """The label of a schedule, with its default."""
     return f"{NAMES[kind]} (default: {when(kind, DEFAULTS[kind])})"
-
-
-def unclear(reason: str, about: str) -> str:
-    """Why a line set nothing, and what to write."""
-    typed = safe(about)
-    return {
-        "team": "I set nothing: you coach more than one team, so write it in that team's staff "
-        "channel.",
-        "night": f"I set nothing: at {typed} families sleep. Between 08:00 and 20:00, please.",
-        "daily": "I set nothing: that one follows each game or outing, so it has a time and no "
-        "weekday.",
-        "cue": f"I changed no cue: “{typed}” is not on the list, is empty, or is longer than 120 "
-        "characters. “schedules” shows the list with its numbers.",
-        "plan": f"I set no plan: “{typed}” is not clear. Write “spin plan 3 x 12” or “spin plan 3 "
-        "x 12 for Leo”: 1 to 7 sessions a week, 1 to 60 reps in each.",
-    }.get(
-        reason,
-        f"I set nothing: “{typed}” is not clear. Write for example “spin reminder thursday 5pm”, "
-        "“monday summary at 6:30” or “spin reminder 30 minutes before practice”.",
-    )

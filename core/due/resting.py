@@ -12,6 +12,7 @@ from core.ledger.asked.arms import Gathered, gather
 from core.ledger.binding import Books
 from core.ledger.logged import Logged
 from core.ledger.people import teams_of
+from core.ledger.rest_day_words import rest_day_words
 from core.ledger.rest_days import NO_REST, period_of
 from core.model import OutboxMessage, Pitcher, Reminder, key
 from core.rest import RestAnswer, RestError, RestOwed, answer
@@ -101,7 +102,7 @@ def _child(
     starts = [each.on + DAY for each in rest.rest if _runs(each, today)]
     pitched = [o.on + DAY for o in one.outings if o.kind not in NO_REST and o.on <= today]
     first = max([*starts, *pitched], default=today)
-    words = {name: said for team in teams for name, said in team.rest_day.items()}
+    words = rest_day_words(session, teams)
     return ChildRest(pitcher, Told.RESTS, rest, first, rest_day=words)
 
 

@@ -13,6 +13,7 @@ from core.ledger.asked.arms import Gathered, gather
 from core.ledger.binding import Books
 from core.ledger.history import counted_outings
 from core.ledger.logged import Logged
+from core.ledger.rest_day_words import rest_day_words
 from core.model import OutboxMessage, Pitcher, Reminder, Team, key
 from core.rest import RestError, answer
 from core.rulebooks import RuleBookError
@@ -41,11 +42,12 @@ def spin_so_far(
         Reminder.slot == row.slot, Reminder.workspace_id == row.workspace_id
     )
     found, plans = [], team_plans(session, key(team))
+    words = rest_day_words(session, [team])
     for one in session.exec(about.order_by(col(Reminder.id))):
         pitcher = session.get_one(Pitcher, one.pitcher_id)
         arm = gather(session, pitcher, today, books)
         spin = _this_week(pitcher, arm.outings, today, plans)
-        if spin is not None and not spin.is_done and _may_spin(arm, team, today):
+        if spin is not None and not spin.is_done and _may_spin(arm, words, today):
             found.append(SpinSoFar(pitcher, spin, pitcher.person_id == row.person_id))
     return found
 
@@ -75,7 +77,7 @@ def _this_week(
     return spin_week(pitcher, this_week, plans.of(pitcher))
 
 
-def _may_spin(one: Gathered, team: Team, today: date) -> bool:
+def _may_spin(one: Gathered, words: dict[str, str], today: date) -> bool:
     """Never on an arm that is not cleared, on a game day, or on a day of full rest."""
     played = any(o.on == today and o.kind in {"game", None} for o in one.outings)
     if one.arm is None or one.status.since is not None or played:
@@ -84,4 +86,4 @@ def _may_spin(one: Gathered, team: Team, today: date) -> bool:
         rest = answer(one.arm.books, one.arm.thrower, one.arm.outings, today)
     except (RestError, RuleBookError):
         return False  # nobody knows whether it is a rest day
-    return rest.eligible or allows_throwing(team.rest_day)
+    return rest.eligible or allows_throwing(words)

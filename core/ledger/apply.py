@@ -23,6 +23,7 @@ from core.model import (
     Outing,
     OutingBook,
     PainReport,
+    RestDayWord,
     ScheduleKind,
     ScheduleSetting,
     SpinPlan,
@@ -43,6 +44,7 @@ Setting = (
     | ScheduleSetting
     | SpinPlan
     | LastDayWish
+    | RestDayWord
 )
 READINGS: tuple[type[Row], ...] = (Outing, PainReport)
 SETTINGS: tuple[type[Setting], ...] = (
@@ -56,6 +58,7 @@ SETTINGS: tuple[type[Setting], ...] = (
     ScheduleSetting,
     SpinPlan,
     LastDayWish,
+    RestDayWord,
 )
 _Any = TypeVar("_Any", bound=Row | Setting)
 #: Column values by row slot, as JSON holds them.

@@ -6,7 +6,7 @@ from datetime import time
 from sqlmodel import Session
 
 from core.audience import Relation
-from core.ledger.apply import Change, audit
+from core.ledger.apply import Change, audit, keep_row
 from core.ledger.crew import Crew
 from core.ledger.notices import EVENING, MORNING
 from core.ledger.question import Question, QuestionCode
@@ -19,6 +19,7 @@ from core.model import (
     FOR_AN_OUTING,
     AuditAction,
     Line,
+    RestDayWord,
     ScheduleKind,
     ScheduleSetting,
     SpinPlan,
@@ -26,7 +27,9 @@ from core.model import (
     key,
 )
 from core.reading.schedule_lines import (
+    Order,
     PlanOrder,
+    RestDayOrder,
     ScheduleList,
     ScheduleOrder,
     schedule_list,
@@ -41,7 +44,7 @@ BY_DAY = frozenset(ScheduleKind) - {ScheduleKind.MONDAY_SUMMARY}
 class Set:
     """One order with the pitcher whom it is about, if any."""
 
-    order: ScheduleOrder | PlanOrder
+    order: Order
     arm: Arm | None = None
 
 
@@ -70,24 +73,22 @@ def scheduling_here(session: Session, line: Line, crew: Crew) -> Scheduling | No
         return Scheduling(asks=asks, teams=teams)
     meant = _meant(orders, teams)
     if len(meant) != 1:
-        named = [one.team for one in orders if isinstance(one, ScheduleOrder) and one.team]
+        named = [one.team for one in orders if not isinstance(one, PlanOrder) and one.team]
         no_such = bool(named) and not meant
         return Scheduling(question=_unclear("time", named[0]) if no_such else _unclear("team"))
     return _sets(session, crew, orders, meant)
 
 
-def _meant(
-    orders: tuple[ScheduleOrder | PlanOrder, ...], teams: tuple[Team, ...]
-) -> tuple[Team, ...]:
+def _meant(orders: tuple[Order, ...], teams: tuple[Team, ...]) -> tuple[Team, ...]:
     """The teams that every order can mean: those whose name holds the one named."""
-    named = {one.team.casefold() for one in orders if isinstance(one, ScheduleOrder) and one.team}
+    named = {one.team.casefold() for one in orders if not isinstance(one, PlanOrder) and one.team}
     return tuple(team for team in teams if all(name in team.name.casefold() for name in named))
 
 
 def _sets(
     session: Session,
     crew: Crew,
-    orders: tuple[ScheduleOrder | PlanOrder, ...],
+    orders: tuple[Order, ...],
     teams: tuple[Team, ...],
 ) -> Scheduling:
     sets: list[Set] = []
@@ -106,11 +107,9 @@ def _sets(
     return Scheduling(tuple(sets), teams=teams)
 
 
-def _named_cue(
-    session: Session, order: ScheduleOrder | PlanOrder, team: Team
-) -> ScheduleOrder | PlanOrder:
+def _named_cue(session: Session, order: Order, team: Team) -> Order:
     """A cue to drop by its number in the list becomes that cue."""
-    if isinstance(order, PlanOrder) or not order.drops_cue or not order.cue.isdecimal():
+    if not isinstance(order, ScheduleOrder) or not order.drops_cue or not order.cue.isdecimal():
         return order
     cues = timing(session, key(team), ScheduleKind.SPIN).cues
     place = int(order.cue) - 1
@@ -119,9 +118,11 @@ def _named_cue(
     return replace(order, cue=cues[place])
 
 
-def _problem(order: ScheduleOrder | PlanOrder) -> Question | None:
+def _problem(order: Order) -> Question | None:
     if isinstance(order, PlanOrder):
         return _unclear("plan", order.unclear) if order.unclear else None
+    if isinstance(order, RestDayOrder):
+        return _unclear("words", order.activity) if order.unclear else None
     if order == ScheduleOrder(order.kind, team=order.team):
         return _unclear("time", order.kind)
     if order.unclear:
@@ -150,6 +151,8 @@ def set_schedules(change: Change, said: Scheduling, by_person: int) -> None:
     for one in said.sets:
         if isinstance(one.order, PlanOrder):
             _set_plan(change, one.order, one.arm, team, by_person)
+        elif isinstance(one.order, RestDayOrder):
+            _set_words(change, one.order, team, by_person)
         else:
             _set_schedule(change, one.order, team, by_person)
 
@@ -199,3 +202,16 @@ def _set_plan(
     change.session.flush()
     told = {"sessions": row.sessions, "reps": row.reps, "is_default": row.is_default}
     audit(change, row, AuditAction.RECORDED, {}, told)
+
+
+def _set_words(change: Change, order: RestDayOrder, team: Team, by_person: int) -> None:
+    row = RestDayWord(
+        workspace_id=team.workspace_id,
+        team_id=key(team),
+        activity=order.activity,
+        words=order.words or None,
+        line_id=key(change.line),
+        set_by=by_person,
+        set_at=change.at,
+    )
+    keep_row(change, row, {"activity": order.activity, "words": row.words})

@@ -102,6 +102,23 @@ class SpinPlan(Stored, table=True):
     withdrawn_at: datetime | None = None
 
 
+class RestDayWord(Stored, table=True):
+    """What the coach allows on a rest day for one activity; the newest word stands.
+
+    It takes the place of what the team's file says; without words the file's stand again.
+    """
+
+    id: int | None = Field(default=None, primary_key=True)
+    workspace_id: str = Field(foreign_key="workspace.id", index=True)
+    team_id: int = Field(foreign_key="team.id", index=True)
+    activity: str
+    words: str | None = None
+    line_id: int = Field(foreign_key="line.id", index=True)
+    set_by: int = Field(foreign_key="person.id")
+    set_at: datetime
+    withdrawn_at: datetime | None = None
+
+
 class LastDayWish(Stored, table=True):
     """Whether somebody wants a second message on the last rest day; his newest word stands."""
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from datetime import time
 
 from core.model import ScheduleKind
+from core.reading.asking.asked import Activity
 from core.reading.asking.items import clock_time
 
 _NAMES: tuple[tuple[ScheduleKind, str], ...] = (
@@ -47,6 +48,18 @@ _ADD_CUE = re.compile(
 _DROP_CUE = re.compile(
     rf"^(?:remove|drop|delete) (?:the )?cue(?:{_OF}: *| +)(?P<cue>.+)$", re.IGNORECASE
 )
+_ACTIVITIES: tuple[tuple[Activity, str], ...] = (
+    (Activity.CATCHER, r"catching|catcher|behind the plate"),
+    (Activity.CATCH, r"catch play|catch|long toss"),
+    (Activity.THROW, r"throwing|throw|bullpens?"),
+    (Activity.POSITION, r"(?:other )?positions?|fielding|the field"),
+    (Activity.HIT, r"hitting|hit|batting"),
+)
+_REST_DAY = re.compile(
+    r"^(?:set )?(?:on a )?rest[- ]days?,? "
+    rf"(?P<activity>{'|'.join(names for _, names in _ACTIVITIES)}){_OF}: *(?P<words>.+)$",
+    re.IGNORECASE,
+)
 _PLAN = re.compile(
     r"^(?:set )?spin plan(?: for (?P<who>[^\d,:]+?))?:? *"
     r"(?:(?P<sessions>\d{1,2}) ?(?:x|×|times|sessions of) ?(?P<reps>\d{1,3})(?: reps)?"
@@ -62,6 +75,7 @@ _FORECAST = re.compile(
     re.IGNORECASE,
 )
 LONGEST_CUE = 120
+LONGEST_WORDS = 200  # as a team file takes them
 MOST_SESSIONS, MOST_REPS = 7, 60
 LONGEST_BEFORE = 180
 LONGEST_TIME = 40  # characters of "thursdays at 5:30 pm", with some words around it
@@ -105,7 +119,20 @@ class ScheduleList:
     forecast: bool
 
 
-Order = ScheduleOrder | PlanOrder
+@dataclass(frozen=True, slots=True)
+class RestDayOrder:
+    """What the coach allows on a rest day for one activity, in the coach's own words.
+
+    Without words it is what the team's file says again.
+    """
+
+    activity: Activity
+    words: str = ""
+    team: str = ""
+    unclear: str = ""
+
+
+Order = ScheduleOrder | PlanOrder | RestDayOrder
 
 
 def schedule_list(text: str) -> ScheduleList | None:
@@ -127,11 +154,14 @@ def schedule_orders(text: str) -> tuple[Order, ...]:
 
 
 def _order(said: str) -> Order | None:
-    if len(said) > 200:
+    if len(said) > LONGEST_WORDS + 60:
         return None
     cue = _ADD_CUE.match(said) or _DROP_CUE.match(said)
     if cue is not None:
         return _cue(cue, said)
+    rest_day = _REST_DAY.match(said)
+    if rest_day is not None:
+        return _rest_day(rest_day)
     said = said.rstrip(".! ")
     plan = _PLAN.match(said)
     if plan is not None:
@@ -210,6 +240,17 @@ def _cue(found: re.Match[str], said: str) -> ScheduleOrder | None:
     unclear = cue if not cue or len(cue) > LONGEST_CUE else ""
     team = (groups.get("team") or "").strip()
     return ScheduleOrder(ScheduleKind.SPIN, cue=cue, drops_cue=drops, team=team, unclear=unclear)
+
+
+def _rest_day(found: re.Match[str]) -> RestDayOrder:
+    activity = next(
+        one for one, names in _ACTIVITIES if re.fullmatch(names, found["activity"], re.IGNORECASE)
+    )
+    words, team = found["words"].strip().strip('“”"'), (found["team"] or "").strip()
+    if words.casefold() in _DEFAULT:
+        return RestDayOrder(activity, team=team)
+    unclear = words if len(words) > LONGEST_WORDS else ""
+    return RestDayOrder(activity, words, team, unclear)
 
 
 def _plan(found: re.Match[str]) -> PlanOrder:

@@ -17,10 +17,11 @@ LISTING = """\
 • Rest days before a game: *7:30 pm the evening before, instead of the morning* (default)
 Cues: none of your own, so I say “Half effort, spin first.”
 Spin plan: 3 sessions of catch play with 12 spin reps each (default).
+On a rest day: nothing of yours yet, so I say: ask the coach.
 Set one with “monday summary at 6:30”, “spin reminder thursday 5pm”, “spin reminder 30 minutes \
 before practice”, “spin reminders off”, “rest day messages at 9am”, “monday summary default”, \
-“add cue: …”, “remove cue 2”, “spin plan 3 x 12 for Leo”. “what will you send this week” lists \
-what comes."""
+“add cue: …”, “remove cue 2”, “spin plan 3 x 12 for Leo”, “rest day hitting: tee work only”. \
+“what will you send this week” lists what comes."""
 COMING = """\
 *What I will send for Herons*, Sat 2 to Sat 9 May
 • Sun 3 May, 8 am: rest days, to Elena Cruz
@@ -246,6 +247,26 @@ def test_rest_day_messages_keep_the_time_that_the_staff_set(club: Club) -> None:
 
     assert before == []
     assert len([text for text in club.heard("elena") if "about rest" in text]) == 1
+
+
+def test_what_the_coach_allows_on_a_rest_day_is_set_in_slack_and_read_by_families(
+    club: Club,
+) -> None:
+    start(club)
+    said = club.say("dana", "rest day hitting: tee work only", club.staff)
+    assert club.in_staff_channel()[-1] == (
+        "On a rest day, hitting: “tee work only”. Families read it as your own words. It is never "
+        "said of an arm that hurts."
+    )
+    club.say("dana", "rest day catching: not behind the plate", club.staff)
+    club.say("mateo", "62p 11cb vs Summit")
+    club.delete(said)
+
+    skip_to(club, chicago("05-03", "08:00"))
+
+    (text,) = [text for text in club.heard("elena") if "about rest" in text]
+    assert "the coach says, catching: “not behind the plate”. For the rest, ask" in text
+    assert "tee work" not in text
 
 
 def test_the_forecast_names_nobody_who_throws_no_breaking_ball(club: Club) -> None:

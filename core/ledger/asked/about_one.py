@@ -22,6 +22,7 @@ from core.ledger.clearance import arm_status
 from core.ledger.history import days_of_throws, games, standing_outings
 from core.ledger.logged import Logged
 from core.ledger.people import teams_of
+from core.ledger.rest_day_words import rest_day_words
 from core.ledger.who import Arm
 from core.load import WeekLoad, week_load
 from core.mix import windows
@@ -60,7 +61,7 @@ def _when(question: Question, arms: list[Arm], pitchers: list[Pitcher]) -> WhenA
     return WhenAnswer(
         tuple(found),
         question.asked.activity,
-        {name: words for team in teams for name, words in team.rest_day.items()},
+        rest_day_words(question.session, teams),
         own=all(arm in own for arm in arms),
     )
 

@@ -5,9 +5,11 @@ from datetime import time
 import pytest
 
 from core.model import ScheduleKind
+from core.reading.asking import Activity
 from core.reading.schedule_lines import (
     Order,
     PlanOrder,
+    RestDayOrder,
     ScheduleList,
     ScheduleOrder,
     schedule_list,
@@ -42,6 +44,10 @@ POST_GAME = ScheduleKind.POST_GAME
         ("add cue: half effort, spin first", ScheduleOrder(SPIN, cue="half effort, spin first")),
         ("add cue for 14U: long and loose", ScheduleOrder(SPIN, cue="long and loose", team="14U")),
         ("remove cue 2", ScheduleOrder(SPIN, cue="2", drops_cue=True)),
+        ("rest day hitting: cages are fine", RestDayOrder(Activity.HIT, "cages are fine")),
+        ("rest day catch play: light toss only.", RestDayOrder(Activity.CATCH, "light toss only.")),
+        ("rest day catching for 14U: no", RestDayOrder(Activity.CATCHER, "no", "14U")),
+        ("rest day throwing: default", RestDayOrder(Activity.THROW)),
         ("spin plan 3 x 12 for Leo", PlanOrder(3, 12, "Leo")),
         ("spin plan 4x10", PlanOrder(4, 10)),
         ("spin plan default for Leo", PlanOrder(who="Leo")),
