@@ -1,11 +1,21 @@
 """An outing as it is read for sums: a plain row, quick to load by the thousand."""
 
+import json
 from collections import defaultdict
 from collections.abc import Iterable
 from datetime import date
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
-from sqlalchemy import bindparam, select
+from sqlalchemy import (
+    ColumnElement,
+    Dialect,
+    String,
+    TypeDecorator,
+    bindparam,
+    cast,
+    select,
+    type_coerce,
+)
 from sqlmodel import Session
 
 from core.model import Outing
@@ -39,10 +49,33 @@ class Logged(NamedTuple):
     joined_as: str | None
 
 
+class _Names(TypeDecorator[list[str]]):
+    """A stored list of names; nearly every one is empty, and that is told without parsing."""
+
+    impl = String
+    cache_ok = True
+
+    def process_result_value(
+        self,
+        value: str | None,
+        dialect: Dialect,  # noqa: ARG002 - SQLAlchemy gives it
+    ) -> list[str]:
+        """The names."""
+        return list(json.loads(value)) if value and value != "[]" else []
+
+
 _OUTINGS = Outing.metadata.tables[str(Outing.__tablename__)].c
+
+
+def _column(name: str) -> ColumnElement[Any]:
+    if name != "waiting":
+        return _OUTINGS[name]
+    return type_coerce(cast(_OUTINGS[name], String), _Names)
+
+
 #: Of the table, not of the model: no object is made for a row.
 _ROWS = (
-    select(*(_OUTINGS[name] for name in Logged._fields))
+    select(*(_column(name) for name in Logged._fields))
     .where(
         _OUTINGS.pitcher_id.in_(bindparam("pitchers", expanding=True)),
         _OUTINGS.withdrawn_at.is_(None),
