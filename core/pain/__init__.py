@@ -12,8 +12,9 @@ from dataclasses import dataclass
 #: a lower one, never a higher.
 PAIN_THRESHOLD = 3
 #: Sites of the throwing arm. An "arm" with no part named counts, and so does a hand that is
-#: numb or tingles: facts that a clinician asks for first.
-ARM_SITES = frozenset({"elbow", "shoulder", "forearm", "upper arm", "arm", "biceps", "triceps"})
+#: numb or tingles: facts that a clinician asks for first. The names are those that the reader
+#: of lines gives.
+ARM_SITES = frozenset({"elbow", "shoulder", "forearm", "arm", "bicep", "tricep"})
 
 
 @dataclass(frozen=True, slots=True)

@@ -165,6 +165,17 @@ def test_the_scorekeeper_fills_in_a_game_and_the_staff_read_it(club: Club) -> No
     assert "*Leo Ortiz* · Game" in club.in_staff_channel()[0]
 
 
+def test_what_is_typed_into_a_form_calls_nobody(club: Club) -> None:
+    call(club, "priya", "counts")
+
+    fill(club, "priya", more="<!channel> Zed <@U1> 12p 2cb")
+
+    told = [*club.heard("priya"), *club.in_staff_channel()]
+    assert told
+    assert not any("<!channel>" in text or "<@U1>" in text for text in told)
+    assert club.in_log_channel() == []
+
+
 def test_pain_by_a_form_goes_to_the_adults_and_nowhere_else(club: Club) -> None:
     call(club, "mateo", "pain")
     assert "have a licensed clinician look before any more" in form(club, "mateo")
