@@ -107,7 +107,8 @@ class Renderer:
         return [Part(instead_of(_author(session, line), line.text)), *parts]
 
     def _answered(self, session: Session, row: OutboxMessage, line: Line) -> Parts:
-        in_staff_channel = row.destination == line.channel
+        # A line that was filled in has its author for a channel, and is his to read.
+        in_staff_channel = row.destination == line.channel and not line.direct
         viewer = None if in_staff_channel else _person(session, row)
         if line.deleted_at is None:
             if line.state == LineState.QUESTION:

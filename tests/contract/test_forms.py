@@ -162,6 +162,9 @@ def test_the_scorekeeper_fills_in_a_game_and_the_staff_read_it(club: Club) -> No
     for told in ("*Leo Ortiz* · Game", "*Mateo Cruz* · Game", "*Sam Ruiz* · Game"):
         assert told in answer
     assert "45 pitches, 6 breaking balls, 3.1 innings" in answer
+    # The share and the rest are no business of a scorekeeper's.
+    assert "Breaking balls:" not in answer
+    assert "Pitch Smart" not in answer
     assert "*Leo Ortiz* · Game" in club.in_staff_channel()[0]
 
 
