@@ -2,12 +2,12 @@
 
 import re
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Table, delete, select, update
+from sqlalchemy import Delete, Table, delete, select, update
 from sqlmodel import Session, col
 from sqlmodel import select as rows_of
 
@@ -31,6 +31,8 @@ from core.model import (
 
 #: Stands in a line of several pitchers where the name of one stood whose record is deleted.
 GONE_NAME = "(deleted)"
+#: Rows of one statement; databases bound how many values one may name.
+AT_ONCE = 500
 
 
 def delete_record(session: Session, pitcher: Pitcher, by: str, now: datetime) -> list[Notice]:
@@ -74,15 +76,28 @@ class _Named:
 def _clean_lines(session: Session, pitcher: Pitcher, now: datetime) -> None:
     """Take a pitcher out of every line of the workspace."""
     named, of_rows = _named(session, pitcher), _pitchers_of_lines(session, pitcher.workspace_id)
-    for line in session.exec(rows_of(Line).where(Line.workspace_id == pitcher.workspace_id)):
+    alone: list[int] = []
+    shared: list[int] = []
+    for line in session.exec(rows_of(Line).where(Line.workspace_id == pitcher.workspace_id)).all():
         about = of_rows[key(line)] | _about(line)
         is_own = pitcher.person_id is not None and line.author_id == pitcher.person_id
         if key(pitcher) in about or is_own:
-            _clean(session, line, pitcher, about - {key(pitcher)}, named, now)
-        elif (text := _without(line.text, named.own)) != line.text:
+            others = about - {key(pitcher)}
+            _clean(line, pitcher, others, named, now)
+            (shared if others else alone).append(key(line))
+            session.add(line)
+        elif _may_name(line, named.own) and (text := _without(line.text, named.own)) != line.text:
             line.text = text  # a question about him, a name in passing
-            _forget_text(session, line)
-        session.add(line)
+            shared.append(key(line))
+            session.add(line)
+    session.flush()
+    _forget_lines(session, alone, shared)
+
+
+def _may_name(line: Line, forms: Iterable[str]) -> bool:
+    """Whether one of these names is somewhere in a line at all: most lines end here."""
+    text = plain(line.text)
+    return any(form.partition(" ")[0] in text for form in forms)
 
 
 def _named(session: Session, pitcher: Pitcher) -> _Named:
@@ -122,28 +137,32 @@ def _pitcher_of(entry: dict[str, Any]) -> int:
     return int(str(entry["slot"]).partition("/")[0])
 
 
-def _clean(
-    session: Session, line: Line, pitcher: Pitcher, others: set[int], named: _Named, now: datetime
-) -> None:
+def _clean(line: Line, pitcher: Pitcher, others: set[int], named: _Named, now: datetime) -> None:
     if not others:
         line.text, line.entries, line.questions, line.answers = "", [], [], []
         line.deleted_at = line.deleted_at or now  # what comes late of it changes nothing
-        session.execute(delete(AuditEntry).where(col(AuditEntry.line_id) == key(line)))
         return
     line.text = _without(line.text, named.forms)
     line.entries = [one for one in line.entries if _pitcher_of(one) != key(pitcher)]
     line.questions = [one for one in line.questions if one["pitcher_id"] != key(pitcher)]
     line.answers = [one for one in line.answers if one["pitcher_id"] != key(pitcher)]
-    _forget_text(session, line)
 
 
-def _forget_text(session: Session, line: Line) -> None:
-    """The audit keeps no earlier text of a line out of which a name was taken."""
-    session.execute(
-        delete(AuditEntry).where(
-            col(AuditEntry.line_id) == key(line), col(AuditEntry.subject) == "line"
-        )
-    )
+def _forget_lines(session: Session, alone: list[int], shared: list[int]) -> None:
+    """The audit keeps nothing of lines about him alone, and no text of the others."""
+    line_id, subject = col(AuditEntry.line_id), col(AuditEntry.subject)
+    for some in _chunks(alone):
+        _run(session, delete(AuditEntry).where(line_id.in_(some)))
+    for some in _chunks(shared):
+        _run(session, delete(AuditEntry).where(line_id.in_(some), subject == "line"))
+
+
+def _chunks(ids: list[int]) -> Iterator[list[int]]:
+    return (ids[at : at + AT_ONCE] for at in range(0, len(ids), AT_ONCE))
+
+
+def _run(session: Session, statement: Delete) -> None:
+    session.execute(statement, execution_options={"synchronize_session": False})
 
 
 def _without(text: str, names: Iterable[str]) -> str:
