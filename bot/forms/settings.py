@@ -39,7 +39,9 @@ NAME = "settings"
 MOST_CHANGES = 5
 #: More teams than this fill a view (Slack allows 100 blocks).
 MOST_TEAMS = 8
-_THRESHOLD, _LIMIT = (table.__name__.lower() for table in (ThresholdSetting, CoachLimit))
+_THRESHOLD, _LIMIT, _TEAM = (
+    table.__name__.lower() for table in (ThresholdSetting, CoachLimit, Team)
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +70,7 @@ def rows(session: Session, team: Team, forms: Sequence[Form]) -> list[Row]:
 
 
 def changes(session: Session, team: Team) -> str:
-    """What the staff of the team changed last: thresholds and limits."""
+    """What the staff of the team changed last: thresholds, limits and the team itself."""
     staff = select(Membership.person_id).where(
         Membership.team_id == key(team), col(Membership.role).in_(STAFF_ROLES)
     )
@@ -95,7 +97,8 @@ def changes(session: Session, team: Team) -> str:
         )
         .where(
             AuditEntry.workspace_id == team.workspace_id,
-            col(AuditEntry.subject).in_([_THRESHOLD, _LIMIT]),
+            col(AuditEntry.subject).in_([_THRESHOLD, _LIMIT])
+            | ((col(AuditEntry.subject) == _TEAM) & (col(AuditEntry.subject_id) == key(team))),
             col(Person.id).in_(staff),
         )
         .order_by(col(AuditEntry.id).desc())

@@ -79,5 +79,9 @@ def change(
 
 
 def _value(values: Mapping[str, Any]) -> str:
-    known = [str(value) for value in values.values() if value is not None]
+    known = [_said(value) for value in values.values() if value is not None]
     return safe(listed(known)) or "none"
+
+
+def _said(value: Any) -> str:
+    return listed(list(map(str, value))) if isinstance(value, list) else str(value)

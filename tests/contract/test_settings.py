@@ -56,3 +56,13 @@ def test_the_settings_are_for_the_coaches(club: Club) -> None:
         assert "is not for you here" in call(club, who, "settings")
         assert not is_open(club, who)
         assert "# Settings" not in home(club, who)
+
+
+def test_a_change_of_the_team_stands_in_the_history(club: Club) -> None:
+    call(club, "dana", "team")
+    complaints = fill(club, "dana", account_age="17")
+    assert complaints == {}
+
+    call(club, "dana", "settings")
+
+    assert "Sat 2 May, Dana Mercer: team 16 → 17" in form(club, "dana")
