@@ -8,7 +8,7 @@ draft; any other piece adds to the draft before it.
 from datetime import date
 
 from core.reading.board import COUNTS, NO_LOG, Board, Claim
-from core.reading.draft import PRACTICE, Draft
+from core.reading.draft import PRACTICE, Draft, strikes_of_what
 from core.reading.entry import Unread, UnreadReason
 from core.reading.in_order import in_order, sums_over_all
 from core.reading.people import OWN
@@ -179,8 +179,15 @@ class Assembler:
         return Draft(
             who=last.who,
             days=() if any(c.key == "day" for c in piece) else last.days,
-            kind=None if own_kind or self.names_people else self.heading.kind,
+            kind=None if own_kind else self._kind_of_all(last),
+            plural_kind=last.plural_kind,
         )
+
+    def _kind_of_all(self, last: Draft) -> str | None:
+        """As in "two pens this week for Leo. mon 20, thurs 24"; or what a heading said."""
+        if last.plural_kind:
+            return last.kind
+        return None if self.names_people else self.heading.kind
 
     def _begins(self, current: Draft, piece: Piece) -> bool:
         """Whether the piece is about another person, day, game or kind than the draft."""
@@ -305,7 +312,7 @@ class Assembler:
 
     def _count(self, draft: Draft, claim: Claim) -> None:
         assert isinstance(claim.value, int)
-        field_name = _strikes_of_what(draft) if claim.key == "forstrikes" else claim.key
+        field_name = strikes_of_what(draft) if claim.key == "forstrikes" else claim.key
         old = draft.counts.get(field_name)
         if field_name == "pitches" and self._yields(draft, claim):
             return
@@ -386,13 +393,3 @@ def _kind_of_both(said: str | None, kind: str) -> str:
 def _only_days(draft: Draft) -> bool:
     """Whether nothing was said but names and days: "mon, wed and fri ..." goes on."""
     return all(claim.key in ("who", "day") for claim in draft.claims)
-
-
-def _strikes_of_what(draft: Draft) -> str:
-    """As in "6 for strikes" counts strikes of what was counted last."""
-    for claim in reversed(draft.claims[:-1]):
-        if claim.key in ("breaking", "curve", "slider"):
-            return "breaking_strikes"
-        if claim.key == "pitches":
-            return "strikes"
-    return "strikes"

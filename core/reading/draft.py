@@ -60,3 +60,13 @@ class Draft:
 def quote(board: Board, draft: Draft) -> str:
     """The draft's part of the line, as typed."""
     return board.quote(draft.claims[0].first, draft.claims[-1].after)
+
+
+def strikes_of_what(draft: Draft) -> str:
+    """As in "6 for strikes" counts strikes of what was counted last."""
+    for claim in reversed(draft.claims[:-1]):
+        if claim.key in ("breaking", "curve", "slider"):
+            return "breaking_strikes"
+        if claim.key == "pitches":
+            return "strikes"
+    return "strikes"

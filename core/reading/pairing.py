@@ -82,6 +82,8 @@ def _claim(board: Board, pair: Pair) -> None:
         first -= 1
     after = _with_ish(board, after)
     noun = board.items[pair.noun].symbol
+    if board.items[pair.noun].text.lower() == "pitchers" and (board.whole(pair.number) or 0) > 14:
+        noun = "pitches"  # no team has 46 pitchers
     if noun in OTHER_NOUNS:
         board.no_log(first, after, OTHER_NOUNS[noun])
     elif noun in FIELDS:

@@ -17,6 +17,7 @@ TARGETS = {
     "corpus_staff.jsonl": 0.87,
     "corpus_summer.jsonl": 0.95,
     "corpus_trio.jsonl": 0.95,
+    "corpus_season.jsonl": 0.95,
     "corpus_short.jsonl": 0.95,
     "corpus_families.jsonl": 0.95,
     "corpus_mixed.jsonl": 0.95,
