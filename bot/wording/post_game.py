@@ -13,7 +13,7 @@ def asked(found: GameAsked) -> str:
     """One quiet question."""
     who = "who else pitched" if found.has_counts else "who pitched"
     names = listed([safe(one.name) for one in found.missing], last="or")
-    first = safe(found.missing[0].name.split()[0])
+    first = safe(found.missing[0].name)  # the whole name: two may share a first one
     when = f"{found.on.month}/{found.on.day}"
     return (
         f"{_game(found)}: {who}? I have no line of {names} yet. One line is enough: “{first} 45 "

@@ -17,7 +17,7 @@ from tests.support.taps import answer_to, labels, tap
 PRESSED = "press.nobody_else.0"
 GOLDEN = """\
 *Game of Sat 9 May* (Summit): who else pitched? I have no line of Mateo Cruz yet. One line is \
-enough: “Mateo 45 pitches 6 curves 5/9”. I ask this only once."""
+enough: “Mateo Cruz 45 pitches 6 curves 5/9”. I ask this only once."""
 
 
 def play_three_games(club: Club) -> None:
