@@ -328,15 +328,18 @@ class Assembler:
         draft.counts[field_name] = claim.value
 
     def _adds_up(self, draft: Draft, claim: Claim, field_name: str) -> bool:
-        """As in "20 4-seam 10 2-seam": two sorts of fastball."""
-        nouns = {
-            item.text.lower()
-            for c in draft.claims
-            if c.key == claim.key
-            for item in self.board.items[c.first : c.after]
-            if item.symbol == "fastball"
-        }
-        return field_name == "fastball" and len(nouns) > 1
+        """As in "20 4-seam 10 2-seam": two sorts of fastball; a sort told again is no sum."""
+        if field_name != "fastball":
+            return False
+        others = [c for c in draft.claims if c.key == claim.key and c is not claim]
+        before = {noun for c in others for noun in self._fastballs(c)}
+        own = self._fastballs(claim)
+        return bool(before and own) and before.isdisjoint(own)
+
+    def _fastballs(self, claim: Claim) -> set[str]:
+        """The words for fastballs that a claim was typed with."""
+        items = self.board.items[claim.first : claim.after]
+        return {item.text.lower() for item in items if item.symbol == "fastball"}
 
     def _clash(self, draft: Draft, claim: Claim, old: int) -> bool:
         """Another value; or the same one once more in a sentence ("20 throws at 60, 20 throws")."""

@@ -30,6 +30,7 @@ SIDES = frozenset({None, "left", "right"})
 WHEN = frozenset({None, "during", "after", "next day", "at rest"})
 MOST_OUTS = 36  # twelve innings
 MOST_PITCHES = 200
+SORTS_OF_FASTBALL = 3  # "12 four-seam, 11 two-seam, 9 sinkers" are told as one sum
 # (part, whole): a part is never more than its whole.
 _PARTS = (
     ("breaking", "pitches"), ("changeup", "pitches"), ("fastball", "pitches"),
@@ -126,14 +127,18 @@ def _pain_faults(entry: Entry) -> Iterator[str]:
 def _made_up(entry: Entry, text: str) -> Iterator[str]:
     for name in ("pitches", "changeup", "fastball", "curve", "slider"):
         value = getattr(entry, name)
-        if value is not None and not derivable(value, text):
+        terms = SORTS_OF_FASTBALL if name == "fastball" else 2
+        if value is not None and not derivable(value, text, terms):
             yield f"{name} that the text does not hold"
 
 
-def derivable(value: int, text: str) -> bool:
-    """Typed as digits, or by words, or worked out of a share, a sum, sets or "no"."""
+def derivable(value: int, text: str, terms: int = 2) -> bool:
+    """Typed as digits, or by words, or worked out of a share, a sum of so many, sets or "no"."""
     typed = {int(digits) for digits in re.findall(r"\d+", text)}
-    if value == 0 or value in typed or any(value - one in typed for one in typed):
+    sums = typed
+    for _ in range(terms - 1):
+        sums = sums | {total + one for total in sums for one in typed if total + one <= value}
+    if value == 0 or value in sums:
         return True
     return _WORKED_OUT.search(text) is not None or _SPELLED.search(text) is not None
 
