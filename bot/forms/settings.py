@@ -14,34 +14,23 @@ from slack_sdk.models.blocks import (
     SectionBlock,
 )
 from slack_sdk.models.views import View
-from sqlmodel import Session, col, func, select
+from sqlmodel import Session
 
 from bot.forms.form import Carried, Filled, Form, opens
 from bot.wording import forms as words
 from bot.wording import settings as say
+from bot.wording import settings_history as history
 from core.ledger import Notice
 from core.ledger.by_hand import ByHandError, Hand, Refusal
 from core.ledger.crew import load_crew
-from core.model import (
-    STAFF_ROLES,
-    AuditEntry,
-    CoachLimit,
-    Membership,
-    Person,
-    Pitcher,
-    Team,
-    ThresholdSetting,
-    key,
-)
+from core.ledger.settings_history import changes_of
+from core.model import Team, key
 
 NAME = "settings"
 #: So many changes are listed, the newest ones.
-MOST_CHANGES = 5
+MOST_CHANGES = 8
 #: More teams than this fill a view (Slack allows 100 blocks).
 MOST_TEAMS = 8
-_THRESHOLD, _LIMIT, _TEAM = (
-    table.__name__.lower() for table in (ThresholdSetting, CoachLimit, Team)
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,53 +59,13 @@ def rows(session: Session, team: Team, forms: Sequence[Form]) -> list[Row]:
 
 
 def changes(session: Session, team: Team) -> str:
-    """What the staff of the team changed last: thresholds, limits and the team itself."""
-    staff = select(Membership.person_id).where(
-        Membership.team_id == key(team), col(Membership.role).in_(STAFF_ROLES)
-    )
-    found = session.exec(
-        select(AuditEntry, Person.name, ThresholdSetting.key, Pitcher.name)
-        .join(
-            Person,
-            (col(Person.slack_id) == col(AuditEntry.by_slack_id))
-            & (col(Person.workspace_id) == col(AuditEntry.workspace_id)),
-        )
-        .outerjoin(
-            ThresholdSetting,
-            (col(AuditEntry.subject) == _THRESHOLD)
-            & (col(ThresholdSetting.id) == col(AuditEntry.subject_id)),
-        )
-        .outerjoin(
-            CoachLimit,
-            (col(AuditEntry.subject) == _LIMIT)
-            & (col(CoachLimit.id) == col(AuditEntry.subject_id)),
-        )
-        .outerjoin(
-            Pitcher,
-            col(Pitcher.id) == func.coalesce(ThresholdSetting.pitcher_id, CoachLimit.pitcher_id),
-        )
-        .where(
-            AuditEntry.workspace_id == team.workspace_id,
-            col(AuditEntry.subject).in_([_THRESHOLD, _LIMIT])
-            | ((col(AuditEntry.subject) == _TEAM) & (col(AuditEntry.subject_id) == key(team))),
-            col(Person.id).in_(staff),
-        )
-        .order_by(col(AuditEntry.id).desc())
-        .limit(MOST_CHANGES)
-    ).all()
+    """What was changed last of a team: settings, roles, the roster and consent, newest first."""
     zone = ZoneInfo(team.time_zone)
     told = [
-        say.change(
-            entry.at.astimezone(zone).date(),
-            by,
-            name or entry.subject,
-            whom or "",
-            entry.before,
-            entry.after,
-        )
-        for entry, by, name, whom in found
+        history.change(one.at.astimezone(zone).date(), one, key(team))
+        for one in changes_of(session, team, MOST_CHANGES)
     ]
-    return "\n".join([say.CHANGES, *told]) if told else say.NO_CHANGES
+    return "\n".join([history.CHANGES, *told]) if told else history.NO_CHANGES
 
 
 def menu(forms: Sequence[Form]) -> Form:

@@ -1,10 +1,11 @@
 """The form with every threshold of a team or of one pitcher: value, default and meaning."""
 
-from collections.abc import Mapping
+from collections import Counter
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from slack_sdk.models.blocks import Block
-from sqlmodel import Session
+from sqlmodel import Session, col, select
 
 from bot.forms import inputs
 from bot.forms.form import Carried, Filled, Form, FormError, Next, Setting, modal
@@ -16,9 +17,9 @@ from core.alerts.thresholds import DEFAULTS, THRESHOLDS, Key, Threshold
 from core.ledger import Notice
 from core.ledger.by_hand import ByHandError, Hand, Refusal
 from core.ledger.dictation import name_of
-from core.ledger.settings import limits_of
+from core.ledger.settings import history_of, limits_in
 from core.ledger.threshold_sheet import ThresholdSheet, threshold_sheet, whose_thresholds
-from core.model import Team, key
+from core.model import Pitcher, PitcherTeam, Team, ThresholdSetting, key
 from core.reading.settings import valued
 
 NAME = "thresholds"
@@ -115,9 +116,27 @@ def _changed(filled: Filled, was: Mapping[str, str]) -> dict[Key, str]:
 
 
 def _now(session: Session, team: Team) -> str:
-    """How many of the team's thresholds are not at their defaults."""
-    limits = limits_of(session, key(team), None)
-    return setting_words.thresholds(sum(limits[name] != DEFAULTS[name] for name in DEFAULTS))
+    """How many thresholds are not at their defaults, for the team and for single pitchers."""
+    rows = history_of(session, key(team))
+    limits = limits_in(rows, None)
+    return setting_words.thresholds(
+        sum(limits[name] != DEFAULTS[name] for name in DEFAULTS), _own(session, team, rows)
+    )
+
+
+def _own(session: Session, team: Team, rows: Sequence[ThresholdSetting]) -> dict[str, int]:
+    """By name, how many thresholds are set for pitchers of the team themselves."""
+    newest = {(row.pitcher_id, row.key): row for row in rows if row.pitcher_id is not None}
+    numbers = Counter(whose for (whose, _), row in newest.items() if not row.is_default)
+    if not numbers:
+        return {}
+    names = session.exec(
+        select(Pitcher.id, Pitcher.name)
+        .join(PitcherTeam, col(PitcherTeam.pitcher_id) == col(Pitcher.id))
+        .where(PitcherTeam.team_id == key(team), col(Pitcher.id).in_(numbers))
+        .order_by(col(Pitcher.name))
+    )
+    return {name: numbers[pitcher_id or 0] for pitcher_id, name in names}
 
 
 SETTING = Setting(setting_words.THRESHOLDS, _now)

@@ -88,17 +88,20 @@ def channels(team: str, log: str, staff: str, places: Mapping[str, str | None]) 
 def changes(found: Sequence[Changed]) -> str:
     """Who changed what last."""
     rows = [
-        f"• {day(one.on)}, {safe(one.by)}: "
-        + listed(
-            [
-                f"{FIELDS.get(name, name).lower()}: {_shown(one.before.get(name))} → "
-                f"{_shown(value)}"
-                for name, value in one.after.items()
-            ]
-        )
-        for one in found
+        f"• {day(one.on)}, {safe(one.by)}: {changed_fields(one.before, one.after)}" for one in found
     ]
     return "*Changed last:*\n" + "\n".join(rows) if rows else "Nothing was changed yet."
+
+
+def changed_fields(
+    before: Mapping[str, Any], after: Mapping[str, Any], names: Mapping[str, str] = FIELDS
+) -> str:
+    """What of a team was changed, by these names of its fields: "account age: 16 → 17"."""
+    told = [
+        f"{names.get(name, name).lower()}: {_shown(before.get(name))} → {_shown(value)}"
+        for name, value in after.items()
+    ]
+    return listed(told)
 
 
 def _shown(value: Any) -> str:

@@ -1,10 +1,8 @@
-"""The settings of a team: their names, what they are now, and what was changed."""
+"""The settings of a team: their names, and what they are now."""
 
-from collections.abc import Mapping
-from datetime import date
-from typing import Any
+from collections.abc import Mapping, Sequence
 
-from bot.wording.words import counted, day, listed, safe
+from bot.wording.words import counted, listed, safe
 
 CHANGE = "Change"
 THRESHOLDS = "Thresholds"
@@ -18,8 +16,8 @@ QUIET_NOW = (
     "20:00 to 08:00. Fixed, and the same for every team: no unasked-for message reaches a pitcher "
     "or a family then, except pain, which goes to the adults at any hour."
 )
-CHANGES = "*Changes, newest first*"
-NO_CHANGES = "Nothing has been changed yet."
+#: So many pitchers with thresholds of their own are named.
+MOST_NAMED = 5
 
 
 def setting(title: str, now: str) -> str:
@@ -42,10 +40,21 @@ def roles(names: list[str]) -> str:
     return f"{listed([safe(one) for one in names]) or 'nobody yet'}."
 
 
-def thresholds(changed: int) -> str:
-    """How many thresholds differ from their defaults."""
-    what = "all at their defaults" if not changed else f"{changed} not at the default"
-    return f"{what}. “thresholds” lists them; “set mix 18%” sets one."
+def thresholds(changed: int, own: Mapping[str, int]) -> str:
+    """How many thresholds differ from their defaults; `own` are those of single pitchers."""
+    team = f"{changed} not at the default" if changed else "all at their defaults"
+    if own:
+        named = [f"{number} for {safe(name)}" for name, number in own.items()]
+        named[0] = named[0].replace(" for ", " of its own for ", 1)
+        team = f"team: {team if changed else 'defaults'}; {_few(named)}"
+    return f"{team}. “thresholds” lists them; “set mix 18%” sets one."
+
+
+def _few(named: Sequence[str]) -> str:
+    """The first few of a list, and how many more there are."""
+    if len(named) <= MOST_NAMED:
+        return listed(named)
+    return f"{', '.join(named[:MOST_NAMED])} and for {len(named) - MOST_NAMED} more"
 
 
 def rule_books(names: list[str]) -> str:
@@ -60,28 +69,3 @@ def team(time_zone: str, account_age: int) -> str:
         f"time zone {safe(time_zone)}; accounts of one's own from {account_age}. Slack allows none "
         "below 16: younger pitchers are logged for."
     )
-
-
-_SUBJECTS = {
-    "coachlimit": "pitch limit",
-    "outingbook": "book of an outing",
-}
-
-
-def change(
-    on: date, by: str, what: str, whom: str, before: Mapping[str, Any], after: Mapping[str, Any]
-) -> str:
-    """One change: "Sat 2 May, Dana Mercer: mix 20 → 18 for Leo Ortiz"."""
-    name = _SUBJECTS.get(what, what)
-    was, now = _value(before), _value(after)
-    for_whom = f" for {safe(whom)}" if whom else ""
-    return f"• {day(on)}, {safe(by)}: {name} {was} → {now}{for_whom}"
-
-
-def _value(values: Mapping[str, Any]) -> str:
-    known = [_said(value) for value in values.values() if value is not None]
-    return safe(listed(known)) or "none"
-
-
-def _said(value: Any) -> str:
-    return listed(list(map(str, value))) if isinstance(value, list) else str(value)

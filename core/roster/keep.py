@@ -73,9 +73,19 @@ def change_pitcher(hand: Hand, pitcher_id: int, entry: PitcherEntry) -> list[Not
         setattr(pitcher, name, wanted[name])
     hand.session.add(pitcher)
     hand.session.flush()
+    before = _links(hand.session, pitcher)
+    notices = _link(hand, pitcher, teams_of(hand.session, {pitcher_id}), entry)
+    after = _links(hand.session, pitcher)
+    changed += [name for name in after if before[name] != after[name]]
     if changed:
         _audit(hand, pitcher, AuditAction.CORRECTED, changed)
-    return _link(hand, pitcher, teams_of(hand.session, {pitcher_id}), entry)
+    return notices
+
+
+def _links(session: Session, pitcher: Pitcher) -> dict[str, Any]:
+    """Who is linked to a pitcher, by the names of the form's fields."""
+    links = select(GuardianLink.person_id).where(GuardianLink.pitcher_id == key(pitcher))
+    return {"account": pitcher.person_id, "guardians": set(session.exec(links))}
 
 
 def staffed_pitcher(hand: Hand, pitcher_id: int) -> Pitcher:

@@ -65,4 +65,20 @@ def test_a_change_of_the_team_stands_in_the_history(club: Club) -> None:
 
     call(club, "dana", "settings")
 
-    assert "Sat 2 May, Dana Mercer: team 16 → 17" in form(club, "dana")
+    assert "Sat 2 May, Dana Mercer: age for an own account: 16 → 17" in form(club, "dana")
+
+
+def test_thresholds_of_single_pitchers_are_counted_too(club: Club) -> None:
+    club.say("dana", "set mix 18% for Mateo", club.staff)
+    assert "*Thresholds*: team: defaults; 1 of its own for Mateo Cruz." in home(club, "dana")
+
+    club.say("dana", "set mix 18% for Leo", club.staff)
+    club.say("dana", "set silent days 5 for Leo\nset silent days 9", club.staff)
+    assert (
+        "*Thresholds*: team: 1 not at the default; 2 of its own for Leo Ortiz and 1 for "
+        "Mateo Cruz." in home(club, "dana")
+    )
+
+    club.say("dana", "set mix default for Leo", club.staff)
+    club.say("dana", "set silent days default for Leo", club.staff)
+    assert "not at the default; 1 of its own for Mateo Cruz." in home(club, "dana")
