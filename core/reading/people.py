@@ -198,7 +198,10 @@ def _is_nickname(board: Board, at: int) -> bool:
     opens = _opens_piece(board, at) or board.items[at - 1].symbol in ("colon", "dash")
     follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
     if item.symbol == "month" and follows == "num":
-        return _noun_follows(board, at + 2) or (board.whole(at + 1) or 0) > LAST_OF_MONTH
+        beside = any(
+            c.key == "who" and board.items[c.first].symbol == "month" for c in board.claims
+        )
+        return beside or _noun_follows(board, at + 2) or (board.whole(at + 1) or 0) > LAST_OF_MONTH
     return opens and not board.text.isupper() and follows in (*_PLAIN_RECORD, *KINDS, "colon")
 
 

@@ -14,6 +14,7 @@ from core.reading.conclude import conclude
 from core.reading.corrections import CORRECTION_RULES
 from core.reading.counts import COUNT_RULES
 from core.reading.days import DAY_RULES
+from core.reading.doubts import doubts
 from core.reading.draft import quote
 from core.reading.effort import EFFORT_RULES
 from core.reading.ellipsis import ELLIPSIS_RULES
@@ -93,6 +94,8 @@ def _conclude(board: Board, posted: datetime, lang: str) -> Reading:
         unread = [one for one in unread if one.reason is not UnreadReason.UNCLEAR_DAY]
     unread += leftovers(board, something_logged=bool(concluded or unread))
     entries = [one.entry for one in concluded]
+    if entries and not unread:
+        unread = doubts(board, entries)
     if any(one.reason is UnreadReason.UNCLEAR_PAIN for one in unread):
         entries = [_without_doubt(entry, alone=len(entries) == 1) for entry in entries]
     return Reading(tuple(one for one in entries if one.says_something()), tuple(unread), lang)

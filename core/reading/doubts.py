@@ -1,0 +1,140 @@
+"""What a finished reading must explain before it is trusted: a second look, by other means.
+
+The rules read what they know. Where a word is known in another sense than the one meant ("46
+pitchers 8 curbs"), they read the rest of the line and say nothing. So each reading that asks
+nothing is held against the line once more: a number that could be the missing pitch count, a name
+that is nobody's in the entries, a kind or a day that one entry has and the entry beside it lacks.
+Such a line is asked about.
+"""
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from core.reading.board import COUNTS, NO_LOG, Board, Claim
+from core.reading.draft import PRACTICE
+from core.reading.entry import Entry, Unread, UnreadReason
+from core.reading.vocabulary import given_names
+
+COUNT_OF_AN_OUTING = range(8, 121)  # pitches; common practice, no source
+_TYPED = frozenset({"breaking", "curve", "slider", "changeup", "fastball", "strikes"})
+_WHOLES = frozenset({"pitches", "range", "parts", "book", "share", "running"})
+# What a number can be whatever stands beside it; any other no log may be a slip of the pen.
+_SURE = frozenset(
+    {"score", "clock time", "price", "radar", "corrected", "limit", "total", "plan", "question",
+     "someone else's", "joke", "heading", "earlier", "by inning", "said again", "remaining",
+     "batting line", "warm-up"}
+)  # fmt: skip
+_MEASURES = frozenset(
+    {"min", "mins", "minute", "minutes", "hr", "hrs", "hour", "hours", "sec", "secs", "day",
+     "days", "week", "weeks", "ft", "feet", "foot", "degrees", "mph", "yards"}
+)  # fmt: skip
+_HAPPENED = frozenset({"threw", "finish", "went"})
+
+
+def doubts(board: Board, entries: Sequence[Entry]) -> list[Unread]:
+    """What speaks against a reading that asks nothing; empty when all is explained."""
+    if not entries:
+        return []
+    found = _number_for_the_count(board) + _counted_in_a_plan(board) + _fine_on_another_day(board)
+    if board.has("other"):
+        found += _of_another(board)
+    if board.author != "pitcher":
+        found += _nobody(board)
+    if any(entry.kind in PRACTICE for entry in entries[:-1]):
+        found += _kind_left_out(board, entries)
+    return found
+
+
+def _number_for_the_count(board: Board) -> list[Unread]:
+    """As in "46 pitchers 8 curbs": no pitch count beside the types, and a number that fits."""
+    return [
+        Unread(board.quote(claim.first, claim.after), UnreadReason.UNKNOWN_NUMBER)
+        for claim in board.claims
+        if claim.key == NO_LOG
+        and claim.value not in _SURE
+        and any(_fits_count(board, at) for at in range(claim.first, claim.after))
+        and _lacks_pitches(board, claim)
+    ]
+
+
+def _fits_count(board: Board, at: int) -> bool:
+    follows = board.items[at + 1].name if at + 1 < len(board.items) else ""
+    return (
+        board.items[at].symbol == "num"
+        and board.whole(at) in COUNT_OF_AN_OUTING
+        and follows not in _MEASURES
+    )
+
+
+def _lacks_pitches(board: Board, claim: Claim) -> bool:
+    sentence = board.sentence[claim.first]
+    beside = {c.key for c in board.claims if board.sentence[c.first] == sentence}
+    return bool(beside & _TYPED) and not beside & _WHOLES
+
+
+def _counted_in_a_plan(board: Board) -> list[Unread]:
+    """As in "gonna pen 30 today 5 cb": counts in the clause of a plan, with nothing thrown yet."""
+    plans = [c for c in board.claims if c.key == NO_LOG and c.value in ("plan", "question")]
+    return [
+        Unread(board.quote(plan.first, claim.after), UnreadReason.TWO_READINGS)
+        for plan in plans
+        for claim in board.claims
+        if claim.key in COUNTS
+        and claim.first >= plan.after
+        and board.clause[claim.first] == board.clause[plan.first]
+        and not any(i.symbol in _HAPPENED for i in board.items[plan.after : claim.after])
+    ][:1]
+
+
+def _of_another(board: Board) -> list[Unread]:
+    """As in "88 pitches 12 curves for the other kid": counts before a word of somebody else."""
+    return [
+        Unread(board.quote(claim.first, at + 1), UnreadReason.UNCLEAR_PERSON)
+        for at, item in enumerate(board.items)
+        if item.symbol == "other" and item.text.lower().startswith("for ")
+        for claim in board.claims
+        if claim.key in COUNTS
+        and claim.first < at
+        and board.clause[claim.first] == board.clause[at]
+    ][:1]
+
+
+def _nobody(board: Board) -> list[Unread]:
+    """A name before counts that is nobody's: "June 28 pitches, April 31, both pens"."""
+    if not any(claim.key == "who" for claim in board.claims):
+        return []
+    names = [c for c in board.claims if c.key in ("who", "except", "opponent")]
+    return [
+        Unread(board.quote(at, at + 2), UnreadReason.UNCLEAR_PERSON)
+        for at, item in enumerate(board.items[:-1])
+        if item.text[:1].isupper()
+        and board.items[at + 1].symbol == "num"
+        and (item.symbol == "month" or item.name in given_names())
+        and not any(c.first <= at < c.after for c in names)
+    ]
+
+
+def _kind_left_out(board: Board, entries: Sequence[Entry]) -> list[Unread]:
+    """As in "bullpen Tuesday 25 pitches and 30 Thursday": of what kind is the second?"""
+    return [
+        Unread(board.text, UnreadReason.UNKNOWN_KIND)
+        for before, entry in pairwise(entries)
+        if before.kind in PRACTICE and entry.kind is None and entry.pitches is not None
+    ][:1]
+
+
+def _fine_on_another_day(board: Board) -> list[Unread]:
+    """As in "no pain today. She threw 25 in the pen Thursday": a day of its own for each."""
+    today = board.posted.date()
+    days = [claim for claim in board.claims if claim.key == "day"]
+    if len(days) < 2 or days[0].value != today or days[-1].value == today:
+        return []
+    told = [c for c in board.claims if c.key in ("nopain", "pain", "tired")]
+    counted = [c for c in board.claims if c.key in COUNTS]
+    apart = told and counted and board.sentence[told[-1].first] < board.sentence[counted[0].first]
+    if not apart or board.sentence[days[0].first] != board.sentence[told[0].first]:
+        return []
+    return [Unread(board.quote(told[0].first, counted[-1].after), UnreadReason.UNCLEAR_DAY)]
+
+
+__all__ = ["COUNT_OF_AN_OUTING", "doubts"]
