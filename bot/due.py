@@ -2,8 +2,10 @@
 
 from datetime import datetime, timedelta
 
+from bot.outbox.homes import refresh_homes_of_day
 from bot.outbox.owe import owe, owe_once
 from core.due.daily import look, next_look, teams_to_look_at
+from core.due.day_turn import begin_day, next_day, teams_of_new_day
 from core.due.due import Due as DueSchedule
 from core.due.plan import begin_schedules, due_now, lacks_schedules, next_due, notices_of
 from core.model import Team
@@ -31,27 +33,36 @@ class Due:
         with self._store.reading() as session:
             lacks, dues = lacks_schedules(session), due_now(session, now)
             teams = teams_to_look_at(session, now)
+            turned = teams_of_new_day(session, now)
         if lacks:
             self._begin(now)
         for due in dues[:AT_ONCE]:
             self._write(due)
         for team in teams[:AT_ONCE]:
             self._look(team, now)
-        if max(len(dues), len(teams)) > AT_ONCE:
+        for team in turned[:AT_ONCE]:
+            self._turn(team, now)
+        if max(len(dues), len(teams), len(turned)) > AT_ONCE:
             return  # the next tick goes on; meanwhile what is owed already is sent
         soon = now + LOOK_AGAIN
         self._look_at = min(self.next_due(now) or soon, soon)
 
     def next_due(self, now: datetime) -> datetime | None:
-        """When the next message is owed, as the schedules stand, or a team is looked at."""
+        """When something is next due, as schedules stand: a message, a look, a new day."""
         with self._store.reading() as session:
-            times = (next_due(session, now), next_look(session, now))
+            times = (next_due(session, now), next_look(session, now), next_day(session, now))
         return min((time for time in times if time is not None), default=None)
 
     def _look(self, team: Team, now: datetime) -> None:
         """One team, one transaction: the lines of others do not wait for all of them."""
         with self._store.writing() as session:
             owe(session, team.workspace_id, look(session, team, now))
+
+    def _turn(self, team: Team, now: datetime) -> None:
+        """The Home tabs of one team, in the transaction that claims the day for them."""
+        with self._store.writing() as session:
+            if begin_day(session, team, now):
+                refresh_homes_of_day(session, team, now)
 
     def _begin(self, now: datetime) -> None:
         with self._store.writing() as session:

@@ -58,7 +58,7 @@ def _owe(
         tab = {"workspace_id": workspace_id, "slack_id": slack_id, "page": 1, "opened_at": now}
         session.execute(insert_once(session, HomeTab, tab))
         known = session.get_one(HomeTab, (workspace_id, slack_id))
-        known.page = page if page is not None else known.page
+        known.page, known.opened_at = page if page is not None else known.page, now
         if not stands:
             _forget(session, workspace_id, slot)
         more = first(session, workspace_id, slack_id, now) if first is not None else []

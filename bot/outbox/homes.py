@@ -13,6 +13,7 @@ from core.model import (
     Clearance,
     CoachLimit,
     GuardianLink,
+    HomeTab,
     Line,
     LineState,
     Membership,
@@ -22,11 +23,15 @@ from core.model import (
     PainReport,
     Person,
     Pitcher,
+    PitcherTeam,
+    Team,
     key,
 )
 
 #: Several changes within this time are one new Home tab.
 TOGETHER = timedelta(seconds=2)
+#: A Home tab that nobody opened for so long is not brought to the new day.
+LATELY = timedelta(days=30)
 #: A line in one of these states, never edited, has changed nothing that a Home tab shows.
 _IDLE = frozenset({LineState.TALK, LineState.QUESTION, LineState.STRANGER})
 _ABOUT: tuple[type[Outing | PainReport | CoachLimit | Clearance], ...] = (
@@ -46,19 +51,49 @@ def refresh_homes(
     lines = [line for one in ids if (line := session.get(Line, one)) is not None]
     if lines and all(_is_idle(line) for line in lines):
         return
+    slots = _slots(workspace_id, [key(one) for one in lines])
+    _owe_anew(session, workspace_id, slots, now + TOGETHER)
+
+
+def refresh_homes_of_day(session: Session, team: Team, now: datetime) -> None:
+    """Owe the Home tabs of a team anew at `now` (UTC): the day is another one.
+
+    One statement: those of the staff, the pitchers and the guardians who opened them lately.
+    """
+    arms = select(PitcherTeam.pitcher_id).where(PitcherTeam.team_id == key(team))
+    staff = select(Membership.person_id).where(
+        Membership.team_id == key(team), col(Membership.role).in_(STAFF_ROLES)
+    )
+    lately = (
+        select(slot_of(col(Person.slack_id)))
+        .join(
+            HomeTab,
+            (col(HomeTab.slack_id) == col(Person.slack_id))
+            & (col(HomeTab.workspace_id) == col(Person.workspace_id)),
+        )
+        .where(
+            Person.workspace_id == team.workspace_id,
+            col(HomeTab.opened_at) >= now - LATELY,
+            col(Person.id).in_(_people(staff, arms)),
+        )
+    )
+    _owe_anew(session, team.workspace_id, lately, now)
+
+
+def _owe_anew(session: Session, workspace_id: str, slots: Any, not_before: datetime) -> None:
     waiting = col(OutboxMessage.state) == MessageState.SENDING
     session.execute(
         update(OutboxMessage)
         .where(
             col(OutboxMessage.workspace_id) == workspace_id,
-            col(OutboxMessage.slot).in_(_slots(workspace_id, [key(one) for one in lines])),
+            col(OutboxMessage.slot).in_(slots),
             # One that Slack refused for good waits until it is opened again.
             col(OutboxMessage.state) != MessageState.FAILED,
         )
         .values(
             wanted=col(OutboxMessage.wanted) + 1,
             state=case((waiting, MessageState.SENDING), else_=MessageState.QUEUED),
-            not_before=now + TOGETHER,
+            not_before=not_before,
         )
         .execution_options(synchronize_session=False)
     )
@@ -78,15 +113,21 @@ def _slots(workspace_id: str, line_ids: list[int]) -> Any:
     pitchers: Any = union(
         *(select(table.pitcher_id).where(col(table.line_id).in_(line_ids)) for table in _ABOUT)
     )
+    staff = select(Membership.person_id).where(
+        Membership.workspace_id == workspace_id, col(Membership.role).in_(STAFF_ROLES)
+    )
+    return select(slot_of(col(Person.slack_id))).where(
+        Person.workspace_id == workspace_id, col(Person.id).in_(_people(staff, pitchers))
+    )
+
+
+def _people(staff: Any, pitchers: Any) -> Any:
+    """The staff, the guardians of some pitchers, and the pitchers themselves."""
     people: Any = union(
-        select(Membership.person_id).where(
-            Membership.workspace_id == workspace_id, col(Membership.role).in_(STAFF_ROLES)
-        ),
+        staff,
         select(GuardianLink.person_id).where(col(GuardianLink.pitcher_id).in_(pitchers)),
         select(Pitcher.person_id).where(
             col(Pitcher.id).in_(pitchers), col(Pitcher.person_id).is_not(None)
         ),
     )
-    return select(slot_of(col(Person.slack_id))).where(
-        Person.workspace_id == workspace_id, col(Person.id).in_(people)
-    )
+    return people

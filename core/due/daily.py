@@ -1,6 +1,6 @@
 """Once a local day the record of a team is looked at, for what the calendar alone moves."""
 
-from datetime import date, datetime, time, timedelta
+from datetime import datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from sqlmodel import Session, col, select
@@ -24,8 +24,9 @@ def teams_to_look_at(session: Session, now: datetime) -> list[Team]:
     done = {(row.team_id, row.on) for row in session.exec(recent)}
     return [
         team
-        for team in _teams(session)
-        if _local(team, now).time() >= LOOK_AT and (key(team), _today(team, now)) not in done
+        for team in served_teams(session)
+        if local_time(team, now).time() >= LOOK_AT
+        and (key(team), local_time(team, now).date()) not in done
     ]
 
 
@@ -37,7 +38,7 @@ def look(session: Session, team: Team, now: datetime) -> list[Notice]:
     """
     values = {
         "team_id": key(team),
-        "on": _today(team, now),
+        "on": local_time(team, now).date(),
         "workspace_id": team.workspace_id,
         "at": now,
     }
@@ -53,25 +54,24 @@ def look(session: Session, team: Team, now: datetime) -> list[Notice]:
 
 def next_look(session: Session, now: datetime) -> datetime | None:
     """The first instant (UTC) after `now` at which a look comes due."""
-    return min((_next(team, now) for team in _teams(session)), default=None)
+    return min((next_at(team, LOOK_AT, now) for team in served_teams(session)), default=None)
 
 
-def _teams(session: Session) -> list[Team]:
+def served_teams(session: Session) -> list[Team]:
+    """The teams of every workspace that has the app."""
     served = select(Team).where(is_served(col(Team.workspace_id)))
     return list(session.exec(served.order_by(col(Team.id))))
 
 
-def _next(team: Team, now: datetime) -> datetime:
-    on = _today(team, now)
+def next_at(team: Team, at: time, now: datetime) -> datetime:
+    """The first instant (UTC) after `now` at which it is `at` where the team is."""
+    on = local_time(team, now).date()
     days = (on, on + timedelta(days=1))
     zone = ZoneInfo(team.time_zone)
-    instants = (datetime.combine(day, LOOK_AT, zone).astimezone(now.tzinfo) for day in days)
+    instants = (datetime.combine(day, at, zone).astimezone(now.tzinfo) for day in days)
     return next(instant for instant in instants if instant > now)
 
 
-def _local(team: Team, now: datetime) -> datetime:
+def local_time(team: Team, now: datetime) -> datetime:
+    """`now` on the clocks where the team is."""
     return now.astimezone(ZoneInfo(team.time_zone))
-
-
-def _today(team: Team, now: datetime) -> date:
-    return _local(team, now).date()

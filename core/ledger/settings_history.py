@@ -93,7 +93,11 @@ def _audited(session: Session, team: Team, most: int) -> list[Changed]:
                 | (col(Person.former_slack_id) == col(AuditEntry.by_slack_id))
             ),
         )
-        .where(AuditEntry.workspace_id == team.workspace_id, _is_of(team))
+        .where(
+            AuditEntry.workspace_id == team.workspace_id,
+            col(AuditEntry.subject).in_([*Topic]),
+            _is_of(team),
+        )
         .order_by(col(AuditEntry.id).desc())
         .limit(most)
     ).all()

@@ -17,4 +17,5 @@ class HomeTab(Stored, table=True):
     workspace_id: str = Field(foreign_key="workspace.id", primary_key=True)
     slack_id: str = Field(primary_key=True)
     page: int = 1
+    #: When it was opened, or turned to another page, last.
     opened_at: datetime

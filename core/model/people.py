@@ -76,6 +76,8 @@ class Team(Stored, table=True):
     season_start: date | None = None
     #: What the coach allows on a rest day, by activity, in the coach's own words.
     rest_day: dict[str, str] = Field(default_factory=dict, sa_type=JSON)
+    #: The newest local day on which the Home tabs were brought to that day.
+    homes_on: date | None = None
 
 
 class Person(Stored, table=True):

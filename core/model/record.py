@@ -155,6 +155,11 @@ class PainReport(Stored, table=True):
 class AuditEntry(Stored, table=True):
     """Who changed what, when, from what to what."""
 
+    __table_args__ = (
+        # The history of a team's settings looks for a few subjects among all lines' outings.
+        Index("ix_auditentry_workspace_id_subject", "workspace_id", "subject"),
+    )
+
     id: int | None = Field(default=None, primary_key=True)
     workspace_id: str = Field(foreign_key="workspace.id", index=True)
     at: datetime

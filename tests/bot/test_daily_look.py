@@ -137,9 +137,11 @@ def test_a_look_that_fails_half_way_is_made_again(store: Store) -> None:
     assert alerts_told(store) == [1]
 
 
-def test_the_bot_wakes_for_the_next_look(store: Store) -> None:
+def test_the_bot_wakes_for_the_next_look_and_for_midnight(store: Store) -> None:
     add_team(store)
     due = Due(store)
 
-    assert due.next_due(EIGHT) == EIGHT + timedelta(days=1)
+    midnight = EIGHT + timedelta(hours=16)
+    assert due.next_due(EIGHT) == midnight
+    assert due.next_due(midnight) == EIGHT + timedelta(days=1)
     assert due.next_due(EIGHT - timedelta(seconds=1)) == EIGHT
