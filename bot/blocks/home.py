@@ -68,7 +68,8 @@ def _sections(session: Session, home: Home) -> list[Section]:
     if home.person is None:
         told = (Part(say.STRANGER), Part(say.GET_IN), Part(say.PRIVACY))
         return [Section(say.STRANGER_TITLE, told)]
-    sections = [*_held(home), _log(home)]
+    shut = [Section(say.SHUT, (Part(say.SHUT_HELP),))] if home.is_shut else []
+    sections = [*_held(home), *shut, _log(home)]
     sections += [_card(card, own=True) for card in home.own]
     sections += [_card(card, own=False) for card in home.children]
     if home.no_record:

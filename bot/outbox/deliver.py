@@ -19,6 +19,7 @@ from sqlalchemy import CursorResult, update
 from sqlmodel import Session, col
 
 from bot.outbox import slack
+from bot.outbox.homes import refresh_home
 from bot.outbox.owe import owe, owe_once
 from bot.outbox.pace import LONG_AGO, POST, Pace
 from bot.outbox.rendered import Published, Reaction, Rendered
@@ -31,7 +32,7 @@ from core.home.sent import NO_MESSAGES
 from core.leaving import stop
 from core.ledger import NoticeKind
 from core.ledger.channel_trouble import channel_trouble
-from core.ledger.person_trouble import person_trouble
+from core.ledger.person_trouble import SHUT, person_trouble
 from core.ledger.unreached import unreached
 from core.model import MessageState, OutboxMessage, key
 from core.store import Store
@@ -226,6 +227,8 @@ class Outbox:
                 owe(session, row.workspace_id, unreached(session, row, now))
                 owe_once(session, row.workspace_id, channel_trouble(session, row, now))
                 owe_once(session, row.workspace_id, person_trouble(session, row, now))
+                if row.error in SHUT and row.kind not in NO_MESSAGES:
+                    refresh_home(session, row.workspace_id, row.destination, now)
             if outcome.state is MessageState.DROPPED and row.kind == NoticeKind.FAMILY:
                 owe(session, row.workspace_id, unreached(session, row, now))
             if outcome.state is MessageState.SENT:

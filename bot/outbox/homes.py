@@ -80,6 +80,11 @@ def refresh_homes_of_day(session: Session, team: Team, now: datetime) -> None:
     _owe_anew(session, team.workspace_id, lately, now)
 
 
+def refresh_home(session: Session, workspace_id: str, slack_id: str, now: datetime) -> None:
+    """Owe one account's Home tab anew at `now` (UTC), where it was opened."""
+    _owe_anew(session, workspace_id, [slot_of(slack_id)], now)
+
+
 def _owe_anew(session: Session, workspace_id: str, slots: Any, not_before: datetime) -> None:
     waiting = col(OutboxMessage.state) == MessageState.SENDING
     session.execute(

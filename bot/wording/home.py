@@ -59,6 +59,13 @@ SCOREKEEPER = (
     "You keep the counts of games. What you log is read back to you; the records of the pitchers "
     "are for the coaches and the families."
 )
+SHUT = "I cannot write to you"
+SHUT_HELP = (
+    "Slack takes no direct messages from me for you, so my answers and notices do not reach you. "
+    "What you log is kept all the same, and the coaches were asked to pass on what matters. Ask "
+    "whoever runs this workspace to allow direct messages from me (the Messages tab of this app). "
+    "Then write me “help” there: once my answer comes, this note is gone when you open Home again."
+)
 PAGE_BACK, PAGE_ON = "Back", "Next"
 CUT = "There is more than fits here. Ask me in Messages: “alerts”, “who”, “rest” with a name."
 

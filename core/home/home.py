@@ -11,12 +11,13 @@ from core.audience import Relation
 from core.home.board import Board, Held, board, held, pages_of
 from core.home.card import ArmCard, cards
 from core.home.sent import sent_to
+from core.home.shut import is_last_to, is_shut
 from core.ledger.binding import Books
 from core.ledger.clearance import arm_records
 from core.ledger.command_words import Word, words_for
 from core.ledger.crew import Crew, load_crew
 from core.ledger.who import Arm
-from core.model import HomeTab, Person, Pitcher, Team, key
+from core.model import HomeTab, OutboxMessage, Person, Pitcher, Team, key
 from core.store.together import together
 
 
@@ -37,16 +38,19 @@ class Home:
     #: Pitchers of the family without consent on file: nothing is kept of them.
     no_record: tuple[str, ...] = ()
     is_staff: bool = False
+    #: Slack takes no direct messages for this person: the last one was refused for good.
+    is_shut: bool = False
 
 
 def home_of(
     session: Session, workspace_id: str, slack_id: str, now: datetime, books: Books
 ) -> Home:
     """The Home tab of a Slack account at `now` (UTC), on the page that was turned to."""
-    tabs, people = together(
+    tabs, people, last = together(
         session,
         (HomeTab, _is(HomeTab, workspace_id, slack_id)),
         (Person, _is(Person, workspace_id, slack_id)),
+        (OutboxMessage, is_last_to(workspace_id, slack_id)),
     )
     if not people:
         return Home(None)
@@ -68,6 +72,7 @@ def home_of(
         pages=tuple(team.name for team, _ in pages),
         no_record=tuple(arm.name for arm in [*own, *children] if not arm.consented),
         is_staff=crew.is_staff,
+        is_shut=is_shut(last),
     )
 
 
