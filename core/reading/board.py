@@ -121,7 +121,7 @@ class Board:
 
     def still_reads(self, first: int, symbols: str) -> bool:
         """Whether nothing was claimed since these symbols were read."""
-        return all(self._codes[first + i] == symbol for i, symbol in enumerate(symbols))
+        return "".join(self._codes[first : first + len(symbols)]) == symbols
 
     def symbol_is(self, at: int, symbol: str) -> bool:
         """Whether the item is there, unclaimed, and has this symbol."""
@@ -167,36 +167,45 @@ def rule(name: str, pattern: str, apply: Handler) -> Rule:
 
 @dataclass(frozen=True, slots=True)
 class _Table:
-    """A table of rules with what a line must hold for each; 0 when a rule asks for nothing."""
+    """A table of rules with what a line must hold for each; 0 when a rule asks for nothing.
+
+    Of each row's own needs the two rarest are looked at.
+    """
 
     wanted: int
-    rows: tuple[tuple[int, re.Pattern[str], Handler], ...]
+    rows: tuple[tuple[int, int, re.Pattern[str], Handler], ...]
 
 
+_EVERY = -1  # shares a bit with every line that has items
 _TABLES: dict[int, _Table] = {}  # by table: the tables are made once, at import
 
 
 def _table(rules: tuple[Rule, ...]) -> _Table:
-    found = _TABLES.get(id(rules))
-    if found is None:
-        rows = tuple((mask(r.pattern.needs), r.pattern.compiled, r.apply) for r in rules)
-        every = all(needs for needs, _, _ in rows)
-        wanted = mask(frozenset().union(*(r.pattern.needs for r in rules))) if every else 0
-        found = _TABLES[id(rules)] = _Table(wanted, rows)
-    return found
+    rows = []
+    for one in rules:
+        first, second = (*map(mask, one.pattern.needs), _EVERY, _EVERY)[:2]
+        rows.append((first, second, one.pattern.compiled, one.apply))
+    wanted = 0
+    for first, _, _, _ in rows:
+        wanted |= first
+    return _Table(0 if wanted == _EVERY else wanted, tuple(rows))
 
 
 def run(board: Board, rules: tuple[Rule, ...]) -> None:
     """Apply each rule wherever it fits, in the order of the table."""
-    table = _table(rules)
-    if table.wanted and not table.wanted & board.present:
+    table = _TABLES.get(id(rules))
+    if table is None:
+        table = _TABLES[id(rules)] = _table(rules)
+    present = board.present or _EVERY
+    if table.wanted and not table.wanted & present:
         return
-    for needs, pattern, apply in table.rows:
-        if needs and not needs & board.present:
+    for first, second, pattern, apply in table.rows:
+        if not first & present or not second & present:
             continue
         for match in pattern.finditer(board.line):
             if board.still_reads(match.start(), match.group()):
                 apply(board, match)
+                present = board.present or _EVERY
 
 
 def says_no_log(what: str) -> Handler:

@@ -4,7 +4,7 @@ import re
 from fractions import Fraction
 from typing import NamedTuple
 
-from core.reading.lexicon import MOST_SLIPS, Lexicon, Meaning
+from core.reading.lexicon import MOST_SLIPS, Lexicon, Meaning, Phrases
 from core.reading.tokens import Form, Token, number_value
 
 _DRAWN_OUT = re.compile(r"(.)\1{2,}")
@@ -18,6 +18,8 @@ _FORM_SYMBOLS = {
     Form.MENTION: "mention",
     Form.NEWLINE: "newline",
 }
+_WORD, _NUMBER, _MARK = Form.WORD, Form.NUMBER, Form.MARK  # an enum's members are slow to look up
+_new = tuple.__new__  # a named tuple is slow to make by its name
 _COUNTED_NOUNS = ("pitches", "throwscount", "curve", "breaking", "fastball", "strikes")
 _WITH_DIGITS = frozenset(Form) - {Form.WORD, Form.MARK, Form.NEWLINE, Form.MENTION}
 _MARK_SYMBOLS = {
@@ -51,19 +53,19 @@ class Item(NamedTuple):
 
 def itemize(tokens: list[Token], words: Lexicon) -> list[Item]:
     """Turn tokens into items, the longest phrase first."""
-    unknown = {
-        token.norm
-        for token in tokens
-        if token.form is Form.WORD and token.text[:1].islower() and not words.knows(token.norm)
-    }
-    put_right = len(unknown) <= MOST_SLIPS  # a text in another language would take long
-    norms = [
-        _known_norm(token, words, put_right=put_right) if token.form is Form.WORD else token.norm
-        for token in tokens
+    norms = [token.norm for token in tokens]
+    known = words.known
+    strange = [
+        at for at, norm in enumerate(norms) if norm not in known and tokens[at].form is _WORD
     ]
+    if strange:
+        unknown = {norms[at] for at in strange if tokens[at].text[:1].islower()}
+        put_right = len(unknown) <= MOST_SLIPS  # a text in another language would take long
+        for at in strange:
+            norms[at] = _known_norm(tokens[at], words, put_right=put_right)
     items: list[Item] = []
-    at = 0
-    while at < len(tokens):
+    at, end = 0, len(tokens)
+    while at < end:
         item, at = _next_item(tokens, norms, at, words)
         items.append(_mixed(items, item) if item.symbol == "frac" else item)
     return items
@@ -84,9 +86,11 @@ def _mixed(items: list[Item], part: Item) -> Item:
 
 
 def _next_item(tokens: list[Token], norms: list[str], at: int, words: Lexicon) -> tuple[Item, int]:
-    token = tokens[at]
-    spelled = _number_words(norms, at, words) if token.form is Form.WORD else None
-    phrase = _phrase(norms, at, words)
+    norm = norms[at]
+    spells = norm in words.spell and tokens[at].form is _WORD
+    spelled = _number_words(norms, at, words) if spells else None
+    phrases = words.by_second.get(norm)
+    phrase = _phrase(phrases, norms, at, words) if phrases is not None else None
     if phrase is not None and (spelled is None or phrase[1] > spelled[1]):
         meaning, after = phrase
         value = Fraction(meaning.value) if meaning.symbol == "frac" else None
@@ -99,8 +103,13 @@ def _next_item(tokens: list[Token], norms: list[str], at: int, words: Lexicon) -
 def _single(tokens: list[Token], at: int) -> Item:
     """A token that no phrase took."""
     token = tokens[at]
-    if token.form is Form.NUMBER:
-        return _item("num", tokens, at, at + 1, value=number_value(token.norm))
+    form, text, norm, start, end, tight = token
+    if form is _NUMBER:
+        value = number_value(norm)
+        return _new(Item, ("num", text, start, end, value, None, norm, tight, True))
+    if form is _MARK and norm != "…":
+        symbol = _MARK_SYMBOLS.get(norm, "mark")
+        return _new(Item, (symbol, text, start, end, None, None, norm, tight, False))
     if token.form is Form.PERCENT:
         return _item("pct", tokens, at, at + 1, value=Fraction(token.norm.rstrip("%").strip()))
     if token.form is Form.RATIO:
@@ -123,10 +132,9 @@ def _is_leader(tokens: list[Token], at: int) -> bool:
     return opens and number and not tokens[at].tight and tokens[at - 1].form is Form.WORD
 
 
-def _phrase(norms: list[str], at: int, words: Lexicon) -> tuple[Meaning, int] | None:
-    phrases = words.by_second.get(norms[at])
-    if phrases is None:
-        return None
+def _phrase(
+    phrases: Phrases, norms: list[str], at: int, words: Lexicon
+) -> tuple[Meaning, int] | None:
     following = norms[at + 1] if at + 1 < len(norms) else ""
     for tail, meaning in (*phrases.get(following, ()), *phrases.get("", ())):
         after = at + 1 + len(tail)
@@ -160,6 +168,8 @@ def _known_norm(token: Token, words: Lexicon, *, put_right: bool) -> str:
 
 def _shortened(norm: str, words: Lexicon) -> str | None:
     """As in "goooo" is "go", "goood" is "good": letters drawn out."""
+    if _DRAWN_OUT.search(norm) is None:
+        return None
     for kept in (r"\1", r"\1\1"):
         short = _DRAWN_OUT.sub(kept, norm)
         if short != norm and words.knows(short):
@@ -213,7 +223,7 @@ def _item(
     else:
         text = " ".join(token.text for token in tokens[first:after])
         digits = any(token.form in _WITH_DIGITS for token in tokens[first:after])
-    return Item(
-        symbol, text, token.start, tokens[after - 1].end, value, pair, name or token.norm,
-        token.tight, digits,
-    )  # fmt: skip
+    end = tokens[after - 1].end
+    return _new(
+        Item, (symbol, text, token.start, end, value, pair, name or token.norm, token.tight, digits)
+    )

@@ -15,6 +15,8 @@ def tell_language(tokens: list[Token]) -> str:
     both is Spanish: its tables hold the English words that Spanish speakers mix in.
     """
     only_english, only_spanish = _words_apart()
+    if only_spanish.isdisjoint([token.norm for token in tokens]):
+        return "en"
     spanish = _count(tokens, only_spanish)
     if not spanish:
         return "en"

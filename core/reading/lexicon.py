@@ -15,6 +15,9 @@ class Meaning:
     value: str = ""
 
 
+# By the second word ("" for none): the words after the first, and the meaning.
+Phrases = dict[str, list[tuple[tuple[str, ...], Meaning]]]
+
 SHORTEST_TYPO = 5  # a shorter word is one letter away from too many others
 LONG_WORD = 8  # from here on two slips are forgiven
 SHORTEST_NEAR = 4
@@ -33,7 +36,7 @@ class Lexicon:
         for entries in self.phrases.values():
             entries.sort(key=lambda entry: -len(entry[0]))
         # By the second word too: most lines hold "in" and "the", and few of their phrases.
-        self.by_second: dict[str, dict[str, list[tuple[tuple[str, ...], Meaning]]]] = {}
+        self.by_second: dict[str, Phrases] = {}
         for first, entries in self.phrases.items():
             index = self.by_second.setdefault(first, {})
             for tail, meaning in entries:
@@ -46,11 +49,14 @@ class Lexicon:
         self.fillers, self.weighing = tables.fillers, tables.weighing
         self.endings, self.completions = tables.endings, tables.completions
         inside = {word for rows in self.phrases.values() for tail, _ in rows for word in tail}
-        self._known = frozenset(self.phrases) | self.everyday
-        self._known |= self.fillers | tables.weighing
-        self._known |= frozenset(self.numbers) | frozenset(inside) | {self.dozen}
+        self.known = frozenset(self.phrases) | self.everyday
+        self.known |= self.fillers | tables.weighing
+        self.known |= frozenset(self.numbers) | frozenset(inside) | {self.dozen}
+        # What may open a number in words: "half a dozen", "a dozen and a half".
+        self.spell = frozenset(self.numbers) | frozenset(self.dozens_after) | {"half", "a"}
+        self.spell |= {self.dozen}
         self._in_phrases = (frozenset(self.phrases) | inside) - frozenset(self.numbers)
-        self._all_known = tuple(self._known)
+        self._all_known = tuple(self.known)
         alone = {word for word in self.phrases if self.is_phrase(word)}
         self._means_something = (alone - self.fillers - self.everyday) | set(self.numbers)
         self._correctable = tuple(
@@ -73,7 +79,7 @@ class Lexicon:
 
     def knows(self, norm: str) -> bool:
         """Whether the word is in the vocabulary or is an everyday word."""
-        return norm in self._known
+        return norm in self.known
 
     def is_phrase(self, norm: str) -> bool:
         """Whether the word means something by itself, and does not only begin or end a phrase."""

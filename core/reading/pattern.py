@@ -61,36 +61,41 @@ class LazyPattern:
         return compile_pattern(self.source)
 
     @cached_property
-    def needs(self) -> frozenset[str]:
-        """Symbols of which a line must hold one; empty when the pattern asks for none."""
+    def needs(self) -> tuple[frozenset[str], ...]:
+        """Sets of symbols, rarest first: a line must hold one of each; none if it asks for none."""
         return needed_symbols(self.compiled.pattern)
 
     def finditer(self, line: str) -> Iterator[re.Match[str]]:
         """Every place in the line where the pattern fits."""
-        if self.needs and self.needs.isdisjoint(line):
-            return iter(())
+        for needed in self.needs:
+            if needed.isdisjoint(line):
+                return iter(())
         return self.compiled.finditer(line)
 
 
-def needed_symbols(pattern: str) -> frozenset[str]:
-    """Symbols of which any match must hold at least one: a quick way to pass a rule by."""
+def needed_symbols(pattern: str) -> tuple[frozenset[str], ...]:
+    """Sets of symbols, rarest first, of each of which any match must hold at least one.
+
+    A quick way to pass a rule by: most lines lack one of them.
+    """
     needed, _ = _needed(pattern, 0)
-    return needed
+    return tuple(sorted(set(needed), key=_rarity))
 
 
-def _needed(pattern: str, at: int) -> tuple[frozenset[str], int]:
+def _needed(pattern: str, at: int) -> tuple[list[frozenset[str]], int]:
     """For the alternatives from `at` to the closing bracket: what they need, and the end."""
-    branches: list[frozenset[str]] = [frozenset()]
+    branches: list[list[frozenset[str]]] = [[]]
     while at < len(pattern) and pattern[at] != ")":
-        symbols: frozenset[str] = frozenset()
+        symbols: list[frozenset[str]] = []
         if pattern[at] == "|":
-            branches.append(frozenset())
+            branches.append([])
             at += 1
             continue
         looks = pattern.startswith(("(?=", "(?!", "(?<!", "(?<="), at)
         if pattern[at] == "[":
             end = pattern.index("]", at)
-            symbols, at = frozenset(pattern[at + 1 : end]), end + 1
+            inside, at = pattern[at + 1 : end], end + 1
+            symbols = [] if "-" in inside else [frozenset(inside)]  # a span is any item
         elif pattern[at] == "(":
             start = pattern.index(">", at) if pattern.startswith("(?P<", at) else at
             symbols, at = _needed(pattern, start + 1)
@@ -98,16 +103,19 @@ def _needed(pattern: str, at: int) -> tuple[frozenset[str], int]:
         else:
             at += 1
         optional = at < len(pattern) and pattern[at] in "?*"
-        best = branches[-1]
-        if symbols and not looks and not optional and (not best or _rarer(symbols, best)):
-            branches[-1] = symbols
-    return (frozenset().union(*branches) if all(branches) else frozenset()), at
+        if not looks and not optional:
+            branches[-1] += symbols
+    if len(branches) == 1:
+        return branches[0], at
+    if not all(branches):
+        return [], at
+    return [frozenset().union(*(min(branch, key=_rarity) for branch in branches))], at
 
 
-def _rarer(symbols: frozenset[str], than: frozenset[str]) -> bool:
-    """Whether fewer lines hold one of these symbols: most lines hold a number or a comma."""
+def _rarity(symbols: frozenset[str]) -> tuple[int, int, str]:
+    """Least for symbols that few lines hold: most lines hold a number or a comma."""
     everyday = {code(name) for name in _EVERYDAY}
-    return (len(symbols & everyday), len(symbols)) < (len(than & everyday), len(than))
+    return len(symbols & everyday), len(symbols), min(symbols)
 
 
 def _choice(names: str) -> str:

@@ -76,11 +76,15 @@ def _work_through(
         return Reading((), (Unread(text, UnreadReason.TOO_LONG),), lang or "en"), None
     tokens = tokenize(text)
     spoken = lang or tell_language(tokens)
-    numbers = sum(token.form in _NUMBERS for token in tokens)
-    if numbers > MOST_NUMBERS or len(tokens) > MOST_TOKENS:
+    if len(tokens) > MOST_NUMBERS and _is_too_much(tokens):
         return Reading((), (Unread(text, UnreadReason.TOO_LONG),), spoken), None
     board = lay_out(text, tokens, posted, author, roster, spoken)
     return _conclude(board, posted, spoken), board
+
+
+def _is_too_much(tokens: list[Token]) -> bool:
+    numbers = sum(token.form in _NUMBERS for token in tokens)
+    return numbers > MOST_NUMBERS or len(tokens) > MOST_TOKENS
 
 
 def _conclude(board: Board, posted: datetime, lang: str) -> Reading:

@@ -65,6 +65,8 @@ _TOKEN = re.compile(
     """,
     re.VERBOSE,
 )
+_WORD, _MARK = Form.WORD, Form.MARK  # looking up a member of an enum is slow
+_new = tuple.__new__  # and so is making a named tuple by its name
 _LEFT_OUT = frozenset({"link", "skip"})
 _FORMS = {form.value: form for form in Form} | {
     "integer": Form.NUMBER,
@@ -109,24 +111,28 @@ def _tokens(text: str) -> list[Token]:
         name = match.lastgroup or "mark"
         if name in _LEFT_OUT:
             continue
-        start, end = match.span(name)
-        if name == "mark" and _is_spelling_hyphen(text, start, end):
-            continue
+        raw = match[name]
+        end = match.end()
+        start = end - len(raw)
+        form = _FORMS[name]
+        if form is _WORD:
+            norm = raw.lower() if raw.isascii() else fold(raw)
+        elif form is _MARK:
+            if name == "mark" and _is_spelling_hyphen(text, start, end):
+                continue
+            norm = _mark(raw)
+        else:
+            norm = _PARTS_IN_DIGITS.get(raw, raw)
         tokens.append(
-            _token(_FORMS[name], match[name], start, end, start == previous_end and start > 0)
+            _new(Token, (form, raw, norm, start, end, start == previous_end and start > 0))
         )
         previous_end = end
     return tokens
 
 
-def _token(form: Form, raw: str, start: int, end: int, tight: bool) -> Token:
-    if form is Form.WORD:
-        norm = fold(raw)
-    elif form is Form.MARK:
-        norm = "…" if raw[:2] == ".." else _ENTITIES.get(raw, raw.translate(_MARKS))
-    else:
-        norm = _PARTS_IN_DIGITS.get(raw, raw)
-    return Token(form, raw, norm, start, end, tight)
+@lru_cache(maxsize=512)
+def _mark(raw: str) -> str:
+    return "…" if raw[:2] == ".." else _ENTITIES.get(raw, raw.translate(_MARKS))
 
 
 def fold(word: str) -> str:
