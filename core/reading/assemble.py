@@ -101,10 +101,11 @@ class Assembler:
 
     def _is_for_all(self, piece: Piece) -> bool:
         """As in "both in the bullpen", "all vs Harlow", "no pain for either", "5 cb each"."""
-        keys = {
-            claim.key for claim in piece if claim.value != "everyone" or not self._said_people()
-        }
-        if len(self.drafts) < 2 or "who" in keys or "label" in keys:
+        if len(self.drafts) < 2:
+            return False
+        said_people = self._said_people()
+        keys = {claim.key for claim in piece if claim.value != "everyone" or not said_people}
+        if "who" in keys or "label" in keys:
             return False
         everyone = any(claim.value == "everyone" for claim in piece)
         people = len({draft.who for draft in self.drafts}) > 1
@@ -129,10 +130,10 @@ class Assembler:
     def _counts_for_all_but_clashes(self, piece: Piece) -> bool:
         """As in "Leo 30p 2cb, Max 20p, both 4 cb": then what are the 2?"""
         keys = {claim.key for claim in piece}
-        counted = any(key in COUNTS for key in keys)
+        if keys.isdisjoint(("all", "each")):
+            return False
         return (
-            counted
-            and bool(keys & {"all", "each"})
+            any(key in COUNTS for key in keys)
             and not keys & {"who", "label", "day", "kind"}
             and len({draft.who for draft in self.drafts if draft.counts}) > 1
         )
@@ -297,6 +298,8 @@ class Assembler:
     def _date(self, draft: Draft, piece: Piece) -> None:
         """The day that stands with the counts is theirs; several side by side are a list."""
         named = [claim for claim in piece if claim.key == "day"]
+        if not named:
+            return
         days = tuple(dict.fromkeys(c.value for c in named if isinstance(c.value, date)))
         if not days:
             return

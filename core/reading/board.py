@@ -15,9 +15,9 @@ from core.reading.pattern import CLAIMED, FIRST_CODE, LazyPattern, code, mask
 from core.reading.tokens import fold
 
 NO_LOG = "no log"
-COUNTS = (
-    "pitches", "breaking", "curve", "slider", "changeup", "fastball", "strikes",
-    "breaking_strikes", "outs", "caught_outs", "effort",
+COUNTS = frozenset(
+    {"pitches", "breaking", "curve", "slider", "changeup", "fastball", "strikes",
+     "breaking_strikes", "outs", "caught_outs", "effort"}
 )  # fmt: skip
 # What a claimed item looks like to later rules: a number after a name is a pitch count, say.
 _SAID = {
@@ -68,10 +68,12 @@ class Board:
     symbols: frozenset[str] = frozenset()
 
     def __post_init__(self) -> None:
-        self._codes = [code(item.symbol) for item in self.items]
-        self.roster_starts = frozenset(fold(name.split(" ")[0]) for name in self.roster)
-        self.symbols = frozenset(item.symbol for item in self.items)
-        self.present = mask(self._codes)
+        symbols = [item.symbol for item in self.items]
+        self._codes = list(map(code, symbols))
+        if self.roster:
+            self.roster_starts = frozenset(fold(name.split(" ")[0]) for name in self.roster)
+        self.symbols = frozenset(symbols)
+        self.present = mask(map(code, self.symbols))
         self._free = [True] * len(self.items)
 
     @property

@@ -18,21 +18,22 @@ def mark_clauses(board: Board) -> None:
     """
     sentence = clause = piece = 0
     previous = ""
+    sentences, clauses, pieces = board.sentence, board.clause, board.piece
     for at, item in enumerate(board.items):
-        parts = item.symbol == "slash" and _parts(board, at)
-        if previous in _SENTENCE_ENDS and item.symbol not in _SENTENCE_ENDS:
+        symbol = item.symbol
+        if previous in _SENTENCE_ENDS and symbol not in _SENTENCE_ENDS:
             sentence += 1
             clause += 1
             piece += 1
-        elif previous in _CLAUSE_ENDS or item.symbol in _CLAUSE_STARTS:
+        elif previous in _CLAUSE_ENDS or symbol in _CLAUSE_STARTS:
             clause += 1
             piece += 1
-        elif item.symbol in _PIECE_STARTS:
+        elif symbol in _PIECE_STARTS:
             piece += 1
-        board.sentence.append(sentence)
-        board.clause.append(clause)
-        board.piece.append(piece)
-        previous = "semi" if parts else item.symbol
+        sentences.append(sentence)
+        clauses.append(clause)
+        pieces.append(piece)
+        previous = "semi" if symbol == "slash" and _parts(board, at) else symbol
 
 
 def _parts(board: Board, at: int) -> bool:

@@ -14,6 +14,11 @@ MOST_PITCHES = 200  # in a game; more is not seen in this sport at any age
 FEWEST_AN_INNING, MOST_AN_INNING = 7, 45  # pitches, over two innings or more
 UNLIKELY_OUTS = 27  # over nine innings
 _TYPES = ("breaking", "changeup", "fastball")
+_PARTS = (
+    *((part, "pitches") for part in (*_TYPES, "strikes")),
+    ("breaking_strikes", "breaking"),
+    ("breaking_strikes", "strikes"),
+)
 _COUNTED = ("pitches", *_TYPES, "curve", "slider", "strikes", "breaking_strikes")
 
 
@@ -31,17 +36,21 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
     """
     counts = dict(draft.counts)
     unread: list[Unread] = []
-    _resolve_shares(draft, counts, unread, quote)
-    _resolve_ranges(draft, counts, unread, quote)
-    _resolve_parts(draft, counts, unread, quote)
+    said = {claim.key for claim in draft.claims}
+    if "share" in said:
+        _resolve_shares(draft, counts, unread, quote)
+    if "book" in said or "range" in said:
+        _resolve_ranges(draft, counts, unread, quote)
+    if "parts" in said:
+        _resolve_parts(draft, counts, unread, quote)
     _sum_breaking(counts)
-    _resolve_rest(draft, counts, unread, quote)
+    if "restof" in said:
+        _resolve_rest(draft, counts, unread, quote)
     kind = _kind(draft, counts)
     _reject_impossible(counts, unread, quote)
     _question_strikes(counts, unread, quote)
     _reject_unlikely(counts, unread, quote)
-    running = any(claim.key == "running" for claim in draft.claims)
-    if running and "pitches" not in counts:
+    if "running" in said and "pitches" not in counts:
         unread.append(Unread(quote, UnreadReason.TWO_READINGS))
     if counts and not draft.kind_beside and len(_loose_kinds(draft)) > 1:
         unread.append(Unread(quote, UnreadReason.UNKNOWN_KIND))
@@ -205,9 +214,9 @@ def _question_strikes(counts: dict[str, int], unread: list[Unread], quote: str) 
 
 def _contradictions(counts: dict[str, int]) -> list[tuple[str, str]]:
     """Pairs (part, whole) where the part is more than the whole."""
-    pairs = [(part, "pitches") for part in (*_TYPES, "strikes")]
-    pairs += [("breaking_strikes", "breaking"), ("breaking_strikes", "strikes")]
-    found = [(a, b) for a, b in pairs if a in counts and b in counts and counts[a] > counts[b]]
+    if len(counts) < 2:
+        return []  # it takes two to contradict
+    found = [(a, b) for a, b in _PARTS if a in counts and b in counts and counts[a] > counts[b]]
     typed = sum(counts.get(part, 0) for part in _TYPES)
     if not found and "pitches" in counts and typed > counts["pitches"]:
         found.append(("breaking", "pitches"))
@@ -224,6 +233,8 @@ def _family(field: str) -> set[str]:
 
 
 def _reject_unlikely(counts: dict[str, int], unread: list[Unread], quote: str) -> None:
+    if not counts:
+        return
     for name in [name for name in _COUNTED if counts.get(name, 0) > MOST_PITCHES]:
         if name in counts:  # it may have gone with its family
             unread.append(Unread(quote, UnreadReason.UNLIKELY, Detail(name, counts[name])))

@@ -83,6 +83,8 @@ def sums_over_all(board: Board, drafts: list[Draft], piece: Piece) -> bool | Non
 
     As in "22 game 1, 31 game 2, 53 total" (True), "... 9 curves total" (False: of which?).
     """
+    if len(drafts) < 2:
+        return None
     counts = [claim for claim in piece if claim.key in COUNTS]
     outings = [draft for draft in drafts if draft.counts]
     markers = {"who", "label", "day", "each", "all"} & {claim.key for claim in piece}

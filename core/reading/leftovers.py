@@ -70,9 +70,12 @@ _THROWING_SITES = frozenset(
 
 def account_parts(board: Board, drafts: list[Draft]) -> None:
     """Numbers that add up to a stated pitch count are its parts, inning by inning."""
-    for at in board.free_numbers():
+    numbers = board.free_numbers()
+    for at in numbers:
         if _said_again(board, at):
             board.no_log(at, at + 1, "said again")
+    if not numbers:
+        return
     ends = [draft.claims[0].first for draft in drafts[1:] if draft.claims] + [len(board.items)]
     for draft, end in zip(drafts, ends, strict=False):
         total = draft.counts.get("pitches")
@@ -101,7 +104,8 @@ def leftovers(board: Board, *, something_logged: bool) -> list[Unread]:
         if something_logged or _smells_of_log(board, at)
     ]
     if something_logged:
-        found += _asked_counts(board) + _counts_after_talk(board)
+        found += _asked_counts(board) if board.has("question") else []
+        found += _counts_after_talk(board)
     if board.has("joke"):
         found += _corrected_joke(board)
     if board.has("site"):
@@ -134,7 +138,7 @@ def _number(board: Board, at: int) -> Unread:
 def _loose_numbers(board: Board) -> list[int]:
     praise = [
         at
-        for at, item in enumerate(board.items)
+        for at, item in enumerate(board.items if board.has("good") else ())
         if item.symbol == "good" and item.text.isdigit() and board.free(at)
     ]  # "100": not of the arm, then a number like any other
     return praise + [
@@ -283,6 +287,8 @@ def _counts_after_talk(board: Board) -> list[Unread]:
     """
     found = []
     talk = {"someone else's": NUMERIC, "plan": frozenset({"bullpen", "game", "live", "catch"})}
+    if not any(claim.key == NO_LOG and claim.value in talk for claim in board.claims):
+        return []
     for sentence in sorted(set(board.sentence)):
         before = [c for c in board.claims if board.sentence[c.first] == sentence - 1]
         told = any(

@@ -16,9 +16,9 @@ class _Word(NamedTuple):
 
 def tell_apart(items: list[Item]) -> None:
     """Give each such item the symbol that its neighbours show."""
-    if not any(item.symbol in _TOLD for item in items):
+    symbols = frozenset([item.symbol for item in items])
+    if symbols.isdisjoint(_TOLD):
         return
-    symbols = frozenset(item.symbol for item in items)
     for at, item in enumerate(items):
         if item.symbol in _TOLD:
             before = items[at - 1].symbol if at else ""

@@ -57,7 +57,8 @@ def best_pairs(board: Board, run: list[int]) -> list[Pair]:
         choice = skip
         score = _score(board, run[i], run[i + 1])
         if score and best[1][0] + score >= skip[0]:
-            pair = Pair(*sorted(run[i : i + 2], key=lambda at: board.items[at].symbol in NOUNS))
+            left_is_noun = board.items[run[i]].symbol in NOUNS
+            pair = Pair(run[i + 1], run[i]) if left_is_noun else Pair(run[i], run[i + 1])
             choice = (best[1][0] + score, [pair, *best[1][1]])
         best = [choice, best[0]]
     return best[0][1]

@@ -7,7 +7,7 @@ from core.reading.groups import FIELDS, KINDS, LAST_OF_MONTH, NOUNS
 from core.reading.items import NUMERIC
 from core.reading.lexicon import lexicon
 from core.reading.opponents import name_opponents
-from core.reading.roster import as_typed, bare, is_known, listed
+from core.reading.roster import as_typed, bare, is_known, is_plain_word, listed
 from core.reading.tables import claim_list_numbers
 from core.reading.vocabulary import given_names, nicknames
 
@@ -65,6 +65,8 @@ def name_people(board: Board) -> None:
     after = 0
     for at, item in enumerate(board.items):
         if at < after or item.symbol in _NO_NAMES or not board.free(at):
+            continue
+        if is_plain_word(board, at):
             continue
         size = _name_at(board, at)
         if size and _is_subject(board, at):

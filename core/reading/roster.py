@@ -32,6 +32,14 @@ def is_known(board: Board, norm: str) -> bool:
     return name in given_names() or name in board.roster_starts
 
 
+def is_plain_word(board: Board, at: int) -> bool:
+    """A quick look: without a capital or a roster, only what spells a given name can be one."""
+    item = board.items[at]
+    if board.roster or item.text[:1].isupper() or item.symbol == "mention":
+        return False
+    return not item.name.endswith("s") and bare(item.name) not in given_names()
+
+
 def bare(norm: str) -> str:
     """A word without the ending of possession."""
     return norm.removesuffix("'s")
