@@ -235,8 +235,9 @@ def _family(field: str) -> set[str]:
 def _reject_unlikely(counts: dict[str, int], unread: list[Unread], quote: str) -> None:
     if not counts:
         return
-    for name in [name for name in _COUNTED if counts.get(name, 0) > MOST_PITCHES]:
-        if name in counts:  # it may have gone with its family
+    many = max(counts.values()) > MOST_PITCHES
+    for name in _COUNTED if many else ():
+        if counts.get(name, 0) > MOST_PITCHES:
             unread.append(Unread(quote, UnreadReason.UNLIKELY, Detail(name, counts[name])))
             for field in _family(name):
                 counts.pop(field, None)

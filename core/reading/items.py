@@ -136,12 +136,13 @@ def _phrase(
     phrases: Phrases, norms: list[str], at: int, words: Lexicon
 ) -> tuple[Meaning, int] | None:
     following = norms[at + 1] if at + 1 < len(norms) else ""
-    for tail, meaning in (*phrases.get(following, ()), *phrases.get("", ())):
+    longer = phrases.get(following, ())
+    for tail, meaning in (*longer, *phrases.get("", ())) if longer else phrases.get("", ()):
         after = at + 1 + len(tail)
         if len(tail) < 2 or tuple(norms[at + 1 : after]) == tail:
             if meaning.symbol == "oneout" and norms[after : after + 1] == ["of"]:
                 continue  # "1 out of 10"
-            if norms[at].isdigit() and meaning.symbol == "good" and _counted(norms, after, words):
+            if meaning.symbol == "good" and norms[at].isdigit() and _counted(norms, after, words):
                 continue  # "100 pitches", and not "arm is 100"
             return meaning, after
     return None

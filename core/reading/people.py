@@ -126,9 +126,10 @@ def _unlisted(board: Board) -> None:
 
 def _unknown_before_count(board: Board, at: int) -> bool:
     item = board.items[at]
+    if item.symbol != "word" or not board.free(at):
+        return False
     headed = at > 0 and board.items[at - 1].symbol in ("colon", "dash", "slash")
-    opens = at == 0 or headed or _opens_piece(board, at)
-    if item.symbol != "word" or not board.free(at) or not opens:
+    if not (at == 0 or headed or _opens_piece(board, at)):
         return False
     number = at + 2 if board.items[at + 1].symbol in ("colon", "dash") else at + 1
     counts = number + 1 < len(board.items) and board.items[number].symbol == "num"

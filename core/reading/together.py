@@ -54,8 +54,9 @@ def _beside_everyone(board: Board, drafts: list[Draft]) -> list[Unread]:
 
 def _mere_rate(board: Board, draft: Draft) -> bool:
     """As in "rain chance 60%": a percentage where nobody throws."""
-    threw = board.has("threw", "throwing", "speed", "halfspeed", *KINDS)
-    return draft.counts.keys() == {"effort"} and not threw and not draft.who
+    if draft.counts.keys() != {"effort"} or draft.who:
+        return False
+    return not board.has("threw", "throwing", "speed", "halfspeed", *KINDS)
 
 
 def _only_off(draft: Draft) -> bool:

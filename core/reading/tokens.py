@@ -40,7 +40,10 @@ class Token(NamedTuple):
 _TOKEN = re.compile(
     r"""
     [^\S\n]* (?:
-      (?P<link> https?://[^\s]{1,400} )
+      # Most words, and most counts before a word, are told at once: no other row would take them.
+      (?P<plain> [a-z]+(?=[\s,]|$) )
+    | (?P<count> \d{1,3}(?=[ ]?(?:[bcfghijklmoquwxz]|p(?!m))) )
+    | (?P<link> https?://[^\s]{1,400} )
     | (?P<initials> (?:[A-Z]\.){2,} )
     | (?P<word> [^\W\d_½⅓⅔¼¾]+(?:['’`´][^\W\d_]+)* )
     | (?P<mention> <@[A-Z0-9]+(?:\|[^>\n]{0,80})?> )
@@ -70,6 +73,8 @@ _new = tuple.__new__  # and so is making a named tuple by its name
 _LEFT_OUT = frozenset({"link", "skip"})
 _FORMS = {form.value: form for form in Form} | {
     "integer": Form.NUMBER,
+    "count": Form.NUMBER,
+    "plain": Form.WORD,
     "initials": Form.WORD,
     "entity": Form.MARK,
     "dots": Form.MARK,
