@@ -175,7 +175,7 @@ class _Table:
     """
 
     wanted: int
-    rows: tuple[tuple[int, int, re.Pattern[str], Handler], ...]
+    rows: tuple[tuple[int, int, LazyPattern, Handler], ...]
 
 
 _EVERY = -1  # shares a bit with every line that has items
@@ -186,7 +186,7 @@ def _table(rules: tuple[Rule, ...]) -> _Table:
     rows = []
     for one in rules:
         first, second = (*map(mask, one.pattern.needs), _EVERY, _EVERY)[:2]
-        rows.append((first, second, one.pattern.compiled, one.apply))
+        rows.append((first, second, one.pattern, one.apply))
     wanted = 0
     for first, _, _, _ in rows:
         wanted |= first
@@ -204,7 +204,7 @@ def run(board: Board, rules: tuple[Rule, ...]) -> None:
     for first, second, pattern, apply in table.rows:
         if not first & present or not second & present:
             continue
-        for match in pattern.finditer(board.line):
+        for match in pattern.compiled.finditer(board.line):
             if board.still_reads(match.start(), match.group()):
                 apply(board, match)
                 present = board.present or _EVERY

@@ -39,18 +39,23 @@ def group(name: str, symbols: Iterable[str]) -> None:
 
 
 def compile_pattern(source: str) -> re.Pattern[str]:
-    """Compile "<n:num> adj* <u:unit>": names are symbols or groups, `|()?*+` as in `re`.
+    """Compile a pattern as `translated` writes it."""
+    return re.compile(translated(source))
+
+
+def translated(source: str) -> str:
+    """Write "<n:num> adj* <u:unit>" for `re`: names are symbols or groups, `|()?*+` as there.
 
     `<n:num>` captures one item as n; `^` and `$` are the ends of the line; `any` is any item.
     """
     source = re.sub(r"\(([a-z_]+(?:\|[a-z_]+)+)\)", lambda m: f"{_choice(m[1])}", source)
     source = re.sub(r"<(\w+):([\w|]+)>", lambda m: f"(?P<§{m[1]}§>{_choice(m[2])})", source)
     source = re.sub(r"(?<![§\w])([a-z_]+)(?![§\w])", lambda m: f"[{_members(m[1])}]", source)
-    return re.compile(re.sub(r"[§\s]", "", source))
+    return re.sub(r"[§\s]", "", source)
 
 
 class LazyPattern:
-    """A pattern that is compiled when it is first looked for: importing the reader stays quick."""
+    """A pattern that is compiled when a line first holds what it needs: the start stays quick."""
 
     def __init__(self, source: str) -> None:
         self.source = source
@@ -63,7 +68,7 @@ class LazyPattern:
     @cached_property
     def needs(self) -> tuple[frozenset[str], ...]:
         """Sets of symbols, rarest first: a line must hold one of each; none if it asks for none."""
-        return needed_symbols(self.compiled.pattern)
+        return needed_symbols(translated(self.source))
 
     def finditer(self, line: str) -> Iterator[re.Match[str]]:
         """Every place in the line where the pattern fits."""
