@@ -7,7 +7,7 @@ from sqlmodel import Session
 from bot.blocks.arm import ArmReport, adults_told, arm_report
 from bot.blocks.buttons import answers_to, fix_and_undo, report_pain, type_it
 from bot.blocks.message import Part
-from bot.blocks.roll_call import roll_call
+from bot.blocks.roll_call import asks_for_all, roll_call
 from bot.wording import answers, holds
 from bot.wording.questions import EDIT, asked_again, question
 from bot.wording.words import sentences
@@ -70,6 +70,8 @@ def _speaks_of_rest(view: LineView) -> bool:
 
 def broken_text(view: LineView, author: str) -> str:
     """The rules that a line's outings went over, for the staff; empty where there are none."""
+    if roll_call(view) is not None and asks_for_all(view):
+        return ""  # a breach of a game that may have been catch play alarms for nothing
     parts = [
         f"{answers.outing_heading(one.pitcher.name, outing)}: {broken}"
         for one in view.pitchers

@@ -50,13 +50,14 @@ def thrown_text(session: Session, line: Line, row: OutboxMessage, author: str) -
     readers = _pitchers_of(session, row)
     of_line = select(Outing).where(Outing.line_id == key(line)).order_by(col(Outing.id))
     told = []
+    words = say.thrown_on_hold if row.person_id is None else say.thrown_on_hold_for_family
     for outing in session.exec(of_line).all():
         if outing.pitcher_id not in readers or not is_thrown_on_hold(session, outing):
             continue
         hold = hold_covering(session, outing.pitcher_id, outing.on)
         pitcher = session.get_one(Pitcher, outing.pitcher_id).name
         if hold is not None:
-            told.append(say.thrown_on_hold(pitcher, outing.on, author, hold.on))
+            told.append(words(pitcher, outing.on, author, hold.on))
     return "\n\n".join(told)
 
 

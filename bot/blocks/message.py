@@ -54,24 +54,26 @@ def as_message(parts: Sequence[Part]) -> Words:
     What is more than one message holds is left out, and the message says how much.
     """
     told = [part for part in parts if part.text or part.buttons]
+    buttons = 0
     texts: list[str] = []
     blocks: list[dict[str, Any]] = []
     for place, part in enumerate(told):
         text = part.text if texts else cut(part.text, MOST_TEXT)
-        own = _blocks_of(place, replace(part, text=text))
+        own = _blocks_of(place, buttons, replace(part, text=text))
         size = sum(map(length, texts)) + length(text)
         if size > MOST_TEXT or len(blocks) + len(own) >= MOST_BLOCKS:
             texts.append(left_out(len(told) - place))
             blocks.append(_section(texts[-1]))
             break
         blocks += own
+        buttons += len(part.buttons)
         texts += [text] if text else []
     return Words("\n\n".join(texts), tuple(blocks))
 
 
-def _blocks_of(place: int, part: Part) -> list[dict[str, Any]]:
+def _blocks_of(place: int, first: int, part: Part) -> list[dict[str, Any]]:
     sections = [_section(piece) for piece in _pieces_of(part.text)]
-    row = [_row(place, part.buttons[:BUTTONS_IN_A_ROW])] if part.buttons else []
+    row = [_row(place, first, part.buttons[:BUTTONS_IN_A_ROW])] if part.buttons else []
     return sections + row
 
 
@@ -79,7 +81,7 @@ def _section(text: str) -> dict[str, Any]:
     return SectionBlock(text=MarkdownTextObject(text=text, verbatim=True)).to_dict()
 
 
-def _row(place: int, buttons: Sequence[Button]) -> dict[str, Any]:
+def _row(place: int, first: int, buttons: Sequence[Button]) -> dict[str, Any]:
     elements = [
         ButtonElement(
             text=PlainTextObject(text=cut(button.label, LABEL_LIMIT), emoji=False),
@@ -87,7 +89,8 @@ def _row(place: int, buttons: Sequence[Button]) -> dict[str, Any]:
             value=json.dumps(dict(button.value), sort_keys=True),
             style="primary" if button.main else None,
         )
-        for number, button in enumerate(buttons)
+        # Unique in the whole message, so that a press names one button without its row.
+        for number, button in enumerate(buttons, start=first)
     ]
     return ActionsBlock(block_id=f"row.{place}", elements=elements).to_dict()
 

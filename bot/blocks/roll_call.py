@@ -25,6 +25,11 @@ def roll_call(view: LineView) -> Part | None:
     return Part(answers.roll_call(outings[0], names), tuple(_absent(view)))
 
 
+def asks_for_all(view: LineView) -> bool:
+    """Whether the kind of a roll call waits for one answer for everybody."""
+    return any(one.code is QuestionCode.KIND and one.pitcher_id is None for one in view.questions)
+
+
 def _only(one: PitcherView) -> Outing | None:
     return one.outings[0][0] if len(one.outings) == 1 and not one.reports else None
 

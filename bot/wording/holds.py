@@ -129,4 +129,14 @@ def thrown_on_hold(pitcher: str, on: date, author: str, since: date) -> str:
     )
 
 
+def thrown_on_hold_for_family(pitcher: str, on: date, author: str, since: date) -> str:
+    """The same for a guardian, who is the family."""
+    return (
+        f"*Throwing during a hold.* A line by {safe(author)} logs throwing by {safe(pitcher)} on "
+        f"{day(on)}; {safe(pitcher)} is on hold since {day(since)}. If that is right: please no "
+        "throwing until a licensed clinician has checked the arm, and talk with the coach, who "
+        "has read this too. If it is not, tell the coach. I'm a bot, not a doctor."
+    )
+
+
 NO_LONGER_LOGGED = "The line that logged throwing during a hold was taken back."

@@ -53,6 +53,8 @@ def question(asked: Question) -> str:
         return calendar_unclear(asked.reason, asked.about, asked.choices)
     if asked.code is QuestionCode.CLEARANCE_UNCLEAR:
         return _CLEARANCE[asked.reason].format(about=safe(asked.about))
+    if asked.code in _OF_ALL and asked.pitcher_id is None:
+        return _OF_ALL[asked.code]
     about = safe(asked.about)
     choices = listed([safe(name) for name in asked.choices], last="or")
     return (
@@ -104,6 +106,14 @@ _BARE = {
     "whether I write to him; nothing was changed.",
     QuestionCode.NOT_READ: "I could not read this line. It is kept as you typed it, and nothing "
     "was counted; try it in other words, for example “62p 11cb 4.1ip vs Summit”.",
+}
+#: Asked once of everybody in a line.
+_OF_ALL = {
+    QuestionCode.KIND: "What was it, for all of them: game, bullpen, live or catch play? Until "
+    "then it owes rest like a game and stays out of the mix; which rules it goes over I say once "
+    "I know.",
+    QuestionCode.DAY: "Was that game today or yesterday, for all of them? Until then it owes rest "
+    "from today and stays out of the mix.",
 }
 _HELD = (
     "Good to hear. {about} stays on hold all the same, until an adult records a licensed "

@@ -55,13 +55,17 @@ class Answers:
         return None
 
     def kind(self, pitcher_id: int) -> str | None:
-        """The kind of outing that was chosen for a pitcher."""
-        return self.value(Question(QuestionCode.KIND, pitcher_id=pitcher_id))
+        """The kind of outing that was chosen for a pitcher, or for everybody in the line."""
+        return self._of_one_or_all(QuestionCode.KIND, pitcher_id)
 
     def day(self, pitcher_id: int) -> date | None:
-        """The day that was chosen for a pitcher."""
-        chosen = self.value(Question(QuestionCode.DAY, pitcher_id=pitcher_id))
+        """The day that was chosen for a pitcher, or for everybody in the line."""
+        chosen = self._of_one_or_all(QuestionCode.DAY, pitcher_id)
         return date.fromisoformat(chosen) if chosen and chosen != BY_HAND else None
+
+    def _of_one_or_all(self, code: QuestionCode, pitcher_id: int) -> str | None:
+        own = self.value(Question(code, pitcher_id=pitcher_id))
+        return own if own is not None else self.value(Question(code))
 
     def left_out(self) -> set[int]:
         """The pitchers who were taken out of a roll call."""

@@ -19,6 +19,8 @@ from core.ledger.clearance import may_clear
 from core.ledger.crew import load_crew
 from core.ledger.lines import hear_again, owed_after
 from core.ledger.notices import Notice
+from core.ledger.of_line import of_line
+from core.ledger.one_for_all import ONCE
 from core.ledger.question import QuestionCode
 from core.model import Line, LineState, Outing, Person, Pitcher, key
 
@@ -182,7 +184,12 @@ def _may_answer(hand: Hand, line: Line, answer: Answer) -> bool:
     if answer.code is QuestionCode.PAIN_FREE and answer.pitcher_id is not None:
         pitcher = hand.session.get_one(Pitcher, answer.pitcher_id)
         return key(hand.person) in may_clear(hand.session, pitcher, hand.now.date())
-    return key(hand.person) == line.author_id or _may(hand, line, answer.pitcher_id)
+    if key(hand.person) == line.author_id:
+        return True
+    if answer.code in ONCE and answer.pitcher_id is None:
+        rows = of_line(hand.session, line).outings
+        return bool(rows) and all(_may(hand, line, row.pitcher_id) for row in rows)
+    return _may(hand, line, answer.pitcher_id)
 
 
 def _may(hand: Hand, line: Line, pitcher_id: int | None) -> bool:

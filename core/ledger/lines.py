@@ -37,6 +37,7 @@ from core.ledger.holds import raise_holds
 from core.ledger.messages import Deleted, Edited, Said, newer
 from core.ledger.notices import Heard, Notice, NoticeKind
 from core.ledger.of_line import of_line
+from core.ledger.one_for_all import with_one_question
 from core.ledger.orders import Order, obey, order_here
 from core.ledger.owed import news_of_pain, owed
 from core.ledger.question import REFUSALS, Question, QuestionCode
@@ -268,6 +269,7 @@ def _decision(session: Session, line: Line, crew: Crew, reading: Reading) -> Dec
     decision = with_doubts(session, line, decision, answers)
     decision = with_joins(session, line, decision, answers)
     decision = with_open_pain(session, line, with_care(line.text, decision), answers)
+    decision = with_one_question(decision)
     if decision.state == LineState.TALK and asked_here(session, line, crew) is not None:
         return replace(decision, state=LineState.QUESTION)
     return decision

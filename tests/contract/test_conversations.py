@@ -1,8 +1,11 @@
 """Said and answered: lines as people type them, over signed HTTP, through the real app."""
 
+from sqlmodel import select
+
 from bot.local.faults import HttpError
+from core.model import Outing
 from tests.support.club import Club
-from tests.support.taps import tap
+from tests.support.taps import answer_to, labels, tap
 
 
 def test_a_game_line_is_answered_with_what_was_read_the_share_and_the_rest(club: Club) -> None:
@@ -241,6 +244,33 @@ def test_a_roll_call_names_who_was_logged_and_an_absence_is_a_tap(club: Club) ->
     (answer,) = club.ws.replies(club.staff, said)
     assert "Sam Ruiz" not in answer.text
     assert "Mateo Cruz" in answer.text
+
+
+def test_the_kind_of_a_roll_call_is_asked_once_and_answered_for_everybody(club: Club) -> None:
+    said = club.say("dana", "everyone threw 110 in practice", club.staff)
+
+    (answer,) = club.ws.replies(club.staff, said)
+    assert answer.text.count("What was it, for all of them") == 1
+    assert answer.text.count("110 pitches") == 1
+    assert labels(answer).count("Bullpen") == 1
+    assert not any("*Over a rule*" in one for one in club.in_staff_channel())
+    tap(club, "dana", answer, "Bullpen")
+
+    with club.store.reading() as session:
+        outings = session.exec(select(Outing)).all()
+    assert len(outings) == 4
+    assert {(one.kind, tuple(one.waiting)) for one in outings} == {("bullpen", ())}
+    (answer,) = club.ws.replies(club.staff, said)
+    assert "What was it" not in answer.text
+
+
+def test_no_breach_of_a_roll_call_is_told_before_its_kind_is_known(club: Club) -> None:
+    club.tell_bot("dana", "everyone threw 110 in practice")
+
+    assert not any("*Over a rule*" in one for one in club.in_staff_channel())
+    tap(club, "dana", answer_to(club, "dana"), "Game")
+
+    assert any("*Over a rule*" in one for one in club.in_staff_channel())
 
 
 def test_pain_that_should_stay_secret_is_answered_with_the_truth(club: Club) -> None:

@@ -232,7 +232,10 @@ def test_throwing_during_a_hold_is_stored_and_told_to_the_adults(club: Club) -> 
         assert [one.pitches for one in session.exec(select(Outing))] == [30]
     for told in (club.in_staff_channel()[-1], club.heard("elena")[-1]):
         assert told.startswith("*Throwing during a hold.*")
-        assert "the arm is on hold since Sat 2 May" in told
+        assert "on hold since Sat 2 May" in told
+    assert "Please talk with the family" in club.in_staff_channel()[-1]
+    assert "talk with the coach" in club.heard("elena")[-1]
+    assert "talk with the family" not in club.heard("elena")[-1]
     assert club.in_log_channel() == []
 
 
