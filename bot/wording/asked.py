@@ -126,7 +126,28 @@ def when(answer: WhenAnswer) -> str:
     if answer.activity is not None and answer.activity is not Activity.THROW:
         parts = [_activity(one, answer) for one in answer.arms]
     told = [_limits(one) for one in answer.arms]
+    if answer.of_the_arm:
+        on_record = [_capital(_arm(one, answer.own)) for one in answer.arms]
+        return sentences([OF_THE_ARM, *on_record, *told])
     return sentences([*parts, *told, f"{RULES_GOVERN} {COACH_DECIDES}"])
+
+
+OF_THE_ARM = (
+    "I'm a bot, not a doctor, and cannot say whether an arm is OK. If it hurts, is sore or feels "
+    "tired: no throwing today, and tell a coach and a parent; a licensed clinician decides. What "
+    "is on record:"
+)
+
+
+def _arm(one: ArmDay, own: bool) -> str:
+    """What stands on record of an arm that was asked about; rest that is done is no yes."""
+    if one.status.bars_pitching or one.rest is None or not one.rest.eligible:
+        return _when_one(one, own)
+    name = "" if own else f"{safe(one.pitcher.name)}: "
+    return (
+        f"{name}by the counts no rest is owed on {day(one.on)}. Counts say nothing of how the arm "
+        "feels."
+    )
 
 
 def _limits(one: ArmDay | Counts | SeasonAnswer | WhatIfAnswer | MostAnswer) -> str:

@@ -286,3 +286,38 @@ def test_deleting_the_line_takes_the_outings_book_back(club: Club) -> None:
 
     assert "could not be" not in staff_answer(club, "can Mateo throw sunday")
     assert club.ws.replies(club.staff, said)[0].text == "Taken back: this line no longer counts."
+
+
+def test_a_question_about_an_arm_is_never_answered_with_a_yes_or_with_silence(club: Club) -> None:
+    for who, text in (
+        ("sam_r", "my arm is ok to throw right"),
+        ("sam_r", "is my arm ok to throw"),
+        ("carmen", "is his arm ok to pitch today?"),
+        ("dana", "is Leo's arm ok"),
+    ):
+        said = club.tell_bot(who, text)
+
+        told = club.heard(who)[-1]
+        assert told.startswith("I'm a bot, not a doctor, and cannot say whether an arm is OK."), (
+            text
+        )
+        assert "tell a coach and a parent" in told
+        assert "up to" not in told
+        assert "baseball" not in club.reaction(said)
+    assert "Leo Ortiz: by the counts no rest is owed" in club.heard("dana")[-1]
+
+
+def test_a_question_about_an_arm_names_the_hold_that_stands(club: Club) -> None:
+    club.tell_bot("sam_r", "elbow hurts 6/10")
+
+    club.tell_bot("sam_r", "is my arm ok to throw")
+
+    told = club.heard("sam_r")[-1]
+    assert "cannot say whether an arm is OK" in told
+    assert "this arm is on hold" in told
+
+
+def test_a_report_of_pain_is_no_question_about_an_arm(club: Club) -> None:
+    club.tell_bot("sam_r", "is my arm ok it hurts when i throw")
+
+    assert not club.heard("sam_r")[-1].startswith("I'm a bot, not a doctor, and cannot")

@@ -63,6 +63,7 @@ def _when(question: Question, arms: list[Arm], pitchers: list[Pitcher]) -> WhenA
         question.asked.activity,
         rest_day_words(question.session, teams),
         own=all(arm in own for arm in arms),
+        of_the_arm=question.asked.topic is Topic.ARM,
     )
 
 

@@ -73,6 +73,8 @@ class WhenAnswer:
     activity: Activity | None = None
     rest_day: Mapping[str, str] | None = None
     own: bool = False
+    #: Asked whether the arm is well, which no answer says.
+    of_the_arm: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,7 @@ from core.ledger.command_words import Does, Word, may_use, word_alone
 from core.ledger.crew import Crew, load_crew
 from core.ledger.spoken import spoken
 from core.model import Line, Person, Team
-from core.reading.asking import Asked, ask
+from core.reading.asking import Asked, Topic, ask
 
 
 def asked_here(session: Session, line: Line, crew: Crew) -> Asked | None:
@@ -23,8 +23,10 @@ def asked_here(session: Session, line: Line, crew: Crew) -> Asked | None:
     if not (mentioned or crew.takes_orders(line)):
         return None
     posted = crew.local(line.posted_at)
-    asked = ask(text, posted, roster=crew.roster())
-    return asked or asked_in_short(text, posted.date(), crew)
+    short = asked_in_short(text, posted.date(), crew)
+    if short is not None and short.topic is Topic.ARM:
+        return short
+    return ask(text, posted, roster=crew.roster()) or short
 
 
 def says_a_word(session: Session, line: Line, crew: Crew) -> Word | None:

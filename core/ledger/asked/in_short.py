@@ -2,11 +2,12 @@
 
 from datetime import date
 
+from core.ledger.asked.arm_words import whose_arm
 from core.ledger.command_words import Does, find_word
 from core.ledger.crew import Crew
 from core.ledger.who import find
 from core.reading.asking import Asked, Topic
-from core.reading.asking.asked import Span
+from core.reading.asking.asked import CHILD, ME, Span
 from core.reading.asking.upcoming import upcoming_days
 
 
@@ -15,6 +16,9 @@ def asked_in_short(text: str, today: date, crew: Crew) -> Asked | None:
 
     With anything else after it the text is no question: "left the field early".
     """
+    whose = whose_arm(text)
+    if whose is not None and (whose in {ME, CHILD} or find(whose, crew.arms)):
+        return Asked(Topic.ARM, (whose,), days=(today,))
     found = find_word(text.strip(" ?!."))
     if found is None or found[0].does is not Does.ASK:
         return None

@@ -21,6 +21,7 @@ class Topic(StrEnum):
     INNINGS = "innings"  # innings pitched on the days, or over the span
     MIX = "mix"  # breaking balls: how many, what share
     HELP = "help"
+    ARM = "arm"  # whether an arm is well: never answered with a yes
 
 
 class Activity(StrEnum):
