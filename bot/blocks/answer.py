@@ -14,7 +14,7 @@ from bot.wording.words import sentences
 from core.ledger.days import before_the_day_turns
 from core.ledger.history import only_caught
 from core.ledger.notices import PITCHED
-from core.ledger.question import REFUSALS, QuestionCode
+from core.ledger.question import QuestionCode
 from core.ledger.view import LineView, PitcherView, Standing
 from core.model import LineState, Outing, Person, key
 from core.reading import UnreadReason
@@ -42,7 +42,7 @@ def answer_parts(
 def asked_again_parts(view: LineView) -> list[Part]:
     """The questions of a line that are still open; empty when none is."""
     asked = _questions(view)
-    if not asked or all(one.code in REFUSALS for one in view.questions):
+    if not asked or not any(one.waits for one in view.questions):
         return []
     zone = ZoneInfo(view.team.time_zone) if view.team is not None else ZoneInfo("UTC")
     posted = view.line.posted_at.astimezone(zone).date()
@@ -150,7 +150,5 @@ def _questions(view: LineView) -> list[Part]:
         if one.reason == UnreadReason.UNCLEAR_PAIN:
             buttons += report_pain()
         parts.append(Part(question(one), buttons if number < MOST_ROWS else ()))
-    can_edit = view.line.deleted_at is None and any(
-        one.code not in REFUSALS for one in view.questions
-    )
+    can_edit = view.line.deleted_at is None and any(one.waits for one in view.questions)
     return [*parts, Part(EDIT)] if can_edit else parts

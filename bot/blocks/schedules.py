@@ -44,7 +44,13 @@ def schedule_lists(session: Session, line: Line) -> list[Part]:
     return [
         Part(
             schedule_text(session, team),
-            (Button(say.CHANGE, opens("schedules"), {"team": key(team)}),),
+            (
+                Button(
+                    say.change(team.name if len(said.teams) > 1 else ""),
+                    opens("schedules"),
+                    {"team": key(team)},
+                ),
+            ),
         )
         for team in said.teams
     ]

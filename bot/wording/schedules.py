@@ -34,6 +34,13 @@ TYPED = {
     ScheduleKind.REST_EVENING: "evening rest messages",
 }
 CHANGE = "Change schedules"
+
+
+def change(team: str) -> str:
+    """The label of the button that opens the form; with the team where there are several."""
+    return f"{CHANGE}: {team}" if team else CHANGE
+
+
 TAKEN_BACK = "Taken back: the schedules are as they were before this line."
 HOW = (
     "Set one with “monday summary at 6:30”, “spin reminder thursday 5pm”, “spin reminder 30 "

@@ -66,7 +66,8 @@ def setting_unclear(key: str, typed: str) -> str:
     """A refusal in one sentence that says what is accepted."""
     if key == "team":
         return (
-            "I set nothing: you coach more than one team, so write it in that team's staff channel."
+            "I set nothing: you coach more than one team. Write it anew in that team's staff "
+            "channel."
         )
     row = threshold(Key(key))
     words = " or “default”" if not row.may_be_off else ", “off” or “default”"

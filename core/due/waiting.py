@@ -7,7 +7,7 @@ from zoneinfo import ZoneInfo
 
 from sqlmodel import Session, col, select, union
 
-from core.ledger.question import REFUSALS
+from core.ledger.question import Question
 from core.model import (
     GuardianLink,
     Line,
@@ -63,7 +63,7 @@ def _not_read(line: Line) -> bool:
 
 
 def _is_open(line: Line) -> bool:
-    return not _not_read(line) and any(one["code"] not in REFUSALS for one in line.questions)
+    return not _not_read(line) and any(Question.from_json(one).waits for one in line.questions)
 
 
 def _people(team: Team) -> Any:

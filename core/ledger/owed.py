@@ -27,7 +27,7 @@ from core.ledger.notices import (
 )
 from core.ledger.of_line import OfLine
 from core.ledger.people import guardians_of, second_adult, teams_of
-from core.ledger.question import REFUSALS, QuestionCode
+from core.ledger.question import Question, QuestionCode
 from core.ledger.still_hurts import questions_about
 from core.model import (
     FORM_TS,
@@ -143,7 +143,7 @@ def _thread(line: Line, staff_channel: bool) -> str | None:
 def _asked_again(heard: Heard, answer: Notice) -> Notice:
     """The open questions of a line once more, at 08:00 of the day after it was posted."""
     line = heard.line
-    open_questions = any(question["code"] not in REFUSALS for question in line.questions)
+    open_questions = any(Question.from_json(one).waits for one in line.questions)
     zone = ZoneInfo(heard.time_zone)
     next_day = line.posted_at.astimezone(zone).date() + timedelta(days=1)
     return replace(
