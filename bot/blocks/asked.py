@@ -6,6 +6,7 @@ from bot.blocks.message import Button, Part
 from bot.forms.form import opens
 from bot.wording import asked as say
 from bot.wording import command
+from bot.wording.first_steps import ADD_PITCHER
 from core.ledger.asked import (
     FormAnswer,
     HelpAnswer,
@@ -32,6 +33,8 @@ def asked_parts(session: Session, line: Line, books: Books) -> list[Part]:
 
 
 def _part(found: Reply) -> Part:
+    if isinstance(found, Refused) and found.empty_roster:
+        return Part(_text(found), (Button(ADD_PITCHER, opens("pitcher"), {}, main=True),))
     if not isinstance(found, FormAnswer):
         return Part(_text(found))
     return Part(_text(found), (Button(command.OPEN, opens(found.form), {}, main=True),))

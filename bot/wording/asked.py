@@ -53,7 +53,9 @@ def no_record(answer: NoRecord) -> str:
 
 def _sheet_day(on: date, arms: Sequence[ArmDay], answer: SheetAnswer) -> str:
     free = [one for one in arms if one.may_throw_so_many(answer.need)]
-    what = "may still throw by rule today" if answer.left else "have their rest done"
+    one_arm = len(free) == 1 or len(arms) == 1
+    rested = "has its rest done" if one_arm else "have their rest done"
+    what = "may still throw by rule today" if answer.left else rested
     if answer.need is not None:
         what = f"may throw {answer.need} or more by rule"
     head = f"*{day(on)}*: {len(free)} of {counted(len(arms), 'arm')} {what}."
@@ -102,8 +104,9 @@ def _resting(one: ArmDay) -> str:
         return f"{name}: {stands_shortly(one.status)}"
     if one.rest is None:
         return f"{name}: could not be worked out ({safe(one.problem)})."
-    until = f"until {day(one.rest.next_eligible)}" if one.rest.next_eligible else "with no date"
-    return f"{name}: rests {until}. {why(one.rest)}"
+    again = one.rest.next_eligible
+    earliest = f"earliest {day(again)}" if again else "no date within a year"
+    return f"{name}: rests, {earliest} by rule. {why(one.rest)}"
 
 
 def why(rest: RestAnswer) -> str:
@@ -356,8 +359,13 @@ def plan(answer: PlanAnswer) -> str:
     return sentences([*lines, f"{RULES_GOVERN} {COACH_DECIDES}"])
 
 
+EMPTY_ROSTER = "Your roster holds no pitcher yet. Add the first one, then ask me again."
+
+
 def refused(answer: Refused) -> str:
     """A polite refusal that gives no hint of the answer."""
+    if answer.empty_roster:
+        return EMPTY_ROSTER
     if not answer.own_names:
         return "There is no pitcher whose record you may ask about here. The coaches can answer."
     own = listed(list(map(safe, answer.own_names)))

@@ -18,6 +18,7 @@ STRANGER = (
     "coach to add you to the team file."
 )
 NO_TEAM = (
-    "I know no team in this workspace yet, so nothing was counted; your line is kept. An owner or "
-    "admin of this workspace sets the team up: open my Home tab."
+    "No team is set up in this workspace yet, so nothing was counted; your line is kept. An owner "
+    "or admin of this workspace sets the team up first: open my Home tab and press “Set up the "
+    "team”."
 )

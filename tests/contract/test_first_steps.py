@@ -261,3 +261,21 @@ def test_a_coach_of_a_team_file_is_welcomed_once(club: Club) -> None:
         "Roles",
         "Team settings",
     ]
+
+
+def test_a_coach_with_an_empty_roster_is_led_to_the_first_pitcher(empty: Club) -> None:
+    open_home(empty, "ada")
+    assert set_up(empty, *channels(empty)) == {}
+
+    empty.tell_bot("ada", "who can throw today")
+
+    assert last(empty, "ada").text == (
+        "Your roster holds no pitcher yet. Add the first one, then ask me again."
+    )
+    assert labels(last(empty, "ada")) == ["Add a pitcher"]
+
+
+def test_a_hello_before_the_set_up_points_to_it(empty: Club) -> None:
+    empty.tell_bot("joan", "hi")
+
+    assert "open my Home tab and press “Set up the team”" in empty.heard("joan")[-1]

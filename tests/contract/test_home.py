@@ -142,7 +142,7 @@ def test_home_follows_the_log_for_those_who_have_opened_it_and_for_nobody_else(
 
     said = club.say("mateo", "62p 11cb vs Summit")
     assert "• Game, Sat 2 May: 62 pitches" in shown(club, "mateo")
-    assert "Mateo Cruz: rests until Wed 6 May" in shown(club, "dana")
+    assert "Mateo Cruz: rests, earliest Wed 6 May" in shown(club, "dana")
     assert shown(club, "elena") == ""
 
     club.edit(said, "30p 5cb vs Summit")

@@ -19,7 +19,9 @@ def test_who_can_throw_lists_the_staff_with_the_cost_of_each(club: Club) -> None
     assert answer.startswith("*Sun 3 May*: 3 of 4 arms have their rest done.")
     assert "• Sam Oduya: up to 105" in answer
     assert "Back after 30 → Mon 4 May" in answer
-    assert "• Mateo Cruz: rests until Wed 6 May. 62 pitches on Sat 2 May: 3 days" in answer
+    assert (
+        "• Mateo Cruz: rests, earliest Wed 6 May by rule. 62 pitches on Sat 2 May: 3 days" in answer
+    )
 
 
 def test_an_arm_that_hurt_is_not_offered(club: Club) -> None:

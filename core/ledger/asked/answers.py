@@ -172,6 +172,8 @@ class Refused:
 
     own_names: tuple[str, ...]
     staff_only: bool = False
+    #: A coach's own roster holds nobody yet.
+    empty_roster: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -46,7 +46,7 @@ def refused(question: Question, *, staff_only: bool = False) -> Refused:
     """The refusal, naming only those whom the asker may ask about."""
     crew = question.crew
     seen = [arm.name for arm in crew.arms if may_see(crew.relations[arm.pitcher_id], View.RECORD)]
-    return Refused(tuple(seen), staff_only)
+    return Refused(tuple(seen), staff_only, empty_roster=bool(crew.coaches) and not crew.arms)
 
 
 def _ask_who(question: Question) -> NotUnderstood:
