@@ -2,6 +2,7 @@
 
 from sqlmodel import Session
 
+from bot.blocks.buttons import fix_and_undo
 from bot.blocks.message import Button, Part
 from bot.forms.form import opens
 from bot.wording import asked as say
@@ -10,6 +11,7 @@ from bot.wording.first_steps import ADD_PITCHER
 from core.ledger.asked import (
     FormAnswer,
     HelpAnswer,
+    LastLine,
     MostAnswer,
     NoRecord,
     NotUnderstood,
@@ -24,12 +26,26 @@ from core.ledger.asked import (
     replies,
 )
 from core.ledger.binding import Books
-from core.model import Line
+from core.ledger.view import line_view
+from core.model import Line, LineState, Person
 
 
 def asked_parts(session: Session, line: Line, books: Books) -> list[Part]:
     """The answers to a line's questions, one after the other."""
-    return [_part(found) for found in replies(session, line, books)]
+    return [
+        _last(session, line, found, books) if isinstance(found, LastLine) else _part(found)
+        for found in replies(session, line, books)
+    ]
+
+
+def _last(session: Session, line: Line, found: LastLine, books: Books) -> Part:
+    """The author's newest line as it stands now, with its buttons."""
+    last = session.get(Line, found.line_id) if found.line_id is not None else None
+    author = session.get(Person, line.author_id) if line.author_id is not None else None
+    if last is None or last.deleted_at is not None or last.state == LineState.UNDONE:
+        return Part(say.NO_LAST_LINE)
+    buttons = fix_and_undo(line_view(session, last, author, books))
+    return Part(say.last_line(last.text, pressed=bool(buttons)), buttons)
 
 
 def _part(found: Reply) -> Part:
@@ -66,3 +82,5 @@ def _text(found: Reply) -> str:
             return say.not_understood(found)
         case FormAnswer():
             return command.opens_form(found.word)
+        case LastLine():
+            return say.NO_LAST_LINE

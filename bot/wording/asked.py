@@ -3,9 +3,11 @@
 from collections.abc import Sequence
 from datetime import date
 
+from bot.cut import cut
 from bot.wording.answers import KIND_NAMES, RULES_GOVERN
 from bot.wording.holds import limits, stands, stands_shortly
 from bot.wording.load import week as week_load
+from bot.wording.questions import QUOTED
 from bot.wording.words import (
     counted,
     day,
@@ -357,6 +359,19 @@ def plan(answer: PlanAnswer) -> str:
     if found.gap:
         lines.append(f"A better plan may exist (within {percent(found.gap)}); time ran out.")
     return sentences([*lines, f"{RULES_GOVERN} {COACH_DECIDES}"])
+
+
+NO_LAST_LINE = "I find no line of yours in the log that could be put right."
+
+
+def last_line(typed: str, *, pressed: bool) -> str:
+    """The newest line of somebody who wants it undone or put right, and how that is done."""
+    quoted = f"Your newest line in the log: “{safe(cut(typed, QUOTED))}”."
+    if pressed:
+        return (
+            f"{quoted} Nothing is changed yet: press what you want. You can also edit or delete it."
+        )
+    return f"{quoted} Nothing is changed yet: edit or delete your message, and I follow."
 
 
 EMPTY_ROSTER = "Your roster holds no pitcher yet. Add the first one, then ask me again."

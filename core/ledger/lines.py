@@ -24,6 +24,7 @@ from core.ledger.apply import (
     withdraw_settings,
 )
 from core.ledger.asked.from_line import asked_here, asks_in_short, says_a_word
+from core.ledger.asked.last_line import speaks_of_last
 from core.ledger.care import with_care, with_open_pain
 from core.ledger.claim import Place, claim, find_line, find_place
 from core.ledger.crew import Crew, find_person, load_crew
@@ -249,7 +250,8 @@ def _decided(session: Session, line: Line, crew: Crew) -> Decision:
     A fault of ours must not lose a line: it is kept as not read. A fault of the database is
     raised, so that Slack sends the event again.
     """
-    if says_a_word(session, line, crew) is not None or asks_in_short(session, line, crew):
+    word = speaks_of_last(line) or says_a_word(session, line, crew) is not None
+    if word or asks_in_short(session, line, crew):
         return Decision(LineState.QUESTION)
     reading = _try_to_read(line, spoken(session, line), crew, crew.local(line.posted_at))
     if reading is None:

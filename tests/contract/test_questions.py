@@ -1,7 +1,9 @@
 """Questions in plain words, asked where they are asked, through the real app."""
 
 import pytest
+from sqlmodel import col, select
 
+from core.model import Outing
 from tests.support.club import Club
 from tests.support.taps import answer_to, tap
 
@@ -323,3 +325,31 @@ def test_a_report_of_pain_is_no_question_about_an_arm(club: Club) -> None:
     club.tell_bot("sam_r", "is my arm ok it hurts when i throw")
 
     assert not club.heard("sam_r")[-1].startswith("I'm a bot, not a doctor, and cannot")
+
+
+@pytest.mark.parametrize("text", ["undo", "undo that", "nvm delete that", "fix my last one", "fix"])
+def test_undo_and_fix_point_to_the_newest_line_with_its_buttons(club: Club, text: str) -> None:
+    club.tell_bot("sam_r", "catch 30 throws 12 spins")
+    club.tell_bot("sam_r", "pen 25 6ch")
+
+    club.tell_bot("sam_r", text)
+
+    shown = answer_to(club, "sam_r")
+    assert shown.text.startswith("Your newest line in the log: “pen 25 6ch”. Nothing is changed")
+    tap(club, "sam_r", shown, "Undo")
+    with club.store.reading() as session:
+        left = session.exec(select(Outing).where(col(Outing.withdrawn_at).is_(None))).all()
+    assert [one.kind for one in left] == ["catch"]
+
+
+def test_undo_without_a_line_says_so(club: Club) -> None:
+    club.tell_bot("sam_r", "undo")
+
+    assert club.heard("sam_r") == ["I find no line of yours in the log that could be put right."]
+
+
+def test_one_arm_has_its_rest_done(club: Club) -> None:
+    for name in ("Mateo", "Sam Ruiz", "Sam Oduya"):
+        club.say("dana", f"{name} 62p 11cb vs Summit", club.staff)
+
+    assert "1 of 4 arms has its rest done." in staff_answer(club, "who can throw sunday")

@@ -5,6 +5,7 @@ from core.ledger.asked.answers import (
     Counts,
     FormAnswer,
     HelpAnswer,
+    LastLine,
     MostAnswer,
     NoRecord,
     NotUnderstood,
@@ -18,12 +19,14 @@ from core.ledger.asked.answers import (
     WhenAnswer,
 )
 from core.ledger.asked.from_line import asked_here, asks_in_short, replies, says_a_word
+from core.ledger.asked.last_line import speaks_of_last
 
 __all__ = [
     "ArmDay",
     "Counts",
     "FormAnswer",
     "HelpAnswer",
+    "LastLine",
     "MostAnswer",
     "NoRecord",
     "NotUnderstood",
@@ -39,4 +42,5 @@ __all__ = [
     "asks_in_short",
     "replies",
     "says_a_word",
+    "speaks_of_last",
 ]

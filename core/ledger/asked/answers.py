@@ -167,6 +167,13 @@ class FormAnswer:
 
 
 @dataclass(frozen=True, slots=True)
+class LastLine:
+    """The author's newest line in the log, to be put right or undone; none where there is none."""
+
+    line_id: int | None
+
+
+@dataclass(frozen=True, slots=True)
 class Refused:
     """Not answered: the asker may not know; the words give no hint of the answer."""
 
@@ -196,6 +203,7 @@ Reply = (
     | PlanAnswer
     | HelpAnswer
     | FormAnswer
+    | LastLine
     | NoRecord
     | Refused
     | NotUnderstood

@@ -4,6 +4,7 @@ from sqlmodel import Session
 
 from core.ledger.asked.answers import FormAnswer, Reply
 from core.ledger.asked.in_short import asked_in_short
+from core.ledger.asked.last_line import last_line, speaks_of_last
 from core.ledger.asked.question import Question
 from core.ledger.asked.reply import help_for, reply
 from core.ledger.binding import Books
@@ -61,6 +62,8 @@ def replies(session: Session, line: Line, books: Books) -> list[Reply]:
         return []
     here = session.get(Team, line.team_id) if line.team_id is not None else None
     crew = load_crew(session, author, here)
+    if speaks_of_last(line):
+        return [last_line(session, line)]
     word = says_a_word(session, line, crew)
     if word is not None:
         is_form = word.does is Does.FORM
