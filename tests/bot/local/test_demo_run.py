@@ -5,6 +5,7 @@ import re
 import signal
 import subprocess
 import sys
+from functools import partial
 from pathlib import Path
 
 import pytest
@@ -25,6 +26,8 @@ def start(**environment: str) -> subprocess.Popen[str]:
         stderr=subprocess.PIPE,
         text=True,
         encoding="utf-8",
+        # A shell's background job ignores Ctrl-C, and so would whatever it starts.
+        preexec_fn=partial(signal.signal, signal.SIGINT, signal.default_int_handler),
     )
 
 
