@@ -229,11 +229,15 @@ def _for_guardian(report: ArmReport, guardian: str) -> str:
     return say.to_guardian(guardian, name, report.sites, report.on, report.stops)
 
 
-def withdrawn_text(session: Session, line: Line, viewer: Person | None) -> str:
-    """The words that follow a report that was taken back."""
+def withdrawn_text(
+    session: Session, line: Line, viewer: Person | None, team_pitchers: Container[int]
+) -> str:
+    """The words that follow a report that was taken back, for a guardian or a team's staff."""
     reports = [report for report in line_reports(session, line) if report.withdrawn]
     if viewer is not None:
         reports = [report for report in reports if _is_guardian(session, viewer, report)]
+    else:
+        reports = [report for report in reports if key(report.pitcher) in team_pitchers]
     return "\n".join(
         say.withdrawn(report.pitcher.name, report.sites, report.on) for report in reports
     )

@@ -27,11 +27,13 @@ from bot.wording.questions import ANSWERED
 from bot.wording.words import listed
 from core.contact.reach import is_silenced
 from core.ledger import NoticeKind
+from core.ledger.answer_notices import is_answered_elsewhere
 from core.ledger.answers import GONE
 from core.ledger.binding import Books
 from core.ledger.corrections import undone_by
 from core.ledger.hints import hint_for
 from core.ledger.notices import SILENT_STATES
+from core.ledger.of_line import of_line
 from core.ledger.question import QuestionCode
 from core.ledger.view import line_view
 from core.model import Line, LineState, OutboxMessage, Person, Pitcher, PitcherTeam, Team
@@ -110,6 +112,8 @@ class Renderer:
         # A line that was filled in has its author for a channel, and is his to read.
         in_staff_channel = row.destination == line.channel and not line.direct
         viewer = None if in_staff_channel else _person(session, row)
+        if in_staff_channel and is_answered_elsewhere(session, line, of_line(session, line)):
+            return _if_shown(row, answers.ANSWERED_ALONE)
         if line.deleted_at is None:
             if line.state == LineState.QUESTION:
                 return asked_parts(session, line, self._books)
@@ -129,12 +133,12 @@ class Renderer:
         return _if_shown(row, ANSWERED)
 
     def _staff_counts(self, session: Session, row: OutboxMessage, line: Line) -> Parts:
-        view = line_view(session, line, None, self._books)
+        view = line_view(session, line, None, self._books, _of_team(session, row))
         parts = counts_parts(session, view, _author(session, line))
         return parts or _if_shown(row, answers.taken_back())
 
     def _rule_broken(self, session: Session, row: OutboxMessage, line: Line) -> Parts:
-        view = line_view(session, line, None, self._books)
+        view = line_view(session, line, None, self._books, _of_team(session, row))
         text = broken_text(view, _author(session, line))
         if not text:
             return _if_shown(row, answers.within_rules_again())
@@ -142,7 +146,7 @@ class Renderer:
 
 
 def _two_counts(session: Session, row: OutboxMessage, line: Line) -> Parts:
-    parts = two_counts_parts(session, line)
+    parts = two_counts_parts(session, line, _of_team(session, row))
     return parts or _if_shown(row, answers.taken_back())
 
 
@@ -196,7 +200,7 @@ def _of_team(session: Session, row: OutboxMessage) -> set[int]:
 
 
 def _pain_withdrawn(session: Session, row: OutboxMessage, line: Line) -> str:
-    return withdrawn_text(session, line, _person(session, row))
+    return withdrawn_text(session, line, _person(session, row), _of_team(session, row))
 
 
 def _pain_unplaced(session: Session, row: OutboxMessage, line: Line) -> str:
@@ -213,7 +217,9 @@ def _pain_gone(session: Session, row: OutboxMessage, line: Line) -> str:
     pitchers = [
         session.get_one(Pitcher, answer["pitcher_id"]).name
         for answer in line.answers
-        if answer["code"] == QuestionCode.PAIN_FREE and answer["value"] == GONE
+        if answer["code"] == QuestionCode.PAIN_FREE
+        and answer["value"] == GONE
+        and answer["pitcher_id"] in _of_team(session, row)
     ]
     return "\n".join(pain.gone(name, _author(session, line)) for name in pitchers)
 

@@ -1,5 +1,7 @@
 """Two counts of one outing, side by side, for the staff."""
 
+from collections.abc import Set
+
 from sqlmodel import Session, col, select
 
 from bot.blocks.buttons import FIX
@@ -9,12 +11,13 @@ from bot.wording.buttons import fix
 from core.model import JoinedAs, Line, Outing, Person, Pitcher, key
 
 
-def two_counts_parts(session: Session, line: Line) -> list[Part]:
-    """Both counts of each outing of a line that was logged before with another count."""
+def two_counts_parts(session: Session, line: Line, team_pitchers: Set[int]) -> list[Part]:
+    """Both counts of each outing of a line, of one team, that was logged with another count."""
     same = session.exec(
         select(Outing).where(
             Outing.line_id == key(line),
             Outing.joined_as == JoinedAs.SAME,
+            col(Outing.pitcher_id).in_(team_pitchers),
             col(Outing.withdrawn_at).is_(None),
         )
     ).all()

@@ -295,6 +295,12 @@ def taken_back(by: str = "") -> str:
     return f"Taken back{f' by {safe(by)}' if by else ''}: this line no longer counts."
 
 
+#: What a staff channel reads where the answer has left it.
+ANSWERED_ALONE = (
+    "This line speaks of another team's pitcher, so I answer it to whoever wrote it, and not here."
+)
+
+
 def broken_for_staff(author: str, parts: list[str]) -> str:
     """Told to the staff when an outing that was logged went over a rule."""
     head = f"*Over a rule* (logged by {safe(author)})"

@@ -118,6 +118,8 @@ class Heard:
     teams: tuple[Team, ...]
     #: The kinds of message about pain that bring news, beside what was told before.
     news: frozenset[NoticeKind] = frozenset()
+    #: Whether a line of a staff channel speaks of another team's pitcher.
+    answered_elsewhere: bool = False
 
     @property
     def time_zone(self) -> str:

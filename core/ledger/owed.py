@@ -2,21 +2,19 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import Any
-from zoneinfo import ZoneInfo
 
 from sqlmodel import Session, select
 
 from core.audience import Occasion, Told, who_is_told
 from core.consent.asking import ask_for_consent, tell_kept_back, tell_of_line
-from core.contact.reach import speaks_instead
 from core.contact.wish import of_a_child
+from core.ledger.answer_notices import answers_again, answers_to_line, is_answered_elsewhere
 from core.ledger.answers import GONE
 from core.ledger.care import LOOKED_AT_BY_FAMILY, LOOKED_AT_BY_STAFF
 from core.ledger.holds import is_thrown_on_hold, stops
 from core.ledger.notices import (
-    MORNING,
     PITCHED,
     SILENT_STATES,
     TOLD_FEELINGS,
@@ -27,13 +25,12 @@ from core.ledger.notices import (
 )
 from core.ledger.of_line import OfLine
 from core.ledger.people import guardians_of, second_adult, teams_of
-from core.ledger.question import Question, QuestionCode
+from core.ledger.question import QuestionCode
 from core.ledger.still_hurts import questions_about
 from core.model import (
     FORM_TS,
     Feeling,
     JoinedAs,
-    Line,
     Outing,
     Pitcher,
     Team,
@@ -48,8 +45,9 @@ def owed(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
     is shown already.
     """
     line = heard.line
-    answer = _answer(session, heard)
-    notices = [answer, _asked_again(heard, answer)]
+    elsewhere = is_answered_elsewhere(session, line, rows)
+    heard = replace(heard, answered_elsewhere=elsewhere)
+    notices = answers_to_line(session, heard)
     if line.deleted_at is None and not line.ts.startswith(FORM_TS):
         notices.append(_reaction(heard))
     return [
@@ -104,57 +102,6 @@ def _contact(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
     return _tell(session, heard, rows, occasion, kind, of_child, wanted=True)
 
 
-def _answer(session: Session, heard: Heard) -> Notice:
-    """The answer to the author; to the guardian alone who asked that he is not written to."""
-    line = heard.line
-    today = heard.now.astimezone(ZoneInfo(heard.time_zone)).date()
-    guardian = speaks_instead(session, line.author_id, today)
-    staff_channel = any(team.staff_channel == line.channel for team in heard.teams)
-    if guardian is not None and not staff_channel:
-        return Notice(
-            slot=f"answer/{key(line)}",
-            kind=NoticeKind.ANSWER,
-            destination=guardian.slack_id or "",
-            not_before=heard.now,
-            line_id=key(line),
-            person_id=key(guardian),
-            only_if_shown=not heard.in_words or line.deleted_at is not None,
-        )
-    return Notice(
-        slot=f"answer/{key(line)}",
-        kind=NoticeKind.ANSWER,
-        # A direct conversation goes by its person's name: one order, one pace, one quiet time.
-        destination=line.channel if staff_channel else line.author_slack_id,
-        not_before=heard.now,
-        line_id=key(line),
-        person_id=line.author_id,
-        thread_ts=_thread(line, staff_channel),
-        only_if_shown=not heard.in_words or line.deleted_at is not None,
-    )
-
-
-def _thread(line: Line, staff_channel: bool) -> str | None:
-    if staff_channel:
-        return line.thread_ts or line.ts
-    # A thread of the log channel is none of the author's direct conversation.
-    return line.thread_ts if line.direct else None
-
-
-def _asked_again(heard: Heard, answer: Notice) -> Notice:
-    """The open questions of a line once more, at 08:00 of the day after it was posted."""
-    line = heard.line
-    open_questions = any(Question.from_json(one).waits for one in line.questions)
-    zone = ZoneInfo(heard.time_zone)
-    next_day = line.posted_at.astimezone(zone).date() + timedelta(days=1)
-    return replace(
-        answer,
-        slot=f"again/{key(line)}",
-        kind=NoticeKind.ASKED_AGAIN,
-        not_before=datetime.combine(next_day, MORNING, zone).astimezone(heard.now.tzinfo),
-        only_if_shown=not open_questions or line.deleted_at is not None,
-    )
-
-
 NOT_IN_A_THREAD = frozenset(
     {NoticeKind.PAIN, NoticeKind.PAIN_WITHDRAWN, NoticeKind.PAIN_GONE, NoticeKind.DANGER}
 )
@@ -199,17 +146,7 @@ def _twice(session: Session, heard: Heard, rows: OfLine, outings: Sequence[Outin
     joined = [outing for outing in outings if outing.joins is not None]
     firsts = [session.get_one(Outing, outing.joins).line_id for outing in joined]
     twins = {o.pitcher_id for o in outings if o.joined_as == JoinedAs.SAME}
-    notices = [
-        Notice(
-            slot=f"answer/{line_id}",
-            kind=NoticeKind.ANSWER,
-            destination="",
-            not_before=heard.now,
-            line_id=line_id,
-            only_if_shown=True,
-        )
-        for line_id in firsts
-    ]
+    notices = [one for line_id in firsts for one in answers_again(line_id, heard.now)]
     kind = NoticeKind.TWO_COUNTS
     return notices + _tell(session, heard, rows, Occasion.TWO_COUNTS, kind, twins, bool(twins))
 
@@ -360,9 +297,9 @@ def _to_staff(heard: Heard, kind: NoticeKind, teams: Sequence[Team], wanted: boo
             only_if_shown=not wanted,
         )
         for team in teams
-        # In the staff channel itself the thread under the line tells the staff; but pain must
-        # not hide in a thread.
-        if kind in NOT_IN_A_THREAD or team.staff_channel != line.channel
+        # In the staff channel itself the thread under the line tells the staff, where it is
+        # answered there; but pain must not hide in a thread.
+        if kind in NOT_IN_A_THREAD or team.staff_channel != line.channel or heard.answered_elsewhere
     ]
 
 

@@ -1,5 +1,6 @@
 """Questions and refusals: what the author of a line is asked or told, kept with the line."""
 
+from collections.abc import Mapping
 from dataclasses import asdict, dataclass
 from enum import StrEnum
 from typing import Any
@@ -113,3 +114,12 @@ REFUSALS = frozenset(
         QuestionCode.DANGER,
     }
 )
+#: Questions whose likely answers are pitchers.
+OFFERS_PITCHERS = frozenset({QuestionCode.WHO, QuestionCode.TWO_PEOPLE, QuestionCode.UNKNOWN_NAME})
+
+
+def asked_about(stored: Mapping[str, Any]) -> set[int]:
+    """The ids of the pitchers whom a question, as stored, is about or offers."""
+    offered = stored["values"] if stored["code"] in OFFERS_PITCHERS else ()
+    about = {stored["pitcher_id"]} - {None}
+    return about | {int(value) for value in offered}

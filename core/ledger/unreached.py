@@ -5,6 +5,7 @@ from datetime import datetime
 
 from sqlmodel import Session, col, select
 
+from core.ledger.answer_notices import answers_again
 from core.ledger.notices import Notice, NoticeKind
 from core.ledger.people import teams_of
 from core.model import (
@@ -37,7 +38,7 @@ def unreached(session: Session, failed: OutboxMessage, now: datetime) -> list[No
     reports = select(PainReport.pitcher_id).where(PainReport.line_id == failed.line_id)
     teams = teams_of(session, set(session.exec(reports)))
     told = [notice for team in teams for notice in _to_staff(team, failed.line_id, now)]
-    return [*told, _answer(failed.line_id, now)]
+    return [*told, *answers_again(failed.line_id, now)]
 
 
 def _to_writer(session: Session, failed: OutboxMessage, now: datetime) -> list[Notice]:
@@ -73,18 +74,6 @@ def _to_staff(team: Team, line_id: int, now: datetime) -> list[Notice]:
     slot = f"{NoticeKind.UNREACHED}/{line_id}/team/{key(team)}"
     alert = replace(told, slot=slot, kind=NoticeKind.UNREACHED, only_if_shown=False)
     return [told, alert]
-
-
-def _answer(line_id: int, now: datetime) -> Notice:
-    """The author's answer, which names those who were told, brought up to date."""
-    return Notice(
-        slot=f"answer/{line_id}",
-        kind=NoticeKind.ANSWER,
-        destination="",
-        not_before=now,
-        line_id=line_id,
-        only_if_shown=True,
-    )
 
 
 def _to_coaches(session: Session, failed: OutboxMessage, now: datetime) -> list[Notice]:

@@ -1,5 +1,6 @@
 """What a line put into the record, as one viewer may read it."""
 
+from collections.abc import Set
 from dataclasses import dataclass
 from datetime import timedelta
 
@@ -21,7 +22,7 @@ from core.ledger.history import (
 from core.ledger.joined import whole_of
 from core.ledger.logged import Logged
 from core.ledger.people import teams_of
-from core.ledger.question import Question
+from core.ledger.question import Question, asked_about
 from core.mix import Mix, Window, mix_of, windows
 from core.model import Line, Outing, PainReport, Person, Pitcher, Team, key
 from core.pain.status import NOTHING_STANDS, ArmStatus
@@ -66,11 +67,18 @@ class LineView:
     is_first: bool
 
 
-def line_view(session: Session, line: Line, viewer: Person | None, books: Books) -> LineView:
-    """The line for `viewer`; for the staff of the team when no viewer is given."""
+def line_view(
+    session: Session, line: Line, viewer: Person | None, books: Books, of: Set[int] | None = None
+) -> LineView:
+    """The line for `viewer`; for the staff of the team when no viewer is given.
+
+    With `of` it shows these pitchers alone, and no question that is about or offers another.
+    """
     rows = _standing_rows(session, line)
     pitchers = []
     for pitcher_id, (outings, reports) in rows.items():
+        if of is not None and pitcher_id not in of:
+            continue
         relations = _relations(session, viewer, pitcher_id)
         pitcher = session.get_one(Pitcher, pitcher_id)
         record, arm = may_see(relations, View.RECORD), may_see(relations, View.ARM)
@@ -89,7 +97,8 @@ def line_view(session: Session, line: Line, viewer: Person | None, books: Books)
                 corrections(session, line, pitcher_id) if record else (),
             )
         )
-    questions = tuple(Question.from_json(stored) for stored in line.questions)
+    asked = [one for one in line.questions if of is None or asked_about(one) <= of]
+    questions = tuple(Question.from_json(stored) for stored in asked)
     first = is_first_read(session, line)
     return LineView(line, line_team(session, line), tuple(pitchers), questions, first)
 

@@ -1,9 +1,11 @@
 """Rules and sums put into reasons: the numbers, the source, and one plain sentence."""
 
 from core.rest.bounds import Bound
+from core.rest.coach import OWN
 from core.rest.owed import Owed
 from core.rest.values import ESTIMATE_MARGIN, Reason
 from core.rest.views import View
+from core.rulebooks import Band, RuleBook
 from core.rulebooks.words import row_words, rule_words, unit_words, window_words
 
 
@@ -17,7 +19,7 @@ def rest_reason(owed: Owed, *, binds: bool) -> Reason:
         rule=owed.rule.name,
         says=_rest_says(owed),
         citation=row.cite or owed.rule.cite,
-        band=owed.rules.band.name,
+        band=_band(book, owed.rules.band),
         on=owed.day,
         pitches=pitches_on(owed),
         days=row.days,
@@ -72,6 +74,11 @@ def day_words(days: int) -> str:
     return "1 day" if days == 1 else f"{days} days"
 
 
+def _band(book: RuleBook, band: Band) -> str:
+    """Whom a limit covers; the coach's own book holds for the one pitcher it was set for."""
+    return "" if book.id == OWN else band.name
+
+
 def cap_reason(bound: Bound, *, binds: bool) -> Reason:
     """Why a cap leaves what it leaves."""
     book, cap = bound.view.book, bound.cap
@@ -81,7 +88,7 @@ def cap_reason(bound: Bound, *, binds: bool) -> Reason:
         rule=cap.name,
         says=_cap_says(bound),
         citation=cap.cite,
-        band=bound.rules.band.name,
+        band=_band(book, bound.rules.band),
         unit=cap.unit,
         at_most=cap.max,
         used=bound.taken,
