@@ -27,6 +27,7 @@ from core.ledger import NoticeKind
 from core.ledger.binding import Books
 from core.ledger.game_day import answer_of, team_and_day
 from core.model import OutboxMessage, Person, Pitcher, ScheduleKind, Team, TeamSchedule, key
+from core.reading.coach_words import speaks_of_pain
 
 Parts = list[Part]
 Tell = Callable[[Session, OutboxMessage, Books, datetime], Parts]
@@ -79,7 +80,9 @@ def _spin(session: Session, row: OutboxMessage, _books: Books, now: datetime) ->
         )
     ).first()
     week = row.not_before.astimezone(ZoneInfo(team.time_zone)).date()
-    return [Part(spin.post(cues or (), week, team_plans(session, key(team))))]
+    # A cue from before such words were refused is not said either.
+    kept = [one for one in cues or () if not speaks_of_pain(one)]
+    return [Part(spin.post(kept, week, team_plans(session, key(team))))]
 
 
 def _spin_reps(session: Session, row: OutboxMessage, books: Books, now: datetime) -> Parts:

@@ -19,6 +19,7 @@ from core.ledger.schedule_rows import Timing, timings
 from core.ledger.schedules import BY_DAY, is_by_day
 from core.ledger.settings import coached_teams
 from core.model import DAILY, FOR_AN_OUTING, ScheduleKind, Team, key
+from core.reading.coach_words import speaks_of_pain
 from core.reading.schedule_lines import LONGEST_BEFORE, LONGEST_CUE
 
 NAME = "schedules"
@@ -128,8 +129,11 @@ def _cues(timing: Timing, team: str, values: Values) -> list[str]:
     wanted = [one for one in dict.fromkeys(wanted) if one]
     if len(wanted) > MOST_CUES or any(len(one) > LONGEST_CUE for one in wanted):
         raise FormError("cues", say.CUES_WRONG)
+    new = [one for one in wanted if one not in timing.cues]
+    if any(speaks_of_pain(one) for one in new):
+        raise FormError("cues", say.CUES_PAIN)
     gone = [f"remove cue for {team}: {one}" for one in timing.cues if one not in wanted]
-    return [*gone, *(f"add cue for {team}: {one}" for one in wanted if one not in timing.cues)]
+    return [*gone, *(f"add cue for {team}: {one}" for one in new)]
 
 
 def _now(session: Session, team: Team) -> str:

@@ -7,6 +7,7 @@ from zoneinfo import available_timezones
 from pydantic import AfterValidator, BeforeValidator
 
 from core.audience import LOWEST_ACCOUNT_AGE
+from core.reading.coach_words import speaks_of_pain
 
 #: A club may ask for more than Slack's lowest age, up to adulthood.
 HIGHEST_ACCOUNT_AGE = 18
@@ -119,6 +120,15 @@ def _at_least_one(value: tuple[str, ...]) -> tuple[str, ...]:
     return value
 
 
+def _of_no_pain(words: str | None) -> str | None:
+    if words is not None and speaks_of_pain(words):
+        raise ValueError(
+            "speaks of pain, soreness or an injury; families and minors read these words, so put "
+            "them in others."
+        )
+    return words
+
+
 Text = Annotated[str, BeforeValidator(_text)]
 OptionalText = Annotated[str | None, BeforeValidator(_optional_text)]
 Texts = Annotated[tuple[str, ...], BeforeValidator(_texts)]
@@ -130,4 +140,4 @@ Zone = Annotated[Text, AfterValidator(_zone)]
 AccountAge = Annotated[int, BeforeValidator(_account_age)]
 Grade = Annotated[int | None, BeforeValidator(_grade)]
 #: The coach's own words; null where the key is left out.
-Words = Annotated[str | None, BeforeValidator(_words)]
+Words = Annotated[str | None, AfterValidator(_of_no_pain), BeforeValidator(_words)]

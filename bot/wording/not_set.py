@@ -2,6 +2,15 @@
 
 from bot.wording.words import safe
 
+#: Why words that young pitchers and families read are not taken.
+NO_PAIN = (
+    "these words go to young pitchers or families, so they say nothing of pain, soreness or an "
+    "injury. An arm that hurts stops, and an adult is told. Please put it in other words."
+)
+NO_NAMES = (
+    "these words go to everybody, so they name no pitcher. Please write them without the name."
+)
+
 
 def unclear(reason: str, about: str) -> str:
     """Why a line set nothing, and what to write."""
@@ -15,6 +24,8 @@ def unclear(reason: str, about: str) -> str:
         "cue": f"I changed no cue: “{typed}” is not on the list, is empty, or is longer than 120 "
         "characters. “schedules” shows the list with its numbers.",
         "words": "I set nothing: at most 200 characters, please.",
+        "pain": f"I set nothing: {NO_PAIN}",
+        "named": f"I set nothing: {NO_NAMES}",
         "plan": f"I set no plan: “{typed}” is not clear. Write “spin plan 3 x 12” or “spin plan 3 "
         "x 12 for Leo”: 1 to 7 sessions a week, 1 to 60 reps in each.",
     }.get(

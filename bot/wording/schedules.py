@@ -206,6 +206,9 @@ BEFORE_LABEL = "Or so many minutes before the week's first practice (empty: neve
 CUES_LABEL = "Cues for spin in catch play, one a line, each week in turn"
 AT_NIGHT = "Families sleep then. Choose a time from 08:00 to before 20:00. Nothing was changed."
 BEFORE_WRONG = "From 5 to 180 minutes, or empty. Nothing was changed."
+CUES_PAIN = (
+    "Cues say nothing of pain, soreness or an injury: minors read them. Nothing was changed."
+)
 CUES_WRONG = "At most 10 cues of 120 characters. Nothing was changed."
 
 

@@ -41,7 +41,7 @@ class QuestionCode(StrEnum):
     CLEARANCE_UNCLEAR = "clearance unclear"
     #: A threshold (`reason`) that does not take the typed value, or whose team is not clear.
     SETTING_UNCLEAR = "setting unclear"
-    #: A schedule, cue or plan whose `reason` (time, night, daily, cue, plan, team) is wrong.
+    #: A schedule, cue or plan whose `reason` (time, night, cue, pain, team ...) is wrong.
     SCHEDULE_UNCLEAR = "schedule unclear"
     #: A line about the calendar whose `reason` (day, team, nothing) stands in its way.
     CALENDAR_UNCLEAR = "calendar unclear"

@@ -13,7 +13,7 @@ from core.ledger.question import Question, QuestionCode
 from core.ledger.schedule_rows import bring_up, timing
 from core.ledger.settings import coached_teams
 from core.ledger.spoken import spoken
-from core.ledger.who import Arm, find_one
+from core.ledger.who import Arm, find_one, is_named_in
 from core.model import (
     DAILY,
     FOR_AN_OUTING,
@@ -26,6 +26,7 @@ from core.model import (
     Team,
     key,
 )
+from core.reading.coach_words import speaks_of_pain
 from core.reading.schedule_lines import (
     Order,
     PlanOrder,
@@ -100,7 +101,7 @@ def _sets(
                 return Scheduling(question=found)
             arm = found
         one = _named_cue(session, order, teams[0])
-        problem = _problem(one)
+        problem = _problem(one) or _said_of_an_arm(one, crew)
         if problem is not None:
             return Scheduling(question=problem)
         sets.append(Set(one, arm))
@@ -132,6 +133,17 @@ def _problem(order: Order) -> Question | None:
     if order.weekday is not None and order.kind in DAILY | FOR_AN_OUTING:
         return _unclear("daily", order.kind)
     return None
+
+
+def _said_of_an_arm(order: Order, crew: Crew) -> Question | None:
+    """What everybody reads, minors too, speaks of nobody's pain and of no pitcher by name."""
+    words = order.words if isinstance(order, RestDayOrder) else ""
+    if isinstance(order, ScheduleOrder) and not order.drops_cue:
+        words = order.cue
+    if speaks_of_pain(words):
+        return _unclear("pain")
+    named = any(is_named_in(words, arm) for arm in crew.arms)
+    return _unclear("named") if words and named else None
 
 
 def is_by_day(at: time) -> bool:

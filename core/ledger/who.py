@@ -1,5 +1,6 @@
 """From a name as typed to the pitchers it can mean."""
 
+import re
 import unicodedata
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -72,3 +73,10 @@ def near(typed: str, arms: Sequence[Arm]) -> list[Arm]:
     )
     unique = {spoken[form].pitcher_id: spoken[form] for form, _score, _index in hits}
     return list(unique.values())[:3]
+
+
+def is_named_in(words: str, arm: Arm) -> bool:
+    """Whether free words name this pitcher under any form that a line may name him by."""
+    spoken = re.split(r"[^\w']+", plain(words))
+    said = f" {' '.join(plain(word) for word in spoken)} "
+    return any(f" {form} " in said for form in names_of(arm))

@@ -310,3 +310,73 @@ def test_the_form_refuses_a_time_at_night_beside_the_input(club: Club) -> None:
     club.settle()
 
     assert "Families sleep then." in club.ws.errors_of(sent)["rest_days_at"]
+
+
+@pytest.mark.parametrize(
+    "cue",
+    [
+        "throw through the pain",
+        "a sore elbow is only weakness leaving",
+        "it only hurts at first",
+        "spin it although it aches",
+    ],
+)
+def test_a_cue_that_speaks_of_pain_is_refused_and_never_said(club: Club, cue: str) -> None:
+    start(club)
+    club.say("dana", f"add cue: {cue}", club.staff)
+    assert club.in_staff_channel()[-1].startswith("I set nothing: these words go to young pitchers")
+
+    skip_to(club, chicago("05-06", "16:00"))
+
+    assert row(club, ScheduleKind.SPIN).cues == []
+    posts = [message.text for message in club.in_log_channel()]
+    assert posts[-1].startswith("*Spin this week.* Half effort, spin first.")
+
+
+def test_a_cue_from_before_such_words_were_refused_is_not_said(club: Club) -> None:
+    start(club)
+    club.say("dana", "add cue: long and loose", club.staff)
+    with club.store.writing() as session:
+        stands = session.exec(
+            select(TeamSchedule).where(TeamSchedule.kind == ScheduleKind.SPIN)
+        ).one()
+        stands.cues = ["throw through the pain"]
+        session.add(stands)
+
+    skip_to(club, chicago("05-06", "16:00"))
+
+    assert "pain" not in club.in_log_channel()[-1].text
+
+
+@pytest.mark.parametrize(
+    "line", ["add cue: spin it like Leo", "rest day hitting: tee work, but not Sam Oduya"]
+)
+def test_words_that_everybody_reads_name_no_pitcher(club: Club, line: str) -> None:
+    start(club)
+
+    club.say("dana", line, club.staff)
+
+    assert club.in_staff_channel()[-1].startswith("I set nothing: these words go to everybody")
+    assert row(club, ScheduleKind.SPIN).cues == []
+
+
+def test_words_on_a_rest_day_speak_of_no_pain(club: Club) -> None:
+    start(club)
+
+    club.say("dana", "rest day hitting: swing until it hurts", club.staff)
+
+    assert club.in_staff_channel()[-1].startswith("I set nothing: these words go to young pitchers")
+
+
+def test_the_form_refuses_a_cue_that_speaks_of_pain(club: Club) -> None:
+    start(club)
+    club.say("dana", "schedules", club.staff)
+    shown = club.ws.bot_messages(club.staff)[-1]
+    club.ws.press(club.people["dana"], shown, action_id(shown, "Change schedules"))
+    club.settle()
+
+    sent = club.ws.submit(club.people["dana"], {"cues": "throw through the pain"})
+    club.settle()
+
+    assert "nothing of pain" in club.ws.errors_of(sent)["cues"]
+    assert row(club, ScheduleKind.SPIN).cues == []
