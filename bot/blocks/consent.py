@@ -87,6 +87,17 @@ def _refused(pitcher: Pitcher, person: Person, consent: Consent) -> Part:
     return Part(text, after_a_no(pitcher)[0 if by_reader else 1 :])
 
 
+def without_consent(session: Session, pitcher: Pitcher, person: Person, now: datetime) -> Part:
+    """What the Home tab of the family says where no consent stands, and what can be done."""
+    today = local_day(first_team(session, pitcher), now)
+    if key(person) not in {key(one) for one in may_consent(session, pitcher, today)}:
+        return Part(say.nothing_shown(pitcher.name))
+    consent = consent_of(session, pitcher, today)
+    after_all, delete = after_a_no(pitcher)
+    said_no = consent.said_by(person) in consent.against
+    return Part(say.nothing_shown(pitcher.name), (after_all, delete) if said_no else (delete,))
+
+
 def after_a_no(pitcher: Pitcher) -> tuple[Button, Button]:
     """What whoever said no can do: agree after all, or have the record deleted."""
     after_all = _button(say.AGREE_AFTER_ALL, ConsentAct.AGREED, pitcher)

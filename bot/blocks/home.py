@@ -12,6 +12,7 @@ from sqlmodel import Session
 from bot import forms
 from bot.blocks.alerts import SEEN, told_shortly
 from bot.blocks.buttons import FIX
+from bot.blocks.consent import without_consent
 from bot.blocks.first_steps import admin_parts
 from bot.blocks.message import Button, Part, as_message
 from bot.blocks.settings import settings_parts
@@ -24,7 +25,7 @@ from bot.wording.forms import TITLES
 from core.home import ArmCard, Board, Home, home_of
 from core.ledger.binding import Books
 from core.ledger.command_words import Does, Word
-from core.model import OutboxMessage, key
+from core.model import OutboxMessage, Pitcher, key
 from core.roster.first_steps import first_matter, may_found
 
 PAGE = "home_page"
@@ -48,7 +49,7 @@ def home_view(session: Session, row: OutboxMessage, now: datetime, books: Books)
     """The Home tab of the Slack account that a row goes to, as the record stands."""
     home = home_of(session, row.workspace_id, row.destination, now, books)
     first = _first_steps(session, home, now)
-    sections = [*first, ABOUT] if first else _sections(session, home)
+    sections = [*first, ABOUT] if first else _sections(session, home, now)
     view = View(type="home", blocks=_blocks(sections))
     content: dict[str, Any] = view.to_dict()
     return Published(content)
@@ -64,7 +65,7 @@ def _first_steps(session: Session, home: Home, now: datetime) -> list[Section]:
     return [Section("", tuple(admin_parts(session, matter)))]
 
 
-def _sections(session: Session, home: Home) -> list[Section]:
+def _sections(session: Session, home: Home, now: datetime) -> list[Section]:
     if home.person is None:
         told = (Part(say.STRANGER), Part(say.GET_IN), Part(say.PRIVACY))
         return [Section(say.STRANGER_TITLE, told)]
@@ -73,7 +74,9 @@ def _sections(session: Session, home: Home) -> list[Section]:
     sections += [_card(card, own=True) for card in home.own]
     sections += [_card(card, own=False) for card in home.children]
     if home.no_record:
-        sections.append(Section("", (Part(say.no_record(home.no_record)),)))
+        arms = [session.get_one(Pitcher, arm.pitcher_id) for arm in home.no_record]
+        unseen = (without_consent(session, one, home.person, now) for one in arms)
+        sections.append(Section("", tuple(unseen)))
     if home.board is not None:
         sections += _board(session, home, home.board)
     return [*sections, ABOUT]

@@ -122,6 +122,15 @@ def no_longer_kept_back(name: str, since: date) -> str:
     return f"Consent for {safe(name)} is on file since {day(since)}: lines are counted."
 
 
+def nothing_shown(name: str) -> str:
+    """Said on the Home tab of the family of a pitcher without consent."""
+    return (
+        f"No consent is on file for {safe(name)}, so nothing is counted and no record is shown. "
+        "What was written stays stored, kept back: it counts once consent is given, or a guardian "
+        "(the pitcher from 18 on) has it deleted."
+    )
+
+
 def withdrawn_by_word(name: str) -> str:
     """The answer to whoever wrote “withdraw consent”."""
     return (

@@ -112,7 +112,7 @@ def row(label: str, number: int) -> str:
 
 def no_record(names: str) -> str:
     """Said of pitchers without consent on file."""
-    return f"No consent on file, so nothing is kept: {names}."
+    return f"No consent on file, so nothing is counted: {names}."
 
 
 MAY_NOT = {

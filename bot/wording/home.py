@@ -144,12 +144,6 @@ def sent(kinds: Mapping[str, int]) -> str:
     )
 
 
-def no_record(names: Sequence[str]) -> str:
-    """Said of family members without consent."""
-    who = listed([safe(name) for name in names])
-    return f"No consent is on file for {who}, so nothing is kept and there is nothing to show."
-
-
 def held(pitchers: Sequence[tuple[Pitcher, ArmStatus]]) -> str:
     """The arms that must not pitch, or that a clinician limits."""
     if not pitchers:

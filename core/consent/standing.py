@@ -56,6 +56,11 @@ def consent_of(session: Session, pitcher: Pitcher, on: date) -> Consent:
     agreed = [row for row in last.values() if row.act == ConsentAct.AGREED]
     # A file that no longer has a date says nothing; it is no "no".
     against = tuple(row for row in against if row.way != ConsentWay.FILE)
+    # After a "no" it stands from the day on which whoever said it agreed again.
+    refused = {_voice(row) for row in rows if row.act != ConsentAct.AGREED}
+    lifted = [row for row in agreed if _voice(row) in refused and row.way != ConsentWay.FILE]
+    if lifted:
+        return Consent(max(lifted, key=lambda row: row.id or 0), against, last)
     return Consent(min(agreed, key=lambda row: row.on, default=None), against, last)
 
 

@@ -35,8 +35,8 @@ class Home:
     #: The team of each page of all boards together, and the page that is shown.
     page: int = 1
     pages: tuple[str, ...] = ()
-    #: Pitchers of the family without consent on file: nothing is kept of them.
-    no_record: tuple[str, ...] = ()
+    #: Pitchers of the family without consent on file: nothing of theirs is counted or shown.
+    no_record: tuple[Arm, ...] = ()
     is_staff: bool = False
     #: Slack takes no direct messages for this person: the last one was refused for good.
     is_shut: bool = False
@@ -70,7 +70,7 @@ def home_of(
         held_elsewhere=_held_elsewhere(session, crew, pages[shown - 1][0], today) if pages else (),
         page=shown,
         pages=tuple(team.name for team, _ in pages),
-        no_record=tuple(arm.name for arm in [*own, *children] if not arm.consented),
+        no_record=tuple(arm for arm in [*own, *children] if not arm.consented),
         is_staff=crew.is_staff,
         is_shut=is_shut(last),
     )

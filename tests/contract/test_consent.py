@@ -1,6 +1,6 @@
 """Consent in Slack: asked, given, refused, withdrawn; what is kept back and what comes back."""
 
-from datetime import timedelta
+from datetime import date, timedelta
 
 import pytest
 from sqlmodel import col, select
@@ -14,6 +14,7 @@ from core.model import (
     AuditEntry,
     ConsentAct,
     ConsentEvent,
+    ConsentWay,
     Line,
     OutboxMessage,
     Outing,
@@ -22,6 +23,7 @@ from core.model import (
     key,
 )
 from tests.support.club import Club
+from tests.support.phone import home
 from tests.support.taps import labels, tap
 
 BEN = "Ben 30 pitches 3 cb vs Summit"
@@ -291,3 +293,45 @@ def test_keep_it_deletes_nothing(club: Club) -> None:
     assert "Nothing was deleted" in club.heard("carmen")[-1]
     with club.store.reading() as session:
         assert "Leo Ortiz" in session.exec(select(Pitcher.name)).all()
+
+
+def test_home_after_a_withdrawal_says_what_is_stored_and_what_can_be_done(club: Club) -> None:
+    by_day(club).say("carmen", "Leo 45 pitches 6 curves vs Summit")
+    club.tell_bot("carmen", "withdraw consent")
+
+    shown = home(club, "carmen")
+
+    assert "nothing is counted and no record is shown. What was written stays stored" in shown
+    assert "nothing is kept" not in shown
+    assert "45" not in shown
+    assert "[I agree after all] [Delete the record…]" in shown
+
+
+def test_home_where_nobody_said_no_offers_no_yes_after_all(club: Club) -> None:
+    by_day(club).say("joan", BEN)
+
+    assert "[Delete the record…]" in home(club, "joan")
+    assert "[I agree after all]" not in home(club, "joan")
+
+
+def test_consent_given_again_counts_from_that_day_not_from_the_teams_file(club: Club) -> None:
+    with club.store.writing() as session:
+        leo = session.exec(select(Pitcher).where(Pitcher.name == "Leo Ortiz")).one()
+        session.add(
+            ConsentEvent(
+                workspace_id=club.ws.team_id, pitcher_id=key(leo), act=ConsentAct.AGREED,
+                way=ConsentWay.FILE, on=date(2026, 2, 20), at=club.clock.now(),
+            )
+        )  # fmt: skip
+    by_day(club).say("carmen", "Leo 45 pitches 6 curves vs Summit")
+    club.tell_bot("carmen", "withdraw consent")
+    club.say("carmen", "Leo pen 20 pitches")
+
+    tap(club, "carmen", request(club, "carmen"), "I agree after all")
+
+    with club.store.reading() as session:
+        leo = session.exec(select(Pitcher).where(Pitcher.name == "Leo Ortiz")).one()
+        assert leo.consent_on == date(2026, 5, 4)
+    told = [*club.in_staff_channel(), *club.heard("carmen")]
+    assert any("on file since Mon 4 May" in one for one in told)
+    assert not any("20 Feb" in one for one in told)

@@ -59,7 +59,7 @@ def test_a_form_is_undone_and_fixed_like_a_line(club: Club) -> None:
 def test_a_coach_chooses_the_pitcher_and_two_of_one_first_name_do_not_mix(club: Club) -> None:
     call(club, "dana", "bullpen")
     assert "Ben Abara" not in str(club.ws.top_view(club.people["dana"]).content["blocks"][0])
-    assert "No consent on file, so nothing is kept: Ben Abara." in form(club, "dana")
+    assert "No consent on file, so nothing is counted: Ben Abara." in form(club, "dana")
     chosen = pitcher_id(club, "Sam Oduya")
 
     fill(club, "dana", who=chosen, pitches="24", curve="6", effort="75")
