@@ -9,6 +9,7 @@ from bot.blocks.message import Button, Part
 from bot.forms.form import opens
 from bot.wording import schedules as say
 from bot.wording.rest_days import wish_kept
+from core.contact.reach import wants_no_reminders
 from core.due.forecast import forecast
 from core.due.spin import team_plans
 from core.ledger.crew import load_crew
@@ -76,8 +77,12 @@ def schedules_said(session: Session, line: Line) -> list[str]:
         *_schedules(session, line),
         *_plans(session, line),
         *_words(session, line),
-        *(wish_kept(wants=row.wants) for row in _rows_of(session, line, LastDayWish)),
+        *(_wish(session, row) for row in _rows_of(session, line, LastDayWish)),
     ]
+
+
+def _wish(session: Session, row: LastDayWish) -> str:
+    return wish_kept(wants=row.wants, stopped=wants_no_reminders(session, row.person_id))
 
 
 def _schedules(session: Session, line: Line) -> list[str]:

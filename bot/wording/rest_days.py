@@ -77,8 +77,16 @@ _LAST = {
 }
 
 
-def wish_kept(*, wants: bool) -> str:
-    """The answer to a family that asks for the second message, or for no more of it."""
+def wish_kept(*, wants: bool, stopped: bool) -> str:
+    """The answer to a family that asks for the second message, or for no more of it.
+
+    `stopped`: whoever asks has stopped all reminders, so that none comes for now.
+    """
+    if wants and stopped:
+        return (
+            "Noted, but you asked for no more reminders, so this one does not come either. “start "
+            "reminders” brings all of them back, the one on the last rest day too."
+        )
     if wants:
         return (
             f"I will write to you once more on the last rest day, in the morning. {STOP_LAST_DAY}"

@@ -11,7 +11,14 @@ from core.ledger.people import guardians_of
 from core.model import OptOut, OutboxMessage, Person, Pitcher, Team, key
 
 #: What "no more reminders" ends; pain, holds, alerts about health and answers it does not.
-REMINDERS = frozenset({NoticeKind.REST_DAYS, NoticeKind.LAST_REST_DAY, NoticeKind.SPIN_REPS})
+REMINDERS = frozenset(
+    {
+        NoticeKind.REST_DAYS,
+        NoticeKind.LAST_REST_DAY,
+        NoticeKind.SPIN_REPS,
+        NoticeKind.ASKED_AGAIN,
+    }
+)
 
 #: A reaction in a channel, and the page that somebody opens himself.
 NOT_WRITTEN_TO = frozenset({NoticeKind.REACTION, NoticeKind.HOME})
@@ -67,13 +74,14 @@ def is_silenced(session: Session, row: OutboxMessage, on: date) -> bool:
     person_id = _reader(session, row)
     if person_id is None:
         return False
-    if row.kind in REMINDERS and _wants_no_reminders(session, person_id):
+    if row.kind in REMINDERS and wants_no_reminders(session, person_id):
         return True
     own = session.exec(select(Pitcher).where(Pitcher.person_id == person_id)).first()
     return own is not None and opted_out_for(session, own, on) is not None
 
 
-def _wants_no_reminders(session: Session, person_id: int) -> bool:
+def wants_no_reminders(session: Session, person_id: int) -> bool:
+    """Whether somebody asked for no more reminders, and has not taken it back."""
     own = select(OptOut.id).where(
         OptOut.person_id == person_id,
         col(OptOut.pitcher_id).is_(None),

@@ -116,3 +116,32 @@ def test_a_second_word_changes_nothing(club: Club) -> None:
 
     with club.store.reading() as session:
         assert len(session.exec(select(OptOut)).all()) == 1
+
+
+def test_after_stop_no_open_question_comes_again(club: Club) -> None:
+    club.tell_bot("carmen", "Leo 40 vs Summit, sore??")
+    assert club.heard("carmen") != []
+    club.tell_bot("carmen", "stop")
+
+    go_to(club, chicago("05-03", "12:00"))
+
+    assert not any("Still open" in one for one in club.heard("carmen"))
+
+
+def test_an_open_question_comes_again_to_whoever_stopped_nothing(club: Club) -> None:
+    club.tell_bot("carmen", "Leo 40 vs Summit, sore??")
+
+    go_to(club, chicago("05-03", "12:00"))
+
+    assert any("Still open" in one for one in club.heard("carmen"))
+
+
+def test_asking_for_the_last_rest_day_after_stop_promises_nothing(club: Club) -> None:
+    club.tell_bot("carmen", "stop")
+    club.tell_bot("carmen", "remind us on the last rest day")
+    assert club.heard("carmen")[-1].startswith("Noted, but you asked for no more reminders")
+
+    club.tell_bot("carmen", "start reminders")
+    club.tell_bot("carmen", "remind us on the last rest day")
+
+    assert club.heard("carmen")[-1].startswith("I will write to you once more on the last rest day")
