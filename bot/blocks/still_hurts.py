@@ -7,6 +7,7 @@ from sqlmodel import Session
 from bot.blocks.message import Button, Part
 from bot.presses.press import presses
 from bot.wording import pain as say
+from bot.wording.holds import reported
 from core.ledger.clearance import arm_status
 from core.ledger.still_hurts import STEPS, said_not_yet
 from core.model import OutboxMessage, PainReport, Pitcher, key
@@ -25,7 +26,7 @@ def still_hurts_parts(session: Session, row: OutboxMessage, now: datetime) -> li
     if status.held:
         return [Part(say.answered_held(pitcher.name))] if row.ts else []
     if row.person_id is None:
-        return [Part(say.ask_family(pitcher.name, status.since))]
+        return [Part(say.ask_family(pitcher.name, reported(status), status.since))]
     later = [one for one in STEPS if one > int(step)]
     answered = said_not_yet(session, key(report), int(step))
     if answered:
@@ -36,4 +37,4 @@ def still_hurts_parts(session: Session, row: OutboxMessage, now: datetime) -> li
         Button(say.GONE, presses("pain_gone"), carried),
         Button(say.NOT_YET, presses("pain_not_yet"), carried),
     )
-    return [Part(say.is_it_gone(pitcher.name, status.since, own=own), buttons)]
+    return [Part(say.is_it_gone(pitcher.name, reported(status), status.since, own=own), buttons)]

@@ -52,6 +52,11 @@ HOLD_FOR_AUTHOR = (
 )
 
 
+def reported(status: ArmStatus) -> str:
+    """What stands, in a word: "pain" or "soreness"."""
+    return "soreness" if status.sore else "pain"
+
+
 def stands(status: ArmStatus) -> str:
     """Said of an arm that no answer may call able to pitch; no count is named beside it."""
     if status.since is None:
@@ -62,8 +67,9 @@ def stands(status: ArmStatus) -> str:
             "an adult records a licensed clinician's clearance (name, date, limits)."
         )
     return (
-        f"Pain was reported on {day(status.since)}, so no answer here says that this arm may "
-        "throw. A licensed clinician should check it; a parent or guardian says when it is gone."
+        f"{reported(status).capitalize()} was reported on {day(status.since)}, so no answer here "
+        "says that this arm may throw. A licensed clinician should check it; a parent or guardian "
+        "says when it is gone."
     )
 
 
@@ -73,7 +79,7 @@ def stands_shortly(status: ArmStatus) -> str:
         return limits(status)
     if status.held:
         return f"on hold, pain reported on {day(status.since)}."
-    return f"stopped, pain reported on {day(status.since)}."
+    return f"stopped, {reported(status)} reported on {day(status.since)}."
 
 
 def limits(status: ArmStatus) -> str:

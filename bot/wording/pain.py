@@ -185,9 +185,11 @@ WITHDRAWN_MARK = "_This report was taken back by its author; the adults decide w
 GONE, NOT_YET = "Yes, it is gone", "No, not yet"
 
 
-def is_it_gone(pitcher: str, since: date, *, own: bool) -> str:
-    """Asked of a family after 1, 3 and 7 days; of a pitcher of 18 or more himself."""
-    whose = "you reported pain" if own else f"pain of {safe(pitcher)} was reported"
+def is_it_gone(pitcher: str, what: str, since: date, *, own: bool) -> str:
+    """Asked of a family about pain or soreness (`what`) after 1, 3 and 7 days; of a pitcher of
+    18 or more himself.
+    """
+    whose = f"you reported {what}" if own else f"{what} of {safe(pitcher)} was reported"
     may = "you may throw" if own else "this arm may throw"
     return (
         f"On {day(since)} {whose}. Is it gone, all of it? Until you say so, no answer of mine says "
@@ -214,10 +216,10 @@ def answered_held(pitcher: str) -> str:
     return f"{safe(pitcher)} is on hold since: only a licensed clinician's clearance ends that."
 
 
-def ask_family(pitcher: str, since: date) -> str:
+def ask_family(pitcher: str, what: str, since: date) -> str:
     """Told to the staff where no guardian can be asked by the bot."""
     return (
-        f"I can reach no guardian of {safe(pitcher)}, whose pain was reported on {day(since)}. "
+        f"I can reach no guardian of {safe(pitcher)}, whose {what} was reported on {day(since)}. "
         "Please ask the family yourself how it is, and add a guardian. Until a guardian says that "
         f"it is gone, no answer says that this arm may throw. {NOT_A_DOCTOR}"
     )

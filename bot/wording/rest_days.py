@@ -26,8 +26,9 @@ def rest_days(guardian: str, children: Sequence[ChildRest]) -> list[str]:
 def _child(child: ChildRest) -> str:
     name = f"*{safe(child.pitcher.name)}*"
     if child.not_cleared_since is not None:
+        what = "soreness" if child.sore else "pain"
         return (
-            f"{name}: pain was reported on {day(child.not_cleared_since)}, so no day is named "
+            f"{name}: {what} was reported on {day(child.not_cleared_since)}, so no day is named "
             "here. Please have a licensed clinician check the arm before any more throwing. "
             f"{NOT_A_DOCTOR}"
         )

@@ -6,7 +6,7 @@ from itertools import groupby
 
 from bot.wording.answers import RULES_GOVERN
 from bot.wording.asked import COACH_DECIDES, amount, total_name
-from bot.wording.holds import stands_shortly
+from bot.wording.holds import reported, stands_shortly
 from bot.wording.words import counted, day, days_between, listed, percent, safe, sentences
 from core.due.summary import Summary
 from core.due.waiting import Waiting
@@ -49,7 +49,7 @@ def _in_short(weeks: Sequence[ArmWeek]) -> str:
     parts = [
         _number(done, "has its rest done", "have their rest done"),
         _number(len(weeks) - held - stopped - unknown - done, "is resting", "are resting"),
-        _number(stopped, "is stopped after pain", "are stopped after pain"),
+        _number(stopped, "is stopped after pain or soreness", "are stopped after pain or soreness"),
         _number(held, "is on hold", "are on hold"),
         _number(unknown, "could not be worked out", "could not be worked out"),
     ]
@@ -137,11 +137,11 @@ def _to_decide(found: Summary) -> str:
 def _stopped(one: ArmWeek) -> str:
     status = one.status
     assert status.since is not None
-    what = "is on hold" if status.held else "is stopped after pain"
+    what = "is on hold" if status.held else f"is stopped after {reported(status)}"
     until = (
         "an adult records a licensed clinician's clearance"
         if status.held
-        else "a licensed clinician has checked the arm"
+        else "the family says that it is gone; a licensed clinician should check it"
     )
     return f"{safe(one.pitcher.name)} {what} since {day(status.since)}: no throwing until {until}."
 

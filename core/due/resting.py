@@ -42,6 +42,8 @@ class ChildRest:
     rest: RestAnswer | None = None
     first: date | None = None
     not_cleared_since: date | None = None
+    #: Whether that is soreness and nothing worse.
+    sore: bool = False
     #: What the coach allows on a rest day, by activity, in the coach's own words.
     rest_day: Mapping[str, str] | None = None
 
@@ -94,7 +96,9 @@ def _child(
     if one.status.since is not None:
         if owed and not any(_runs(each, today - STILL_READ) for each in owed):
             return None
-        return ChildRest(pitcher, Told.NOT_CLEARED, not_cleared_since=one.status.since)
+        return ChildRest(
+            pitcher, Told.NOT_CLEARED, not_cleared_since=one.status.since, sore=one.status.sore
+        )
     if rest.eligible:
         return None if owed else ChildRest(pitcher, Told.TAKEN_BACK)
     if owed and not runs:

@@ -15,12 +15,13 @@ from core.ledger.holds import (
     as_held,
     clearances_by_pitcher,
     holds_by_pitcher,
+    sore_arms,
     stopping,
 )
 from core.ledger.people import guardians_of
 from core.ledger.question import Question, QuestionCode
 from core.model import Clearance, Feeling, Hold, Line, PainReport, Pitcher, key
-from core.pain.clearance import Said, not_cleared_since
+from core.pain.clearance import Said, not_cleared_or_sore_since, not_cleared_since
 from core.pain.holds import end_of
 from core.pain.status import ArmStatus, ClinicianLimit
 from core.store.together import together
@@ -54,6 +55,8 @@ class ArmRecord:
     since: date | None
     held: bool
     newest: Clearance | None
+    #: Whether what stands is soreness and nothing worse.
+    sore: bool = False
 
     def status(self, on: date) -> ArmStatus:
         """What stands against throwing on a day."""
@@ -63,6 +66,7 @@ class ArmRecord:
             limits=_limits(self.newest, on),
             clinician=self.newest.clinician if self.newest else "",
             cleared_on=self.newest.on if self.newest else None,
+            sore=self.sore,
         )
 
 
@@ -104,7 +108,10 @@ def _record(holds: list[Hold], clearances: list[Clearance], said: list[_SaidAt])
     not_cleared = not_cleared_since(one.said for one in told)
     standing = [*held, *([not_cleared] if not_cleared else [])]
     newest = clearances[-1] if clearances else None
-    return ArmRecord(min(standing, default=None), bool(held), newest)
+    if not standing:
+        sore = not_cleared_or_sore_since(one.said for one in told)
+        return ArmRecord(sore, False, newest, sore is not None)
+    return ArmRecord(min(standing), bool(held), newest)
 
 
 def _limits(newest: Clearance | None, on: date) -> tuple[ClinicianLimit, ...]:
@@ -127,10 +134,12 @@ def _said(
     found: dict[int, list[_SaidAt]] = defaultdict(list)
     for pitcher_id, rows in by_pitcher.items():
         stop = stopping(session, rows, pitchers[pitcher_id])
+        sore = sore_arms(rows, pitchers[pitcher_id])
         for report in rows:
             line = lines[report.line_id]
             if report.feeling in STOPPING:
-                said = Said(report.on, stops=key(report) in stop)
+                number = key(report)
+                said = Said(report.on, stops=number in stop, sore=number in sore)
             elif report.withdrawn_at is None and _confirmed(line.answers, pitcher_id):
                 said = Said(report.on, pain_free=True)
             else:

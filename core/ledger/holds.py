@@ -9,7 +9,7 @@ from sqlmodel import Session, col, select
 from core.ledger.apply import Change, audit
 from core.ledger.settings import pain_threshold
 from core.model import AuditAction, Clearance, Feeling, Hold, Line, Outing, PainReport, Pitcher, key
-from core.pain import PAIN_THRESHOLD, Report, lingers, stops_throwing
+from core.pain import PAIN_THRESHOLD, Report, is_sore_arm, lingers, stops_throwing
 from core.pain.holds import (
     AGAIN_WITHIN,
     ClearedBy,
@@ -46,13 +46,18 @@ def _raise(change: Change, report: PainReport) -> None:
     pitcher = change.session.get_one(Pitcher, report.pitcher_id)
     near = reports_near(change.session, key(pitcher), report.on)
     stop = stopping(change.session, near, pitcher)
+    sore = sore_arms(near, pitcher)
     others = [one for one in near if one.line_id != report.line_id]
     reason = hold_reason(
         report.severity,
         report.on,
         stops=key(report) in stop,
         be_seen=urgency(change.line.text) is not None and report.severity != 0,
-        earlier=[one.on for one in others if key(one) in stop],
+        earlier=[
+            one.on
+            for one in others
+            if key(one) in stop or (key(one) in sore and not _goes_on(one, report))
+        ],
         threshold=pain_threshold(change.session, report.pitcher_id),
     )
     if reason is None:
@@ -70,11 +75,17 @@ def _raise(change: Change, report: PainReport) -> None:
     audit(change, row, AuditAction.RECORDED, {}, {"on": row.on.isoformat(), "reason": row.reason})
 
 
+def _goes_on(earlier: PainReport, report: PainReport) -> bool:
+    """Whether this is soreness of the day before still there: pain, and no second report yet."""
+    return report.feeling == Feeling.SORE and earlier.on == report.on - DAY
+
+
 def stopping(session: Session, reports: Sequence[PainReport], pitcher: Pitcher) -> frozenset[int]:
     """Which of a pitcher's reports (ids) stop throwing.
 
-    Soreness of the throwing arm, or a tired arm, that was reported the day before by another
-    line stops it too: still there on the second day.
+    A tired arm that was reported the day before by another line stops it too: still there on
+    the second day. So does soreness of the throwing arm that was reported by another line on
+    one of the 14 days before.
     """
     threshold = PAIN_THRESHOLD
     if any(one.feeling == Feeling.SORE and one.severity for one in reports):
@@ -88,7 +99,21 @@ def stopping(session: Session, reports: Sequence[PainReport], pitcher: Pitcher) 
         for one in lingering
         if any(on == one.on - DAY and line_id != one.line_id for on, line_id in felt)
     ]
-    return frozenset(key(one) for one in [*stop, *again])
+    sore = [one for one in lingering if one.feeling == Feeling.SORE]
+    sore_again = [
+        one
+        for one in sore
+        if any(
+            timedelta(0) < one.on - other.on <= AGAIN_WITHIN and other.line_id != one.line_id
+            for other in [*stop, *sore]
+        )
+    ]
+    return frozenset(key(one) for one in [*stop, *again, *sore_again])
+
+
+def sore_arms(reports: Iterable[PainReport], pitcher: Pitcher) -> frozenset[int]:
+    """Which of a pitcher's reports (ids) call the throwing arm sore."""
+    return frozenset(key(one) for one in reports if is_sore_arm(_told(one), pitcher.throws))
 
 
 def _told(report: PainReport) -> Report:

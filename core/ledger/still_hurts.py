@@ -12,7 +12,7 @@ from sqlmodel import Session, col, select
 
 from core.audience import Occasion, Told, who_is_told
 from core.ledger.clearance import ADULT, age_on, arm_records, may_clear
-from core.ledger.holds import stopping
+from core.ledger.holds import sore_arms, stopping
 from core.ledger.notices import Notice, NoticeKind, quiet_until
 from core.model import (
     AuditAction,
@@ -86,14 +86,15 @@ def who_may_say(session: Session, pitcher: Pitcher, on: date) -> list[Person]:
 
 
 def _newest(session: Session, pitcher: Pitcher) -> tuple[PainReport, Line] | None:
-    """The report that was made last among those that stop the arm."""
+    """The report that was made last among those that stop the arm or call it sore."""
     rows = session.exec(
         select(PainReport, Line)
         .join(Line, col(PainReport.line_id) == col(Line.id))
         .where(PainReport.pitcher_id == key(pitcher))
         .order_by(col(Line.posted_at).desc(), col(PainReport.id).desc())
     ).all()
-    stop = stopping(session, [report for report, _ in rows], pitcher)
+    reports = [report for report, _ in rows]
+    stop = stopping(session, reports, pitcher) | sore_arms(reports, pitcher)
     return next(((report, line) for report, line in rows if key(report) in stop), None)
 
 

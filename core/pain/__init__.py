@@ -40,11 +40,18 @@ def stops_throwing(report: Report, throws: str, threshold: int = PAIN_THRESHOLD)
     return not report.sore or report.site == "elbow" or bad
 
 
+def is_sore_arm(report: Report, throws: str) -> bool:
+    """Whether it is soreness of the throwing arm: it stands until it is said to be gone, and a
+    second report of it within 14 days is pain.
+    """
+    return report.sore and _in_throwing_arm(report, throws)
+
+
 def lingers(report: Report, throws: str) -> bool:
     """Whether it is soreness of the throwing arm, or a tired arm: pain once it is still there on
     the second day.
     """
-    return report.tired or (report.sore and _in_throwing_arm(report, throws))
+    return report.tired or is_sore_arm(report, throws)
 
 
 def _in_throwing_arm(report: Report, throws: str) -> bool:

@@ -36,7 +36,8 @@ def hold_reason(
     """Why this report puts the arm on hold, or none.
 
     `severity` is 0-10 or not stated; `stops` says that throwing stops for it; `earlier` are
-    the days of other reports that stopped this arm. Two lines about one day are one report.
+    the days of other reports that stopped this arm or called it sore. Two lines about one day are
+    one report.
     """
     if be_seen:
         return HoldReason.BE_SEEN

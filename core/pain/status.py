@@ -46,7 +46,8 @@ class ArmStatus:
     """What stands against throwing on a day.
 
     `since` is the day of a report that stands; `held` tells that only a clinician's clearance
-    ends it. `limits` are those in force on the day, as `clinician` set them on `cleared_on`.
+    ends it, `sore` that it is soreness and nothing worse. `limits` are those in force on the
+    day, as `clinician` set them on `cleared_on`.
     """
 
     since: date | None = None
@@ -54,6 +55,7 @@ class ArmStatus:
     limits: tuple[ClinicianLimit, ...] = ()
     clinician: str = ""
     cleared_on: date | None = None
+    sore: bool = False
 
     @property
     def bars_pitching(self) -> bool:

@@ -278,13 +278,40 @@ def test_pain_that_is_not_gone_stands_in_the_answer_to_a_tired_arm(club: Club) -
     assert "no answer here says that this arm may throw" in club.heard("mateo")[-1]
 
 
-def test_soreness_that_is_gone_overnight_stops_nothing(club: Club) -> None:
-    club.say("mateo", "shoulder sore")
-    club.clock.advance(timedelta(days=2))
+def test_one_report_of_soreness_alarms_no_family(club: Club) -> None:
     club.say("mateo", "shoulder sore")
 
     assert not any("Stop throwing today" in one for one in club.heard("mateo"))
     assert not any("has pain" in one for one in club.heard("elena"))
+
+
+def test_no_answer_says_that_a_sore_arm_may_throw_until_a_guardian_says_it_is_gone(
+    club: Club,
+) -> None:
+    club.say("mateo", "shoulder sore")
+
+    sheet = staff_answer(club, "who's left")
+    assert "Mateo Cruz: stopped, soreness reported on Sat 2 May." in sheet
+    assert "Mateo Cruz: up to" not in sheet
+    for question in ("can Mateo pitch today", "can Mateo catch today", "can Mateo throw monday"):
+        answer = staff_answer(club, question)
+        assert "Soreness was reported on Sat 2 May, so no answer here says" in answer, question
+
+    club.clock.advance(timedelta(days=1))
+    club.tell_bot("elena", "Mateo no pain today")
+    tap(club, "elena", answer_to(club, "elena"), "Yes, the pain is gone")
+
+    assert "Mateo Cruz: up to" in staff_answer(club, "who can throw today")
+
+
+def test_soreness_reported_again_within_two_weeks_is_a_hold(club: Club) -> None:
+    club.say("mateo", "arm sore")
+    club.clock.advance(timedelta(days=4))
+    club.say("mateo", "arm still sore")
+
+    assert [one.reason for one in holds(club)] == ["again within 14 days"]
+    assert "this arm is on hold" in staff_answer(club, "can Mateo pitch today")
+    assert any("Mateo Cruz is on hold" in one for one in club.heard("elena"))
 
 
 @pytest.mark.parametrize(
