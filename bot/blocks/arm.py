@@ -213,7 +213,7 @@ def guardian_parts(session: Session, line: Line, guardian: Person) -> list[Part]
             sentences(
                 [
                     report.first,
-                    _for_guardian(report, guardian.name),
+                    _for_guardian(report, guardian.name, report.first),
                     holds.hold_for_family(report.pitcher.name) if report.hold else "",
                     say.WITHDRAWN_MARK if report.withdrawn else "",
                 ]
@@ -224,9 +224,9 @@ def guardian_parts(session: Session, line: Line, guardian: Person) -> list[Part]
     ]
 
 
-def _for_guardian(report: ArmReport, guardian: str) -> str:
+def _for_guardian(report: ArmReport, guardian: str, first: str = "") -> str:
     name = report.pitcher.name
-    return say.to_guardian(guardian, name, report.sites, report.on, report.stops)
+    return say.to_guardian(guardian, name, report.sites, report.on, report.stops, first)
 
 
 def withdrawn_text(

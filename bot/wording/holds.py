@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from datetime import date
 
+from bot.wording.pain import URGENT
 from bot.wording.words import counted, day, listed, safe
 from core.pain.holds import HoldReason
 from core.pain.status import ArmStatus, ClinicianLimit, LimitKind
@@ -16,8 +17,8 @@ def _example(pitcher: str) -> str:
 #: Said first, before anything else, where the words of a line call for it.
 FIRST: dict[Urgency | None, str] = {
     None: "",
-    Urgency.BE_SEEN: "*Stop throwing now and have a licensed clinician look at this soon; do not "
-    "wait for it to pass.*",
+    Urgency.BE_SEEN: f"*Stop throwing now.* {URGENT} *Otherwise have a licensed clinician look at "
+    "this promptly; do not wait for it to pass.*",
     Urgency.URGENT_CARE: "*Get urgent medical care now; in an emergency call your emergency "
     "number.*",
     Urgency.EMERGENCY: "*Call your emergency number now.*",

@@ -50,7 +50,12 @@ def to_author(
     heard = f" I've told {listed(told)}." if told else ""
     whose, stop = f"{safe(of)}, " if of else "", STOP_FOR.format(name=safe(of)) if of else STOP
     thanks = f"Thank you for saying so: {whose}{listed(sites)}. {stop}{heard}"
-    return sentences([first, thanks, hold, f"{URGENT} {NOT_A_DOCTOR}"])
+    return sentences([first, thanks, hold, _cautions(first)])
+
+
+def _cautions(first: str) -> str:
+    """What ends a report; what is urgent is said once, and never below anything less urgent."""
+    return NOT_A_DOCTOR if URGENT in first else f"{URGENT} {NOT_A_DOCTOR}"
 
 
 def noted_for_author(sites: Sequence[str], told: Sequence[str], of: str = "") -> str:
@@ -122,8 +127,10 @@ def families_told(names: Sequence[str]) -> str:
     return f"Told: {listed([safe(name) for name in names])}." if names else ""
 
 
-def to_guardian(guardian: str, pitcher: str, sites: Sequence[str], on: date, stop: bool) -> str:
-    """The notice a parent reads first."""
+def to_guardian(
+    guardian: str, pitcher: str, sites: Sequence[str], on: date, stop: bool, first: str = ""
+) -> str:
+    """The notice a parent reads first; `first` is what stands above it."""
     child = safe(pitcher.split()[0])
     heard = (
         f"{safe(guardian.split()[0])}, a line in the pitching log says that {safe(pitcher)} has "
@@ -132,7 +139,7 @@ def to_guardian(guardian: str, pitcher: str, sites: Sequence[str], on: date, sto
     if stop:
         return (
             f"{heard}\n{child} should stop throwing today. Please have a licensed clinician check "
-            f"this before any more throwing.\n{URGENT} {NOT_A_DOCTOR}"
+            f"this before any more throwing.\n{_cautions(first)}"
         )
     return (
         f"{heard}\nIf it hurts to throw, {child} should stop. If it is still there on the second "

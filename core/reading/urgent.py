@@ -40,6 +40,8 @@ _URGENT = re.compile(
     r"|woke (me|him|her) up|en reposo|de noche)\b"
     r"|\b(fever|fiebre|swollen|swelling|swelled|hinchad\w+|deformed|out of place|out of shape)\b"
     r"|\b(arm|hand|fingers?|elbow|brazo|mano|dedos?)\b.{0,15}\b(blue|cold|pale|morad\w+|fr[ií]\w)\b"
+    r"|\b(arm|hand|brazo|mano)\b((?!finger|dedo).){0,20}\b(numb|entumecid\w+|adormecid\w+)\b"
+    r"|\bnumb (arm|hand)\b"
     r"|\b(fell (on|down|off|and)|got hit|was hit|hit by|hit me|hit him|hit her|line ?drive"
     r"|comebacker|me ca[ií]|golpe)\b",
     re.IGNORECASE,

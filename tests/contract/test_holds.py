@@ -56,7 +56,9 @@ def test_words_that_call_for_a_clinician_come_first(club: Club) -> None:
     club.say("mateo", "elbow pain 1/10, fingers numb")
 
     (own,) = club.heard("mateo")
-    assert own.startswith("*Stop throwing now and have a licensed clinician look at this soon")
+    assert own.startswith("*Stop throwing now.* If the arm is numb, swollen, out of shape, or")
+    assert own.index("care now") < own.index("clinician look at this promptly")
+    assert own.count("care now") == club.heard("elena")[0].count("care now") == 1
     assert club.in_staff_channel()[0].startswith("*Stop throwing now")
     assert holds(club)[0].reason == "stop and be seen"
 
@@ -65,6 +67,14 @@ def test_urgent_words_lead_with_urgent_care(club: Club) -> None:
     club.say("mateo", "shoulder pain 2/10, swollen and my arm is cold")
 
     assert club.heard("elena")[0].startswith("*Get urgent medical care now; in an emergency")
+
+
+def test_a_numb_arm_is_urgent_and_nothing_says_soon(club: Club) -> None:
+    club.say("mateo", "my arm hurts and went numb")
+
+    for text in (*club.heard("mateo"), *club.heard("elena"), club.in_staff_channel()[0]):
+        assert text.startswith("*Get urgent medical care now"), text
+        assert "soon" not in text
 
 
 def test_urgent_words_on_no_record_are_told_to_the_staff(club: Club) -> None:
