@@ -1,5 +1,6 @@
 """Alerts for the staff, a guardian or the pitcher, and the lists of alerts and thresholds."""
 
+from datetime import datetime
 from zoneinfo import ZoneInfo
 
 from sqlmodel import Session, col, select
@@ -14,6 +15,7 @@ from bot.wording.words import day
 from core.alerts import Key, threshold
 from core.alerts.crossings import WINDOWS
 from core.ledger.alert_notices import told_together
+from core.ledger.clearance import arm_status
 from core.ledger.settings import history_of, limits_of, set_by_line
 from core.ledger.watch import standing_alerts
 from core.ledger.who import Arm
@@ -38,7 +40,7 @@ from core.reading.settings import ListOrder
 SEEN = "seen"
 
 
-def alert_parts(session: Session, row: OutboxMessage) -> list[Part]:
+def alert_parts(session: Session, row: OutboxMessage, now: datetime) -> list[Part]:
     """The message of an alert as it stands now; nothing where there is nothing to say any more."""
     if together := told_together(session, row.slot):
         return _together(session, together, row)
@@ -56,6 +58,9 @@ def alert_parts(session: Session, row: OutboxMessage) -> list[Part]:
         button = Button(say.SEEN, SEEN, {"alerts": [key(alert)]})
         return [Part(text), *([] if names else [Part("", (button,))])]
     if row.person_id == pitcher.person_id:
+        today = now.astimezone(ZoneInfo(session.get_one(Team, alert.team_id).time_zone)).date()
+        if arm_status(session, pitcher, today).bars_pitching:
+            return [Part(say.on_hold_for_pitcher())] if row.ts else []
         said_already = alert.key == Key.GAME_BREAKING and _in_mix(session, alert)
         return [] if said_already else [Part(say.to_pitcher(told, returned=returned))]
     return [Part(say.to_guardian(told, returned=returned))]

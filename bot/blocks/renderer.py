@@ -87,7 +87,7 @@ class Renderer:
             unreached = person_trouble_parts(session, row)
             return as_message(unreached) if unreached else None
         if row.kind == NoticeKind.ALERT:
-            alert = alert_parts(session, row)
+            alert = alert_parts(session, row, now)
             return as_message(alert) if alert else None
         if row.kind == NoticeKind.HOME:
             return home_view(session, row, now, self._books)

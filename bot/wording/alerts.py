@@ -262,6 +262,11 @@ def to_pitcher(told: Told, *, returned: bool) -> str:
     return sentences([text, back(told.key) if returned else ""])
 
 
+def on_hold_for_pitcher() -> str:
+    """What stands in place of words on the mix while the pitcher's own arm must not pitch."""
+    return "No pitching for now, so nothing is said here about your mix."
+
+
 #: Said of an alert whose reason is gone; time that goes by makes no arm better.
 BACK = "_Back within the line since._"
 _BACK = {

@@ -9,6 +9,7 @@ from sqlmodel import Session, col, select
 from core.alerts import Key, threshold
 from core.audience import Told, who_is_told
 from core.contact.reach import himself
+from core.ledger.clearance import arm_status
 from core.ledger.notices import Notice, NoticeKind, quiet_until
 from core.ledger.people import guardians_of
 from core.model import Alert, AlertState, Person, PitchCaller, Pitcher, Team, key
@@ -83,7 +84,13 @@ def _notice(
 
 
 def _himself(session: Session, pitcher: Pitcher, team: Team, now: datetime) -> Person | None:
-    """The pitcher's own account, where the pitches are his own choice and he may be written to."""
+    """The pitcher's own account, where the pitches are his own choice and he may be written to.
+
+    Nobody is told how to pitch while his arm must not.
+    """
+    today = now.astimezone(ZoneInfo(team.time_zone)).date()
     if pitcher.pitch_caller != PitchCaller.PITCHER:
         return None
-    return himself(session, pitcher, team, now.astimezone(ZoneInfo(team.time_zone)).date())
+    if arm_status(session, pitcher, today).bars_pitching:
+        return None
+    return himself(session, pitcher, team, today)

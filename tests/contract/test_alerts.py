@@ -47,6 +47,27 @@ def test_a_mix_over_the_line_is_told_to_the_staff_with_its_figures_and_its_outin
     ]
 
 
+def test_an_arm_that_must_not_pitch_is_not_told_how_to_pitch_next_time(club: Club) -> None:
+    club.say("mateo", "62p 11cb vs Summit, elbow pain 4/10")
+    club.say("dana", "set mix 5%", club.staff)
+
+    assert any(one.startswith("*Mix over the line.*") for one in club.in_staff_channel())
+    assert not any("Next time" in one or "Coach's line" in one for one in club.heard("mateo"))
+
+
+def test_words_on_the_mix_that_wait_for_the_morning_are_not_sent_to_an_arm_held_since(
+    club: Club,
+) -> None:
+    club.clock.advance(timedelta(hours=3))
+    club.say("mateo", "62p 18cb vs Summit")
+    club.say("mateo", "elbow pain 4/10")
+    club.clock.advance(timedelta(hours=12))
+    club.settle()
+
+    assert any(one.startswith("*Mix over the line.*") for one in club.in_staff_channel())
+    assert not any("Next time" in one or "Coach's line" in one for one in club.heard("mateo"))
+
+
 def test_the_pitcher_hears_it_kindly_in_his_own_terms_once(club: Club) -> None:
     club.say("mateo", "62p 18cb vs Summit")
 
