@@ -128,7 +128,7 @@ TELL: tuple[TellRow, ...] = (
     TellRow(Occasion.PAIN_WITHDRAWN, (Told.STAFF_CHANNEL, Told.GUARDIANS), waits_for_morning=True),
     TellRow(Occasion.PAIN_GONE, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.STILL_HURTS, (Told.WHO_CLEARS,), waits_for_morning=True),
-    TellRow(Occasion.PAIN_UNPLACED, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.PAIN_UNPLACED, (Told.STAFF_CHANNEL, Told.GUARDIANS)),
     TellRow(Occasion.DANGER, (Told.STAFF_CHANNEL,)),
     TellRow(Occasion.DANGER_NAMING_STAFF, (Told.GUARDIANS,)),
     TellRow(Occasion.MONDAY_SUMMARY, (Told.STAFF_CHANNEL,)),

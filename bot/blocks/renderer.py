@@ -34,9 +34,10 @@ from core.ledger.corrections import undone_by
 from core.ledger.hints import hint_for
 from core.ledger.notices import SILENT_STATES
 from core.ledger.of_line import of_line
+from core.ledger.people import guardians_of
 from core.ledger.question import QuestionCode
 from core.ledger.view import line_view
-from core.model import Line, LineState, OutboxMessage, Person, Pitcher, PitcherTeam, Team
+from core.model import Line, LineState, OutboxMessage, Person, Pitcher, PitcherTeam, Team, key
 
 #: Slack's names of the two reactions: a line that is in the log, a line with a question.
 READ_REACTION, ASKED_REACTION = OURS = ("baseball", "question")
@@ -206,6 +207,17 @@ def _pain_withdrawn(session: Session, row: OutboxMessage, line: Line) -> str:
 def _pain_unplaced(session: Session, row: OutboxMessage, line: Line) -> str:
     asked = [one for one in line.questions if one["code"] == QuestionCode.PAIN_UNPLACED]
     if asked:
+        if row.person_id is not None:
+            own = [
+                one["about"]
+                for one in asked
+                if one.get("pitcher_id") is not None
+                and any(
+                    key(person) == row.person_id
+                    for person in guardians_of(session, {one["pitcher_id"]})
+                )
+            ]
+            return pain.unplaced_for_guardian(listed(own)) if own else ""
         named = listed([one["about"] for one in asked if one["about"]])
         return pain.unplaced(_author(session, line), named)
     return answers.taken_back() if row.ts else ""

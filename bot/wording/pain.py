@@ -158,6 +158,15 @@ def unplaced(author: str, named: str) -> str:
     )
 
 
+def unplaced_for_guardian(pitcher: str) -> str:
+    """The same for a parent of the pitcher whom it names, of whom no record is kept."""
+    return (
+        f"A line in the pitching log speaks of pain of {safe(pitcher)}. I could not put it on a "
+        f"record; the coaches have been told.\n{STOP_FOR.format(name=safe(pitcher))}\n"
+        f"{URGENT} {NOT_A_DOCTOR}"
+    )
+
+
 def gone(pitcher: str, by: str) -> str:
     """Told to the staff when a family says that a reported pain is gone."""
     return (

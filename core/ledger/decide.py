@@ -120,18 +120,20 @@ def _keep(work: _Work, entry: Entry, arm: Arm) -> None:
     kind = _kind(work, entry, arm, relations)
     stated = _subjects(entry, kind)
     allowed = frozenset(subject for subject in stated if may_log(relations, subject))
+    if entry.pain and arm.consented and Relation.SCOREKEEPER in relations:
+        allowed |= {Subject.ARM}  # pain is taken from whoever keeps the score: health comes first
     if stated - allowed and (entry.pain or stated - allowed != {Subject.ARM}):
         reason = ARM_ONLY if allowed else ""
         refused = Question(QuestionCode.NOT_ALLOWED, about=arm.name, reason=reason)
         work.ask(replace(refused, pitcher_id=arm.pitcher_id))
         if entry.pain and Subject.ARM not in allowed:
-            work.ask(replace(PAIN_UNPLACED, about=arm.name))
+            work.ask(replace(PAIN_UNPLACED, about=arm.name, pitcher_id=arm.pitcher_id))
     if not allowed:
         return
     if not arm.consented:
         work.ask(Question(QuestionCode.NO_CONSENT, about=arm.name, pitcher_id=arm.pitcher_id))
         if entry.pain:
-            work.ask(replace(PAIN_UNPLACED, about=arm.name))
+            work.ask(replace(PAIN_UNPLACED, about=arm.name, pitcher_id=arm.pitcher_id))
         return
     named = entry.on or work.answers.day(arm.pitcher_id)
     waiting = _waiting(work, replace(entry, on=named), kind, arm) if allowed & THROWING else ()

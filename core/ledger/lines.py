@@ -41,6 +41,7 @@ from core.ledger.of_line import of_line
 from core.ledger.one_for_all import with_one_question
 from core.ledger.orders import Order, obey, order_here
 from core.ledger.owed import news_of_pain, owed
+from core.ledger.placed_pain import with_placed_pain
 from core.ledger.question import REFUSALS, Question, QuestionCode
 from core.ledger.rest_days import rest_days
 from core.ledger.spoken import spoken
@@ -270,6 +271,7 @@ def _decision(session: Session, line: Line, crew: Crew, reading: Reading) -> Dec
     decision = decide(reading, crew, crew.local(line.posted_at), answers)
     decision = with_doubts(session, line, decision, answers)
     decision = with_joins(session, line, decision, answers)
+    decision = with_placed_pain(line.text, decision, crew, crew.local(line.posted_at))
     decision = with_open_pain(session, line, with_care(line.text, decision), answers)
     decision = with_one_question(decision)
     if decision.state == LineState.TALK and asked_here(session, line, crew) is not None:

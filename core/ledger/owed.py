@@ -224,8 +224,12 @@ def _hold(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
 def _about_line(session: Session, heard: Heard) -> list[Notice]:
     """What is told of a line that is on nobody's record, or that speaks of consent."""
     notices: list[Notice] = []
-    wanted = any(q["code"] == QuestionCode.PAIN_UNPLACED for q in heard.line.questions)
-    notices += _to_staff(heard, NoticeKind.PAIN_UNPLACED, heard.teams, wanted)
+    unplaced = [q for q in heard.line.questions if q["code"] == QuestionCode.PAIN_UNPLACED]
+    kind = NoticeKind.PAIN_UNPLACED
+    notices += _to_staff(heard, kind, heard.teams, bool(unplaced))
+    known = {q["pitcher_id"] for q in unplaced if q.get("pitcher_id") is not None}
+    if Told.GUARDIANS in who_is_told(Occasion.PAIN_UNPLACED).told:
+        notices += _to_guardians(session, heard, kind, known, heard.now, wanted=True)
     notices += tell_of_line(session, heard.line, heard.now)
     for question in heard.line.questions:
         if question["code"] == QuestionCode.NO_CONSENT:

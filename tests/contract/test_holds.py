@@ -78,7 +78,7 @@ def test_a_numb_arm_is_urgent_and_nothing_says_soon(club: Club) -> None:
 
 
 def test_urgent_words_on_no_record_are_told_to_the_staff(club: Club) -> None:
-    club.say("mateo", "something locks up in there when i throw")
+    club.say("priya", "something locks up in there when he throws")
 
     assert club.in_staff_channel()[0].startswith("*Pain report without a record.*")
 

@@ -53,7 +53,7 @@ ALLOWED: dict[NoticeKind, set[str]] = {
     NoticeKind.STAFF_COUNTS: {STAFF},
     NoticeKind.PAIN: {STAFF, GUARDIAN, COACH},
     NoticeKind.PAIN_WITHDRAWN: {STAFF, GUARDIAN},
-    NoticeKind.PAIN_UNPLACED: {STAFF},
+    NoticeKind.PAIN_UNPLACED: {STAFF, GUARDIAN},
     NoticeKind.PAIN_GONE: {STAFF},
     NoticeKind.STILL_HURTS: {STAFF, GUARDIAN, HIMSELF},
     NoticeKind.UNREACHED: {STAFF, COACH},

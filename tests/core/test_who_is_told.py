@@ -11,7 +11,7 @@ LOG, ONE_OR_FAMILY = Told.LOG_CHANNEL, Told.PITCHER_OR_GUARDIANS
 TABLE: dict[Occasion, tuple[set[Told], bool]] = {
     Occasion.PAIN: ({STAFF, FAMILY, Told.SECOND_ADULT}, False),
     Occasion.PAIN_WITHDRAWN: ({STAFF, FAMILY}, True),
-    Occasion.PAIN_UNPLACED: ({STAFF}, False),
+    Occasion.PAIN_UNPLACED: ({STAFF, FAMILY}, False),
     Occasion.DANGER: ({STAFF}, False),
     Occasion.DANGER_NAMING_STAFF: ({FAMILY}, False),
     Occasion.SORE_OR_TIRED: ({STAFF}, False),
