@@ -114,6 +114,7 @@ def _outing(
         lines += [
             answers.share_line(outing, standing),
             answers.broken_line(outing, standing),
+            answers.larger_owes(outing, standing.larger),
             _rest(outing, standing, hurts),
         ]
     if _was_moved(view, outing):

@@ -134,6 +134,16 @@ def _strike_rate(outing: Outing) -> str:
     )
 
 
+def larger_owes(outing: Outing, larger: int | None) -> str:
+    """Said while nobody has answered whether a larger count is of the same outing."""
+    if larger is None:
+        return ""
+    return (
+        f"Another line counts {counted(larger, 'pitch', 'pitches')} on {day(outing.on)}. Is it "
+        "the same outing? Its author is asked; until then the larger count owes the rest."
+    )
+
+
 def rest_line(outing: Outing, rest: RestAnswer, hurts: bool) -> str:
     """The rest owed by rule, with the count, the row and the book that it stands on.
 

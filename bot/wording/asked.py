@@ -131,6 +131,7 @@ def when(answer: WhenAnswer) -> str:
     if answer.activity is not None and answer.activity is not Activity.THROW:
         parts = [_activity(one, answer) for one in answer.arms]
     told = [_limits(one) for one in answer.arms]
+    told += dict.fromkeys(_two_counts(one) for one in answer.arms)
     if answer.of_the_arm:
         on_record = [_capital(_arm(one, answer.own)) for one in answer.arms]
         return sentences([OF_THE_ARM, *on_record, *told])
@@ -152,6 +153,17 @@ def _arm(one: ArmDay, own: bool) -> str:
     return (
         f"{name}by the counts no rest is owed on {day(one.on)}. Counts say nothing of how the arm "
         "feels."
+    )
+
+
+def _two_counts(one: ArmDay) -> str:
+    """That a question about two counts is open, and what stands until it is answered."""
+    if not one.two_counts_on:
+        return ""
+    days = listed([day(on) for on in one.two_counts_on])
+    return (
+        f"Two counts are logged for {days}, and it is still open whether they are one outing. "
+        "Until that is answered the larger count owes the rest."
     )
 
 

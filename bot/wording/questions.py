@@ -156,7 +156,7 @@ def _same(asked: Question) -> str:
     count = f" ({other} pitches)" if other is not None else ""
     return (
         f"There is an outing of {safe(asked.about)} on that day already, logged{by}{count}. Is "
-        "this the same one? Until you say, it is counted once."
+        "this the same one? Until you say, it is counted once, and the larger count owes the rest."
     )
 
 

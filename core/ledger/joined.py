@@ -19,6 +19,7 @@ def put_together(outings: Sequence[Logged]) -> list[Logged]:
 
     Later parts win over earlier ones, count by count; another log of the same outing only
     fills in what the first one left open, but of two pitch counts the higher one stands.
+    A log that may be another of the same outing stands beside it until that is answered.
     """
     if all(outing.joins is None for outing in outings):
         return list(outings)
@@ -41,9 +42,15 @@ def whole_of(outing: Outing, record: Sequence[Logged]) -> Outing:
     """
     for whole in record:
         if whole.id in {outing.id, outing.joins}:
+            if outing.joined_as == JoinedAs.OPEN:
+                return outing
             own = {"id": outing.id, "line_id": outing.line_id, "team_id": outing.team_id}
-            return Outing(**{**outing.model_dump(), **whole._asdict(), **own})
+            return Outing(**{**outing.model_dump(), **_columns(whole), **own})
     return outing
+
+
+def _columns(whole: Logged) -> dict[str, Any]:
+    return {name: value for name, value in whole._asdict().items() if name != "open_logs"}
 
 
 def _base(outing: Logged, standing: dict[int, Logged]) -> int:
@@ -58,6 +65,9 @@ def _base(outing: Logged, standing: dict[int, Logged]) -> int:
 def _merged(base: Logged, joining: Iterable[Logged]) -> Logged:
     whole: dict[str, Any] = base._asdict()
     for outing in sorted(joining, key=lambda one: one.id):
+        if outing.joined_as == JoinedAs.OPEN:
+            whole["open_logs"] = (*whole["open_logs"], outing)
+            continue
         adds = outing.joined_as == JoinedAs.PART
         for name in COUNTS:
             value = getattr(outing, name)

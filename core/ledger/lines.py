@@ -7,8 +7,10 @@ edit that comes before its original stands, and a deletion is final.
 
 import logging
 import traceback
+from collections.abc import Iterable
 from dataclasses import replace
 from datetime import datetime
+from typing import Any
 
 from sqlalchemy.exc import SQLAlchemyError
 from sqlmodel import Session, col, select
@@ -232,8 +234,15 @@ def _hear(
         or _in_words(decision, posted, first),
         by_scorekeeper=_by_scorekeeper(decision, crew),
         news=news_of_pain(before, line.entries),
+        joined_before=_joined(before),
     )
     return [*_told(session, heard), *hints(line, now)]
+
+
+def _joined(entries: Iterable[dict[str, Any]]) -> frozenset[int]:
+    """The outings of other lines that these readings were put together with."""
+    outings = [one["outing"] for one in entries if one["outing"] is not None]
+    return frozenset(one["joins"] for one in outings if one.get("joins") is not None)
 
 
 def _ordered(order: Order) -> Decision:

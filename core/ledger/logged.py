@@ -47,6 +47,8 @@ class Logged(NamedTuple):
     waiting: list[str]
     joins: int | None
     joined_as: str | None
+    #: Logs that may tell of this outing again, while nobody has answered; for rest alone.
+    open_logs: tuple["Logged", ...] = ()
 
 
 class _Names(TypeDecorator[list[str]]):
@@ -75,7 +77,7 @@ def _column(name: str) -> ColumnElement[Any]:
 
 #: Of the table, not of the model: no object is made for a row.
 _ROWS = (
-    select(*(_column(name) for name in Logged._fields))
+    select(*(_column(name) for name in Logged._fields if name != "open_logs"))
     .where(
         _OUTINGS.pitcher_id.in_(bindparam("pitchers", expanding=True)),
         _OUTINGS.withdrawn_at.is_(None),
@@ -88,6 +90,6 @@ def logged(session: Session, pitcher_ids: Iterable[int]) -> dict[int, list[Logge
     """The outings of these pitchers that stand, line by line, oldest first."""
     found: dict[int, list[Logged]] = defaultdict(list)
     for row in session.execute(_ROWS, {"pitchers": list(pitcher_ids)}):
-        one = Logged._make(row)
+        one = Logged(*row)
         found[one.pitcher_id].append(one)
     return found

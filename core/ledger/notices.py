@@ -120,6 +120,8 @@ class Heard:
     news: frozenset[NoticeKind] = frozenset()
     #: Whether a line of a staff channel speaks of another team's pitcher.
     answered_elsewhere: bool = False
+    #: Outings of other lines that this one was put together with before it was read again.
+    joined_before: frozenset[int] = frozenset()
 
     @property
     def time_zone(self) -> str:

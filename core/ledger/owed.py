@@ -141,12 +141,19 @@ def _counts(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
 def _twice(session: Session, heard: Heard, rows: OfLine, outings: Sequence[Outing]) -> list[Notice]:
     """The staff see both counts of an outing that was logged twice, where they differ.
 
-    The answer to the line that was there first is brought up to date.
+    What was said of the line that was there first is brought up to date.
     """
-    joined = [outing for outing in outings if outing.joins is not None]
-    firsts = [session.get_one(Outing, outing.joins).line_id for outing in joined]
+    joined = {outing.joins for outing in outings if outing.joins is not None} | heard.joined_before
+    found = [session.get(Outing, one) for one in sorted(joined)]
+    firsts = [outing for outing in found if outing is not None]
     twins = {o.pitcher_id for o in outings if o.joined_as == JoinedAs.SAME}
-    notices = [one for line_id in firsts for one in answers_again(line_id, heard.now)]
+    notices = [
+        one for outing in firsts for one in answers_again(outing.line_id, heard.now)
+    ]
+    for outing in firsts:
+        first = replace(heard, line=session.get_one(Line, outing.line_id))
+        teams = rows.teams_of({outing.pitcher_id})
+        notices += _to_staff(first, NoticeKind.STAFF_COUNTS, teams, wanted=False)
     kind = NoticeKind.TWO_COUNTS
     return notices + _tell(session, heard, rows, Occasion.TWO_COUNTS, kind, twins, bool(twins))
 

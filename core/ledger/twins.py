@@ -70,7 +70,8 @@ def _join(
     answer = answers.value(question)
     if answer is None:
         questions.append(question)
-        return replace(one, waiting=(*one.waiting, "same"))
+        waiting = (*one.waiting, "same")
+        return replace(one, waiting=waiting, joins=key(outing), joined_as=JoinedAs.OPEN)
     if answer != SAME:
         return one
     own = before.author_slack_id == line.author_slack_id
@@ -93,7 +94,9 @@ def _earlier(session: Session, line: Line, one: Kept) -> list[tuple[Outing, Line
             Outing.on == one.on,
             col(Outing.withdrawn_at).is_(None),
             col(Outing.line_id) != key(line),
-            col(Line.posted_at) <= line.posted_at,
+            # Two of one instant: one of them is the earlier, or each would wait for the other.
+            (col(Line.posted_at) < line.posted_at)
+            | ((col(Line.posted_at) == line.posted_at) & (col(Line.id) < key(line))),
         )
         .order_by(col(Line.posted_at).desc(), col(Outing.id).desc())
     )
@@ -103,7 +106,8 @@ def _earlier(session: Session, line: Line, one: Kept) -> list[tuple[Outing, Line
 def _continued(line: Line, one: Kept, earlier: Sequence[tuple[Outing, Line]]) -> Outing | None:
     """The outing whose count this entry carries on or completes."""
     for outing, before in earlier:
-        if outing.joined_as == JoinedAs.SAME or line.posted_at - before.posted_at > SAME_EVENING:
+        apart = outing.joined_as in {JoinedAs.SAME, JoinedAs.OPEN}
+        if apart or line.posted_at - before.posted_at > SAME_EVENING:
             continue
         if _adds_to(one, outing) and before.author_slack_id == line.author_slack_id:
             return outing

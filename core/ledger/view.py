@@ -41,6 +41,8 @@ class Standing:
     rest_problem: str | None
     #: The rules that this day's outings went over; such an outing is stored all the same.
     broken: tuple[Reason, ...] = ()
+    #: A larger count of what may be the same outing, which owes the rest until that is answered.
+    larger: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,8 +158,16 @@ def _standings(
             broken=broken_rules(session, outing, record, pitcher, books)
             if outing is _last_of_day(outing, seen)
             else (),
+            larger=_larger(outing, record),
         )
     return standings
+
+
+def _larger(outing: Outing, record: list[Logged]) -> int | None:
+    """The largest count that another log of this outing may have, where it is larger."""
+    beside = [other for one in record if one.id == key(outing) for other in one.open_logs]
+    most = max((other.pitches or 0 for other in beside), default=0)
+    return most if outing.pitches is not None and most > outing.pitches else None
 
 
 def _last_of_day(outing: Outing, seen: list[Outing]) -> Outing:

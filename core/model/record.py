@@ -38,6 +38,7 @@ class JoinedAs(StrEnum):
 
     PART = "part"  # it adds to the earlier one, or carries its count on
     SAME = "same"  # another person's log of the same outing: not counted twice
+    OPEN = "open"  # asked about: until answered it is not added up, but the larger owes rest
 
 
 class AuditAction(StrEnum):

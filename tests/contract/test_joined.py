@@ -132,3 +132,50 @@ def test_a_form_does_not_answer_whether_it_is_the_same(club: Club) -> None:
 
     assert "Is this the same one?" in answer_to(club, "mateo").text
     assert not any("*Over a rule*" in text for text in club.in_staff_channel())
+
+
+def test_while_two_counts_are_asked_about_the_larger_one_owes_the_rest(club: Club) -> None:
+    # Pitch Smart (MLB and USA Baseball), ages 13-14: 21-35 pitches owe 1 day, 51-65 owe 3.
+    club.say("priya", "Leo 30 pitches 3 cb")
+    later(club, minutes=5)
+
+    club.say("carmen", "Leo 51 pitches 5 cb vs Summit today")
+
+    asked = answer_to(club, "carmen").text
+    assert "Is this the same one?" in asked
+    assert "the larger count owes the rest" in asked
+    assert "3 days for 51 pitches" in asked
+    assert "Earliest Wed 6 May" in asked
+    assert any("Another line counts 51 pitches" in text for text in club.in_staff_channel())
+
+
+def test_an_answer_about_rest_names_the_open_question_about_two_counts(club: Club) -> None:
+    club.say("priya", "Leo 30 pitches 3 cb")
+    later(club, minutes=5)
+    club.say("carmen", "Leo 51 pitches 5 cb vs Summit today")
+
+    club.tell_bot("carmen", "when can Leo pitch")
+
+    told = answer_to(club, "carmen").text
+    assert "earliest Wed 6 May" in told
+    assert "Two counts are logged for Sat 2 May" in told
+
+
+def test_a_smaller_second_count_takes_no_rest_away_while_it_is_asked_about(club: Club) -> None:
+    club.say("priya", "Leo 51 pitches 5 cb")
+    later(club, minutes=5)
+
+    club.say("carmen", "Leo 30 pitches 3 cb vs Summit today")
+
+    assert "3 days for 51 pitches" in answer_to(club, "carmen").text
+
+
+def test_a_second_outing_leaves_the_first_line_with_its_own_count(club: Club) -> None:
+    club.say("mateo", "30p 3cb vs Summit")
+    later(club, minutes=5)
+    club.say("elena", "Mateo 51p 5cb vs Summit")
+    assert "Another line counts 51 pitches" in answer_to(club, "mateo").text
+
+    tap(club, "elena", answer_to(club, "elena"), "A second outing")
+
+    assert "Another line counts" not in answer_to(club, "mateo").text

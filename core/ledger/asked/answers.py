@@ -32,6 +32,8 @@ class ArmDay:
     limit: CoachLimit | None = None
     #: Whether any outing is on record: days without a line are unknown, not days off.
     has_record: bool = True
+    #: Days of outings with two counts of which nobody has said yet whether they are one.
+    two_counts_on: tuple[date, ...] = ()
 
     @property
     def may_throw(self) -> bool:

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
 from sqlmodel import Session
 
@@ -89,6 +89,7 @@ def _on_day(
             status=gathered[line.key].status,
             limit=staff.bindings.limit(gathered[line.key].pitcher, day),
             has_record=bool(gathered[line.key].outings),
+            two_counts_on=_two_counts_on(gathered[line.key].outings, day),
         )
         for line in staff_sheet(arms, [day], inning=inning)
     ]
@@ -98,3 +99,11 @@ def _on_day(
         if one.arm is None
     ]
     return tuple(sorted(found, key=lambda one: not one.may_throw))
+
+
+def _two_counts_on(outings: Sequence[Logged], day: date) -> tuple[date, ...]:
+    """The days of the last week before `day` whose two counts may be of one outing."""
+    week = timedelta(days=7)
+    return tuple(
+        sorted({one.on for one in outings if one.open_logs and day - week <= one.on <= day})
+    )
