@@ -76,7 +76,9 @@ def broken_text(view: LineView, author: str) -> str:
         f"{answers.outing_heading(one.pitcher.name, outing)}: {broken}"
         for one in view.pitchers
         for outing, standing in one.outings
-        if standing is not None and (broken := answers.broken_line(outing, standing))
+        if standing is not None
+        and not standing.told_before
+        and (broken := answers.broken_line(outing, standing))
     ]
     return answers.broken_for_staff(author, parts) if parts else ""
 

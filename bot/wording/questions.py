@@ -152,11 +152,13 @@ def _sure(asked: Question) -> str:
 
 def _same(asked: Question) -> str:
     by = f" by {safe(asked.reason)}" if asked.reason else " by you"
+    # One's own second count is mostly a running count, or the last one put right.
+    same = "this the same one" if asked.reason else "this its new count, or a second outing"
     other = asked.detail.limit if asked.detail is not None else None
     count = f" ({other} pitches)" if other is not None else ""
     return (
         f"There is an outing of {safe(asked.about)} on that day already, logged{by}{count}. Is "
-        "this the same one? Until you say, it is counted once, and the larger count owes the rest."
+        f"{same}? Until you say, it is counted once, and the larger count owes the rest."
     )
 
 

@@ -153,7 +153,8 @@ def _twice(session: Session, heard: Heard, rows: OfLine, outings: Sequence[Outin
     for outing in firsts:
         first = replace(heard, line=session.get_one(Line, outing.line_id))
         teams = rows.teams_of({outing.pitcher_id})
-        notices += _to_staff(first, NoticeKind.STAFF_COUNTS, teams, wanted=False)
+        for shown in (NoticeKind.STAFF_COUNTS, NoticeKind.RULE_BROKEN):
+            notices += _to_staff(first, shown, teams, wanted=False)
     kind = NoticeKind.TWO_COUNTS
     return notices + _tell(session, heard, rows, Occasion.TWO_COUNTS, kind, twins, bool(twins))
 

@@ -9,10 +9,11 @@ from sqlmodel import Session, col, select
 from core.ledger.answers import Answers
 from core.ledger.decide import Decision, Kept
 from core.ledger.fields import throws
+from core.ledger.history import only_caught
 from core.ledger.question import Question, QuestionCode
 from core.model import JoinedAs, Line, LineState, Outing, Person, key
 from core.reading import Detail
-from core.reading.stage import Stage, game_of_day, stage_of
+from core.reading.stage import Stage, another_opponent, game_of_day, puts_right, stage_of
 
 #: Two counts this close (pitches, or a tenth of the larger) can be one outing counted twice.
 CLOSE = 5
@@ -69,6 +70,8 @@ def _join(
     )
     answer = answers.value(question)
     if answer is None:
+        # What it was is asked only if it turns out to be another outing.
+        _without(questions, QuestionCode.KIND, one)
         questions.append(question)
         waiting = (*one.waiting, "same")
         return replace(one, waiting=waiting, joins=key(outing), joined_as=JoinedAs.OPEN)
@@ -76,7 +79,19 @@ def _join(
         return one
     own = before.author_slack_id == line.author_slack_id
     as_what = JoinedAs.PART if own else JoinedAs.SAME
-    return replace(one, joins=key(outing), joined_as=as_what)
+    _without(questions, QuestionCode.KIND, one)
+    waiting = tuple(name for name in one.waiting if name != "kind")
+    kind = one.kind or outing.kind
+    return replace(one, kind=kind, waiting=waiting, joins=key(outing), joined_as=as_what)
+
+
+def _without(questions: list[Question], code: QuestionCode, one: Kept) -> None:
+    """Leave out what need not be asked of that pitcher."""
+    questions[:] = [
+        asked
+        for asked in questions
+        if not (asked.code is code and asked.pitcher_id == one.arm.pitcher_id)
+    ]
 
 
 def _name(session: Session, line: Line) -> str:
@@ -108,6 +123,8 @@ def _continued(line: Line, one: Kept, earlier: Sequence[tuple[Outing, Line]]) ->
     for outing, before in earlier:
         apart = outing.joined_as in {JoinedAs.SAME, JoinedAs.OPEN}
         if apart or line.posted_at - before.posted_at > SAME_EVENING:
+            continue
+        if _another_opponent(line, before):
             continue
         if _adds_to(one, outing) and before.author_slack_id == line.author_slack_id:
             return outing
@@ -157,24 +174,41 @@ def _twin(
 ) -> tuple[Outing, Line] | None:
     """An outing on record that this entry may tell of again.
 
-    Two people who log a game of one pitcher and day usually mean the same one, whatever
-    their counts; one person's second line only where the counts are close.
+    Two lines about a game of one pitcher and day usually mean the same one, whatever their
+    counts: two people kept count, or one person's count went on or was put right. A second
+    game is one where it is said: "game 2", or the author names another opponent. In practice
+    the counts must be close, or the line say that it puts the last one right.
     """
-    final = stage_of(line.text) is Stage.FINAL
+    right = puts_right(line.text)
     for outing, before in earlier:
         if outing.joins is not None or _another_game(one, outing) or not _alike(one, outing):
             continue
-        by_another = before.author_slack_id != line.author_slack_id and _may_be_a_game(one, outing)
-        if by_another or _close(one, outing) or (final and _carries_on(one, outing)):
+        if _another_opponent(line, before):
+            continue
+        corrects = right and before.author_slack_id == line.author_slack_id
+        if corrects or _may_be_a_game(one, outing) or _close(one, outing):
             return outing, before
     return None
 
 
+def _another_opponent(line: Line, before: Line) -> bool:
+    """Whether one author names two opponents; two people may know a team by two names."""
+    own = before.author_slack_id == line.author_slack_id
+    return own and another_opponent(line.text, before.text)
+
+
 def _alike(one: Kept, outing: Outing) -> bool:
     """Whether the kinds can be the same; one that is not known yet can be any but a day off."""
-    if "off" in (one.kind, outing.kind):
+    if "off" in (one.kind, outing.kind) or _only_caught(one) != only_caught(outing):
         return False
     return one.kind == outing.kind or None in (one.kind, outing.kind)
+
+
+def _only_caught(one: Kept) -> bool:
+    """Whether the entry only says how long he caught, which is no outing on the mound."""
+    entry = one.entry
+    counts = (entry.pitches, entry.outs, entry.breaking, entry.strikes)
+    return entry.caught_outs is not None and all(count is None for count in counts)
 
 
 def _may_be_a_game(one: Kept, outing: Outing) -> bool:
@@ -191,11 +225,7 @@ def _close(one: Kept, outing: Outing) -> bool:
 def _settled(one: Kept, part: Outing, questions: list[Question]) -> Kept:
     """A part has the kind and the day of what it joins: nothing is asked about them."""
     for code in (QuestionCode.KIND, QuestionCode.DAY):
-        questions[:] = [
-            asked
-            for asked in questions
-            if not (asked.code is code and asked.pitcher_id == one.arm.pitcher_id)
-        ]
+        _without(questions, code, one)
     return replace(one, kind=part.kind, on=part.on, waiting=())
 
 

@@ -1,7 +1,7 @@
 """What a line put into the record, as one viewer may read it."""
 
 from collections.abc import Set
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import timedelta
 
 from sqlmodel import Session, col, select
@@ -43,6 +43,9 @@ class Standing:
     broken: tuple[Reason, ...] = ()
     #: A larger count of what may be the same outing, which owes the rest until that is answered.
     larger: int | None = None
+    #: Whether its count is no larger than that of an earlier line about the same outing, so
+    #: that it went over nothing that the earlier one did not.
+    told_before: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,8 +91,12 @@ def line_view(
         standing = {}
         if record:
             counted = standing_outings(session, pitcher_id)
+            before = {key(outing) for outing in seen if _told_before(session, outing)}
             seen = [whole_of(outing, counted) for outing in seen]
             standing = _standings(session, pitcher, seen, counted, books)
+            standing = {
+                one: replace(found, told_before=one in before) for one, found in standing.items()
+            }
         pitchers.append(
             PitcherView(
                 pitcher,
@@ -161,6 +168,11 @@ def _standings(
             larger=_larger(outing, record),
         )
     return standings
+
+
+def _told_before(session: Session, outing: Outing) -> bool:
+    first = session.get(Outing, outing.joins) if outing.joins is not None else None
+    return first is not None and (outing.pitches or 0) <= (first.pitches or 0)
 
 
 def _larger(outing: Outing, record: list[Logged]) -> int | None:

@@ -1,7 +1,9 @@
-"""What a line says of its count besides the number: so far or final, and of which game."""
+"""What a line says of its count besides the number: so far, final, put right, of which game."""
 
 import re
 from enum import StrEnum
+
+from rapidfuzz import fuzz
 
 
 class Stage(StrEnum):
@@ -20,6 +22,19 @@ _SO_FAR = re.compile(
 _FINAL = re.compile(
     r"\b(finish\w*|final\w*|ended|end(ed)? up|total\w*|termin\w+|acab\w+)\b", re.IGNORECASE
 )
+# "It was" alone opens many a line; before a number it puts one right.
+_PUT_RIGHT = re.compile(
+    r"\b(?:w?oops\w*|actually|correction|my bad|i meant|make that|should (?:be|have been)"
+    r"|en realidad|perd[oó]n|quise decir|me equivoqu[eé]|correcci[oó]n)\b"
+    r"|\b(?:it was|fueron|eran) (?:only |just |really |solo |sólo )?\d",
+    re.IGNORECASE,
+)
+_OPPONENT = re.compile(
+    r"(?:\b(?:vs?\.?|versus|against|contra) +|@ ?)(?:the |los |las )?(?P<name>[^\W\d]{2,})",
+    re.IGNORECASE,
+)
+#: Names less alike than this (percent) are two opponents; nearer ones may be one, mistyped.
+_ALIKE = 75
 _GAME = re.compile(
     r"\b(?:game|gm|juego) ?#?(?P<n>[123]|one|two|uno|dos)\b|\bg(?P<g>[123])\b"
     r"|\b(?P<first>first|1st|primer) (game|juego)\b"
@@ -34,6 +49,20 @@ def stage_of(text: str) -> Stage | None:
     if _FINAL.search(text):
         return Stage.FINAL
     return Stage.SO_FAR if _SO_FAR.search(text) else None
+
+
+def puts_right(text: str) -> bool:
+    """Whether a line says that it corrects what was said before ("oops", "it was 52")."""
+    return _PUT_RIGHT.search(text) is not None
+
+
+def another_opponent(one: str, other: str) -> bool:
+    """Whether two lines each name an opponent, and not the same one."""
+    names = [_OPPONENT.search(text) for text in (one, other)]
+    if names[0] is None or names[1] is None:
+        return False
+    first, second = (found["name"].lower() for found in names if found is not None)
+    return fuzz.ratio(first, second) < _ALIKE
 
 
 def game_of_day(text: str) -> int | None:

@@ -2,6 +2,8 @@
 
 from datetime import timedelta
 
+import pytest
+
 from tests.support.club import Club
 from tests.support.taps import answer_to, labels, tap
 
@@ -179,3 +181,91 @@ def test_a_second_outing_leaves_the_first_line_with_its_own_count(club: Club) ->
     tap(club, "elena", answer_to(club, "elena"), "A second outing")
 
     assert "Another line counts" not in answer_to(club, "mateo").text
+
+
+def questions_to(club: Club, who: str) -> str:
+    return answer_to(club, who).text
+
+
+def test_a_running_count_is_asked_about_and_never_added_up(club: Club) -> None:
+    for text in ("Sam Ruiz 45 6cb", "Sam Ruiz 54 8cb", "Sam Ruiz 62 9cb"):
+        said = club.say("priya", text)
+        later(club, minutes=15)
+
+    assert club.reaction(said) == ["question"]
+    assert "logged by you (45 pitches). Is this its new count, or a second outing?" in (
+        questions_to(club, "priya")
+    )
+    assert not any("*Over a rule*" in text for text in club.in_staff_channel())
+    club.tell_bot("dana", "when can Sam Ruiz pitch")
+    # Pitch Smart (MLB and USA Baseball), ages 17-18: 61-80 pitches owe 3 days, a sum of 161 more.
+    assert "earliest Wed 6 May" in answer_to(club, "dana").text
+
+
+def test_a_running_count_that_is_answered_is_the_outing_s_count(club: Club) -> None:
+    club.say("mateo", "45p 6cb vs Summit")
+    later(club, minutes=30)
+    said = club.say("mateo", "62p 9cb vs Summit")
+
+    tap(club, "mateo", answer_to(club, "mateo"), "The same outing")
+
+    assert club.reaction(said) == ["baseball"]
+    assert "9 of 62" in answer_to(club, "mateo").text
+
+
+def test_an_edited_second_count_is_asked_about_again(club: Club) -> None:
+    club.say("priya", "Leo 45")
+    later(club, minutes=5)
+    said = club.say("priya", "Leo 47")
+    assert club.reaction(said) == ["question"]
+
+    club.edit(said, "Leo 54")
+
+    assert club.reaction(said) == ["question"]
+    assert not any("Several games" in text for text in club.in_staff_channel())
+
+
+@pytest.mark.parametrize("text", ["oops it was 26 pitches", "actually 52 pitches"])
+def test_a_count_put_right_is_asked_about_in_one_question(club: Club, text: str) -> None:
+    club.say("mateo", "bullpen 38 pitches")
+    later(club, minutes=5)
+
+    said = club.say("mateo", text)
+
+    assert club.reaction(said) == ["question"]
+    asked = answer_to(club, "mateo")
+    assert "Is this its new count, or a second outing?" in asked.text
+    assert labels(asked)[:2] == ["The same outing", "A second outing"]
+    tap(club, "mateo", asked, "The same outing")
+    assert club.reaction(said) == ["baseball"]
+
+
+def test_another_opponent_is_another_outing_and_not_asked(club: Club) -> None:
+    club.say("mateo", "20p 3cb vs Summit")
+    later(club, hours=3)
+
+    said = club.say("mateo", "18p 2cb vs Ridge")
+
+    assert club.reaction(said) == ["baseball"]
+    assert "5/38" in answer_to(club, "mateo").text
+
+
+def test_the_staff_hear_once_of_a_rule_that_one_outing_went_over(club: Club) -> None:
+    club.say("mateo", "112p 20cb vs Summit")
+    later(club, minutes=5)
+    said = club.say("mateo", "actually 110p 20cb vs Summit")
+    assert club.reaction(said) == ["question"]
+
+    over = [text for text in club.in_staff_channel() if "*Over a rule*" in text]
+
+    assert len(over) == 1
+    assert over[0].count("Over the rule on") == 1
+
+
+def test_time_behind_the_plate_is_no_second_count(club: Club) -> None:
+    club.say("mateo", "62p 11cb vs Summit")
+    later(club, minutes=5)
+
+    said = club.say("mateo", "caught 3 innings")
+
+    assert club.reaction(said) == ["baseball"]
