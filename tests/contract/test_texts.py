@@ -160,7 +160,7 @@ def test_a_bot_that_knows_no_team_says_once_how_to_begin(club: Club) -> None:
     club.tell_bot("visitor", "anybody there?")
 
     (answer,) = club.heard("visitor")
-    assert "An owner or admin of this workspace sets the team up: open my Home tab." in answer
+    assert "open my Home tab and press “Set up the team”" in answer
 
 
 NAMES = (
