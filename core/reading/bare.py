@@ -110,6 +110,8 @@ def _running(board: Board, match: re.Match[str]) -> None:
         if inning is None or inning > 12:
             return
     numbers = [i for i in range(*match.span()) if board.items[i].symbol == "num"]
+    if board.has("neverin"):
+        return  # "warmed up 25 pitches in the 6th but never went in"
     if any(board.whole(i) is None for i in numbers):
         return
     board.claim(match.start(), match.end(), "running")
@@ -129,7 +131,7 @@ RUNNING_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "at 45 after 3",
-        "(running|had|at)* (about|at|is)* num (unit)? after (the)? <k:num|ord> (innings)?",
+        "(?<!finish) (running|had|at)* (about|at|is)* num (unit)? after (the)? <k:num|ord> (innings)?",
         _running,
     ),
     rule(

@@ -28,6 +28,7 @@ FILLERS = frozenset(
     {
         "adj",
         "good",
+        "goodadj",
         "the",
         "hisher",
         "total",

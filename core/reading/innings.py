@@ -199,6 +199,12 @@ def _pulled_after(board: Board, match: re.Match[str]) -> None:
         _claim_place(board, match.start("n"))
 
 
+def _pulled_at(board: Board, match: re.Match[str]) -> None:
+    """As in "pulled me at 53 after 4 innings": his last pitch, and his innings."""
+    _claim_place(board, match.start("n"))
+    board.no_log(match.end() - 1, match.end(), "inning")
+
+
 def _length_of_game(board: Board, match: re.Match[str]) -> None:
     """As in "a 6 inning game"; "3ip game" are the innings pitched."""
     if board.items[match.start() + 1].text.lower() != "ip":
@@ -257,6 +263,11 @@ INNINGS_RULES: tuple[Rule, ...] = (
         "in the field, before",
         "fielding (for|the|word|adj|allof|last)* num (innings | " + _NOT_COUNTED + ")",
         says_no_log("fielding"),
+    ),
+    rule(
+        "pulled me at 53 after 4 innings",
+        "finish (about|at)* num (pitches)? after <n:num> innings",
+        _pulled_at,
     ),
     rule("after three innings", "(after|before|ord) num adj* innings", says_no_log("inning")),
     rule("inning three", "half num", says_no_log("inning")),

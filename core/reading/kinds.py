@@ -165,7 +165,7 @@ LABEL_RULES: tuple[Rule, ...] = (
         "both ends",
         "(bothends|twogames)"
         " (of|the|twogames|a|comma|dash|threw|with|colon|about|today|pitches|into|both)* <n:num>"
-        " and <t:num> (pitches)? (?! (fill)* type)",
+        " (pitches)? and <t:num> (pitches)? (?! (fill)* type)",
         _both_ends,
     ),
     rule("game 1", "(game|letterg) (hash)? <n:num> (?! (fill|dash)* noun)", _numbered_game),
