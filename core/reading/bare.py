@@ -131,7 +131,8 @@ RUNNING_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "at 45 after 3",
-        "(?<!finish) (running|had|at)* (about|at|is)* num (unit)? after (the)? <k:num|ord> (innings)?",
+        "(?<!finish) (running|had|at)* (about|at|is)* num (unit)? after (the)? <k:num|ord>"
+        " (innings)?",
         _running,
     ),
     rule(

@@ -24,6 +24,7 @@ _SURE = frozenset(
      "someone else's", "joke", "heading", "earlier", "by inning", "said again", "remaining",
      "batting line", "warm-up"}
 )  # fmt: skip
+_TALK = frozenset({"plan", "question", "someone else's", "joke", "heading", "earlier"})
 _MEASURES = frozenset(
     {"min", "mins", "minute", "minutes", "hr", "hrs", "hour", "hours", "sec", "secs", "day",
      "days", "week", "weeks", "ft", "feet", "foot", "degrees", "mph", "yards"}
@@ -34,8 +35,10 @@ _HAPPENED = frozenset({"threw", "finish", "went"})
 def doubts(board: Board, entries: Sequence[Entry]) -> list[Unread]:
     """What speaks against a reading that asks nothing; empty when all is explained."""
     if not entries:
-        return []
+        return _nothing_read(board)
     found = _number_for_the_count(board) + _counted_in_a_plan(board) + _fine_on_another_day(board)
+    if board.has("season", "warm"):
+        found += _totals_or_warming_up(board)
     if board.has("other"):
         found += _of_another(board)
     if board.author != "pitcher":
@@ -84,6 +87,39 @@ def _counted_in_a_plan(board: Board) -> list[Unread]:
         and board.clause[claim.first] == board.clause[plan.first]
         and not any(i.symbol in _HAPPENED for i in board.items[plan.after : claim.after])
     ][:1]
+
+
+def _nothing_read(board: Board) -> list[Unread]:
+    """As in "52 not counting warmups", "Leo and Kip split it. 45 and 30": no log at all?"""
+    talk = {claim.value for claim in board.claims if claim.key == NO_LOG}
+    if talk & _TALK or not board.items:
+        return []
+    opens = board.author == "pitcher" and _fits_count(board, 0) and not _is_thing(board, 1)
+    named = any(claim.key == "who" for claim in board.claims) and not talk
+    found = (
+        [0] if opens else [at for at in board.free_numbers() if named and _fits_count(board, at)]
+    )
+    return [Unread(board.quote(at, at + 1), UnreadReason.UNKNOWN_NUMBER) for at in found]
+
+
+def _is_thing(board: Board, at: int) -> bool:
+    return at < len(board.items) and board.items[at].symbol in ("thing", "stat", "win", "place")
+
+
+def _totals_or_warming_up(board: Board) -> list[Unread]:
+    """As in "Week totals Leo 120 Kip 90", "52 + 20 warmups": no count of one outing."""
+    found = []
+    for claim in board.claims:
+        if claim.key not in ("pitches", "parts"):
+            continue
+        first = board.sentence.index(board.sentence[claim.first])
+        totals = (
+            board.items[first].symbol == "season" and "total" in board.items[first].text.lower()
+        )
+        after = board.items[claim.after].symbol if claim.after < len(board.items) else ""
+        if totals or (claim.key == "parts" and after == "warm"):
+            found.append(Unread(board.quote(first, claim.after), UnreadReason.TWO_READINGS))
+    return found
 
 
 def _of_another(board: Board) -> list[Unread]:

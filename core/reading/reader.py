@@ -98,7 +98,7 @@ def _conclude(board: Board, posted: datetime, lang: str) -> Reading:
         unread = [one for one in unread if one.reason is not UnreadReason.UNCLEAR_DAY]
     unread += leftovers(board, something_logged=bool(concluded or unread))
     entries = [one.entry for one in concluded]
-    if entries and not unread:
+    if not unread:
         unread = doubts(board, entries)
     if any(one.reason is UnreadReason.UNCLEAR_PAIN for one in unread):
         entries = [_without_doubt(entry, alone=len(entries) == 1) for entry in entries]

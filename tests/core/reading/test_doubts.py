@@ -18,6 +18,10 @@ POSTED = datetime.fromisoformat("2026-05-16T18:00")  # a Saturday
         ("pitcher", "mon pen 20p wed 25p", UnreadReason.UNKNOWN_KIND),
         ("guardian", "Mateo threw a pen Tuesday 25 pitches and 30 Thursday",
          UnreadReason.UNKNOWN_KIND),
+        ("pitcher", "52 not counting warmups", UnreadReason.UNKNOWN_NUMBER),
+        ("pitcher", "52 + 20 warmups", UnreadReason.TWO_READINGS),
+        ("coach", "Leo and Kip split it. 45 and 30", UnreadReason.UNKNOWN_NUMBER),
+        ("coach", "Week totals Leo 120 Kip 90", UnreadReason.TWO_READINGS),
         ("guardian", "scouts said 88 pitches 12 curves for the other kid",
          UnreadReason.UNCLEAR_PERSON),
         ("guardian", "June is fine today, no pain. She threw 25 in the pen Thursday",
@@ -25,7 +29,7 @@ POSTED = datetime.fromisoformat("2026-05-16T18:00")  # a Saturday
     ],
 )  # fmt: skip
 def test_it_asks_about_what_a_reading_leaves_unexplained(
-    author: Literal["pitcher", "guardian"], text: str, reason: UnreadReason
+    author: Literal["pitcher", "coach", "guardian"], text: str, reason: UnreadReason
 ) -> None:
     reading = read(text, POSTED, author)
 
