@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from core.reading.board import COUNTS, NO_LOG, Board, Claim
+from core.reading.clauses import span
 from core.reading.draft import PRACTICE
 from core.reading.entry import Entry, Unread, UnreadReason
 from core.reading.vocabulary import given_names
@@ -24,6 +25,7 @@ _SURE = frozenset(
      "someone else's", "joke", "heading", "earlier", "by inning", "said again", "remaining",
      "batting line", "warm-up"}
 )  # fmt: skip
+_TOLD = frozenset({"nopain", "pain", "tired"})
 _TALK = frozenset({"plan", "question", "someone else's", "joke", "heading", "earlier"})
 _MEASURES = frozenset(
     {"min", "mins", "minute", "minutes", "hr", "hrs", "hour", "hours", "sec", "secs", "day",
@@ -34,14 +36,26 @@ _HAPPENED = frozenset({"threw", "finish", "went"})
 
 def doubts(board: Board, entries: Sequence[Entry]) -> list[Unread]:
     """What speaks against a reading that asks nothing; empty when all is explained."""
+    taken = {claim.value for claim in board.claims if claim.key == NO_LOG}
     if not entries:
-        return _nothing_read(board)
-    found = _number_for_the_count(board) + _counted_in_a_plan(board) + _fine_on_another_day(board)
+        return _nothing_read(board, taken)
+    keys = {claim.key for claim in board.claims}
+    found: list[Unread] = []
+    if not taken <= _SURE and keys & _TYPED:
+        found += _number_for_the_count(board)
+    if "plan" in taken or "question" in taken:
+        found += _counted_in_a_plan(board)
+    if "score" in taken or board.items[0].symbol == "ord":
+        found += _opens_with_a_day(board)
+    if "day" in keys and keys & _TOLD:
+        found += _fine_on_another_day(board)
+    if "running" in keys and keys & _TYPED:
+        found += _by_inning(board)
     if board.has("season", "warm"):
         found += _totals_or_warming_up(board)
     if board.has("other"):
         found += _of_another(board)
-    if board.author != "pitcher":
+    if "who" in keys and board.author != "pitcher":
         found += _nobody(board)
     if any(entry.kind in PRACTICE for entry in entries[:-1]):
         found += _kind_left_out(board, entries)
@@ -89,17 +103,55 @@ def _counted_in_a_plan(board: Board) -> list[Unread]:
     ][:1]
 
 
-def _nothing_read(board: Board) -> list[Unread]:
+def _nothing_read(board: Board, talk: set[object]) -> list[Unread]:
     """As in "52 not counting warmups", "Leo and Kip split it. 45 and 30": no log at all?"""
-    talk = {claim.value for claim in board.claims if claim.key == NO_LOG}
     if talk & _TALK or not board.items:
         return []
     opens = board.author == "pitcher" and _fits_count(board, 0) and not _is_thing(board, 1)
     named = any(claim.key == "who" for claim in board.claims) and not talk
-    found = (
-        [0] if opens else [at for at in board.free_numbers() if named and _fits_count(board, at)]
-    )
+    found = [
+        at
+        for at in board.free_numbers()
+        if _fits_count(board, at) and (named or _stands_alone(board, at))
+    ]
+    found = [0] if opens else found
     return [Unread(board.quote(at, at + 1), UnreadReason.UNKNOWN_NUMBER) for at in found]
+
+
+def _stands_alone(board: Board, at: int) -> bool:
+    """As in "arm hung today, 41", "update: final was 58": nothing else is said of the number."""
+    first, after = span(board.clause, at)
+    if board.author == "pitcher" and (first, after) == (at, at + 1):
+        return True
+    before = [item.symbol for item in board.items[max(0, at - 2) : at]]
+    return before == ["win", "is"] and board.items[at - 2].text.lower() == "final"
+
+
+def _opens_with_a_day(board: Board) -> list[Unread]:
+    """As in "5-14 41 pitches", "14th - 41 pitches": a score and an inning, or a day?"""
+    symbols = [item.symbol for item in board.items[:4]]
+    dated = symbols == ["num", "dash", "num", "num"] or (
+        sum(i.symbol == "ord" for i in board.items) == 1
+        and symbols[0] == "ord"
+        and symbols[1:2] in (["dash"], ["colon"])
+    )
+    free = not any(c.first == 0 and c.value not in ("score", None) for c in board.claims)
+    return [Unread(board.quote(0, 3), UnreadReason.UNCLEAR_DAY)] if dated and free else []
+
+
+def _by_inning(board: Board) -> list[Unread]:
+    """As in "5 curves in the 1st 3 in the 2nd": of each inning, and so not of the whole outing."""
+    return [
+        Unread(board.quote(claim.first, claim.after), UnreadReason.TWO_READINGS)
+        for claim in board.claims
+        if claim.key == "running"
+        and any(
+            other.key in _TYPED
+            and other.after <= claim.first <= other.after + 4
+            and any(i.symbol in ("ord", "ordword") for i in board.items[other.after : claim.first])
+            for other in board.claims
+        )
+    ]
 
 
 def _is_thing(board: Board, at: int) -> bool:
@@ -137,8 +189,6 @@ def _of_another(board: Board) -> list[Unread]:
 
 def _nobody(board: Board) -> list[Unread]:
     """A name before counts that is nobody's: "June 28 pitches, April 31, both pens"."""
-    if not any(claim.key == "who" for claim in board.claims):
-        return []
     names = [c for c in board.claims if c.key in ("who", "except", "opponent")]
     return [
         Unread(board.quote(at, at + 2), UnreadReason.UNCLEAR_PERSON)
@@ -165,7 +215,7 @@ def _fine_on_another_day(board: Board) -> list[Unread]:
     days = [claim for claim in board.claims if claim.key == "day"]
     if len(days) < 2 or days[0].value != today or days[-1].value == today:
         return []
-    told = [c for c in board.claims if c.key in ("nopain", "pain", "tired")]
+    told = [c for c in board.claims if c.key in _TOLD]
     counted = [c for c in board.claims if c.key in COUNTS]
     apart = told and counted and board.sentence[told[-1].first] < board.sentence[counted[0].first]
     if not apart or board.sentence[days[0].first] != board.sentence[told[0].first]:

@@ -66,6 +66,8 @@ def _with_neighbours(board: Board, at: int) -> str:
 
 def _is_harmless(board: Board, words: Lexicon, at: int, *, few: bool) -> bool:
     item = board.items[at]
+    if item.symbol == "finger":
+        return False  # "41p 5c 3s"
     if item.symbol in harmless_symbols() or not item.text[0].isalpha():
         return True
     if item.symbol == "word":

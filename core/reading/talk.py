@@ -105,6 +105,9 @@ def _opens_question(board: Board, at: int) -> bool:
     """As in "is 3 days enough after 45 pitches", with no question mark."""
     if board.items[at].name not in _OPENERS:
         return False
+    follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
+    if board.items[at].name == "am" and follows != "i":
+        return False  # "am pen 20, pm catch 30"
     return at == 0 or board.sentence[at] != board.sentence[at - 1] or _greeted(board, at)
 
 
