@@ -14,6 +14,7 @@ from core.reading.board import COUNTS, NO_LOG, Board, Claim
 from core.reading.clauses import span
 from core.reading.draft import PRACTICE
 from core.reading.entry import Entry, Unread, UnreadReason
+from core.reading.roster import is_known
 from core.reading.vocabulary import given_names
 
 COUNT_OF_AN_OUTING = range(8, 121)  # pitches; common practice, no source
@@ -26,6 +27,7 @@ _SURE = frozenset(
      "batting line", "warm-up"}
 )  # fmt: skip
 _TOLD = frozenset({"nopain", "pain", "tired"})
+_OUTINGS = frozenset({"kind", "off", "range", "share"})
 _TALK = frozenset({"plan", "question", "someone else's", "joke", "heading", "earlier"})
 _MEASURES = frozenset(
     {"min", "mins", "minute", "minutes", "hr", "hrs", "hour", "hours", "sec", "secs", "day",
@@ -47,6 +49,12 @@ def doubts(board: Board, entries: Sequence[Entry]) -> list[Unread]:
         found += _counted_in_a_plan(board)
     if "score" in taken or board.items[0].symbol == "ord":
         found += _opens_with_a_day(board)
+    if "each" in keys and len(entries) == 1 and not keys.isdisjoint(COUNTS):
+        found.append(Unread(board.text, UnreadReason.TWO_READINGS))  # of what is "each" one?
+    if "kind" in keys:
+        found += _kind_of_no_entry(board, entries)
+    if "nopain" in keys and board.has("insteadof"):
+        found += _site_left_out(board)
     if "day" in keys and keys & _TOLD:
         found += _fine_on_another_day(board)
     if "running" in keys and keys & _TYPED:
@@ -56,7 +64,7 @@ def doubts(board: Board, entries: Sequence[Entry]) -> list[Unread]:
     if board.has("other"):
         found += _of_another(board)
     if "who" in keys and board.author != "pitcher":
-        found += _nobody(board)
+        found += _nobody(board) + _named_afterwards(board)
     if any(entry.kind in PRACTICE for entry in entries[:-1]):
         found += _kind_left_out(board, entries)
     return found
@@ -107,7 +115,7 @@ def _nothing_read(board: Board, talk: set[object]) -> list[Unread]:
     """As in "52 not counting warmups", "Leo and Kip split it. 45 and 30": no log at all?"""
     if talk & _TALK or not board.items:
         return []
-    opens = board.author == "pitcher" and _fits_count(board, 0) and not _is_thing(board, 1)
+    opens = _fits_count(board, 0) and not _is_thing(board, 1)
     named = any(claim.key == "who" for claim in board.claims) and not talk
     found = [
         at
@@ -137,6 +145,28 @@ def _opens_with_a_day(board: Board) -> list[Unread]:
     )
     free = not any(c.first == 0 and c.value not in ("score", None) for c in board.claims)
     return [Unread(board.quote(0, 3), UnreadReason.UNCLEAR_DAY)] if dated and free else []
+
+
+def _kind_of_no_entry(board: Board, entries: Sequence[Entry]) -> list[Unread]:
+    """As in "game ppd. catch 30 throws": two kinds told, and an entry of one."""
+    told = {claim.value for claim in board.claims if claim.key == "kind"}
+    left = told - {entry.kind for entry in entries}
+    if not left or "live" in told or board.has("neverin") or len(told) < 2:
+        return []
+    return [Unread(board.text, UnreadReason.UNKNOWN_KIND)]
+
+
+def _site_left_out(board: Board) -> list[Unread]:
+    """As in "his back not his arm hurts": no pain there, and what of the site beside it?"""
+    return [
+        Unread(board.quote(at, at + 1), UnreadReason.UNCLEAR_PAIN)
+        for at, item in enumerate(board.items)
+        if item.symbol == "site"
+        and board.free(at)
+        and any(
+            c.key == "nopain" and board.clause[c.first] == board.clause[at] for c in board.claims
+        )
+    ]
 
 
 def _by_inning(board: Board) -> list[Unread]:
@@ -200,6 +230,18 @@ def _nobody(board: Board) -> list[Unread]:
     ]
 
 
+def _named_afterwards(board: Board) -> list[Unread]:
+    """As in "55 pitches. Ump was awful": the one name, in a later sentence that tells no log."""
+    names = [claim for claim in board.claims if claim.key == "who"]
+    if len(names) != 1 or is_known(board, board.items[names[0].first].name):
+        return []
+    here = board.sentence[names[0].first]
+    told = [c for c in board.claims if c.key in COUNTS or c.key in _TOLD or c.key in _OUTINGS]
+    if not told or any(board.sentence[c.first] >= here for c in told):
+        return []
+    return [Unread(board.quote(names[0].first, names[0].after), UnreadReason.UNCLEAR_PERSON)]
+
+
 def _kind_left_out(board: Board, entries: Sequence[Entry]) -> list[Unread]:
     """As in "bullpen Tuesday 25 pitches and 30 Thursday": of what kind is the second?"""
     return [
@@ -212,13 +254,15 @@ def _kind_left_out(board: Board, entries: Sequence[Entry]) -> list[Unread]:
 def _fine_on_another_day(board: Board) -> list[Unread]:
     """As in "no pain today. She threw 25 in the pen Thursday": a day of its own for each."""
     today = board.posted.date()
-    days = [claim for claim in board.claims if claim.key == "day"]
-    if len(days) < 2 or days[0].value != today or days[-1].value == today:
-        return []
+    days = [c.value for c in board.claims if c.key == "day" and c.value != today]
     told = [c for c in board.claims if c.key in _TOLD]
     counted = [c for c in board.claims if c.key in COUNTS]
     apart = told and counted and board.sentence[told[-1].first] < board.sentence[counted[0].first]
-    if not apart or board.sentence[days[0].first] != board.sentence[told[0].first]:
+    fine_today = any(
+        item.symbol == "today" and board.sentence[at] == board.sentence[told[0].first]
+        for at, item in enumerate(board.items)
+    )
+    if not (apart and days and fine_today):
         return []
     return [Unread(board.quote(told[0].first, counted[-1].after), UnreadReason.UNCLEAR_DAY)]
 
