@@ -151,7 +151,8 @@ def _kind_of_no_entry(board: Board, entries: Sequence[Entry]) -> list[Unread]:
     """As in "game ppd. catch 30 throws": two kinds told, and an entry of one."""
     told = {claim.value for claim in board.claims if claim.key == "kind"}
     left = told - {entry.kind for entry in entries}
-    if not left or "live" in told or board.has("neverin") or len(told) < 2:
+    games = all(entry.kind == "game" for entry in entries)
+    if not left or not games or "live" in told or len(told) < 2:
         return []
     return [Unread(board.text, UnreadReason.UNKNOWN_KIND)]
 
