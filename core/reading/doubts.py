@@ -49,13 +49,13 @@ def doubts(board: Board, entries: Sequence[Entry]) -> list[Unread]:
         found += _counted_in_a_plan(board)
     if "score" in taken or board.items[0].symbol == "ord":
         found += _opens_with_a_day(board)
-    if "each" in keys and len(entries) == 1 and not keys.isdisjoint(COUNTS):
+    if "each" in keys and len(entries) == 1 and _days(board) > 1:
         found.append(Unread(board.text, UnreadReason.TWO_READINGS))  # of what is "each" one?
     if "kind" in keys:
         found += _kind_of_no_entry(board, entries)
     if "nopain" in keys and board.has("insteadof"):
         found += _site_left_out(board)
-    if "day" in keys and keys & _TOLD:
+    if "day" in keys and keys & _TOLD and len(entries) == 1:
         found += _fine_on_another_day(board)
     if "running" in keys and keys & _TYPED:
         found += _by_inning(board)
@@ -145,6 +145,10 @@ def _opens_with_a_day(board: Board) -> list[Unread]:
     )
     free = not any(c.first == 0 and c.value not in ("score", None) for c in board.claims)
     return [Unread(board.quote(0, 3), UnreadReason.UNCLEAR_DAY)] if dated and free else []
+
+
+def _days(board: Board) -> int:
+    return len({claim.value for claim in board.claims if claim.key == "day"})
 
 
 def _kind_of_no_entry(board: Board, entries: Sequence[Entry]) -> list[Unread]:
