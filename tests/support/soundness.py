@@ -45,6 +45,7 @@ _WORKED_OUT = re.compile(
     r"|every one|all|\brest\b|\bresto\b|mitad|tercio|medi|puras?|puros?|tod[ao]s",
     re.IGNORECASE,
 )
+_REST = re.compile(r"\b(rest|resto|dem[aá]s)\b", re.IGNORECASE)  # "35. 7 cb. 5 ch. rest fb"
 _SPELLED = re.compile(
     r"[a-z]*(ty|teen|ta|nte|ce|te)\b|one|two|three|four|five|six|seven|eight|nine|ten\b|eleven"
     r"|twelve|do[cz]en|dos|tres|cuatro|cinco|seis|siete|ocho|nueve|diez|once|veinti|dieci|inning"
@@ -137,8 +138,12 @@ def derivable(value: int, text: str, terms: int = 2) -> bool:
     typed = {int(digits) for digits in re.findall(r"\d+", text)}
     sums = typed
     for _ in range(terms - 1):
-        sums = sums | {total + one for total in sums for one in typed if total + one <= value}
+        sums = sums | {
+            total + one for total in sums for one in typed if total + one <= MOST_PITCHES
+        }
     if value == 0 or value in sums:
+        return True
+    if _REST.search(text) and any(whole - part == value for whole in typed for part in sums | {0}):
         return True
     return _WORKED_OUT.search(text) is not None or _SPELLED.search(text) is not None
 

@@ -38,3 +38,9 @@ def test_the_checker_takes_sums_of_the_typed_numbers_only() -> None:
     assert derivable(28, "12 fb, 9 sinkers, 7 heaters", terms=3)
     assert not derivable(28, "12 fb, 9 sinkers, 7 heaters")
     assert not derivable(56, "12 fb, 9 sinkers, 7 heaters", terms=3)
+
+
+def test_the_checker_takes_the_rest_of_a_whole() -> None:
+    assert derivable(23, "pen. 35. 7 cb. 5 ch. rest fb")
+    assert not derivable(24, "pen. 35. 7 cb. 5 ch. rest fb")
+    assert not derivable(23, "pen. 35. 7 cb. 5 ch. fb")
