@@ -31,6 +31,7 @@ from core.model import (
     FORM_TS,
     Feeling,
     JoinedAs,
+    Line,
     Outing,
     Pitcher,
     Team,
@@ -147,9 +148,7 @@ def _twice(session: Session, heard: Heard, rows: OfLine, outings: Sequence[Outin
     found = [session.get(Outing, one) for one in sorted(joined)]
     firsts = [outing for outing in found if outing is not None]
     twins = {o.pitcher_id for o in outings if o.joined_as == JoinedAs.SAME}
-    notices = [
-        one for outing in firsts for one in answers_again(outing.line_id, heard.now)
-    ]
+    notices = [one for outing in firsts for one in answers_again(outing.line_id, heard.now)]
     for outing in firsts:
         first = replace(heard, line=session.get_one(Line, outing.line_id))
         teams = rows.teams_of({outing.pitcher_id})
