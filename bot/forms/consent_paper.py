@@ -1,6 +1,5 @@
 """The form with which the staff record what a guardian said on paper."""
 
-import json
 from datetime import date
 from typing import Any
 
@@ -13,13 +12,11 @@ from slack_sdk.models.blocks import (
     SectionBlock,
     StaticSelectElement,
 )
-from slack_sdk.models.views import View
 
 from bot.blocks.consent import terms_for
-from bot.forms.form import Carried, Filled, Form, FormError
+from bot.forms.form import Carried, Filled, Form, FormError, modal
 from bot.wording import consent as say
 from bot.wording.buttons import FORM_ERRORS
-from bot.wording.forms import CLOSE
 from core.consent.saying import may_record, record_on_paper
 from core.ledger import Notice
 from core.ledger.by_hand import Hand
@@ -34,14 +31,10 @@ def _view(hand: Hand, carried: Carried) -> dict[str, Any] | None:
         return None
     told = say.on_paper(pitcher.name, terms_for(hand.session, pitcher, None))
     options = [Option(value=act, text=label) for act, label in say.PAPER_CHOICES.items()]
-    view = View(
-        type="modal",
-        callback_id=NAME,
-        title=say.PAPER_TITLE,
-        submit=say.PAPER_SUBMIT,
-        close=CLOSE,
-        private_metadata=json.dumps({"pitcher": key(pitcher)}),
-        blocks=[
+    return modal(
+        NAME,
+        {"pitcher": key(pitcher)},
+        [
             SectionBlock(text=MarkdownTextObject(text=told, verbatim=True)),
             InputBlock(
                 block_id="who",
@@ -61,9 +54,9 @@ def _view(hand: Hand, carried: Carried) -> dict[str, Any] | None:
                 ),
             ),
         ],
+        title=say.PAPER_TITLE,
+        submit=say.PAPER_SUBMIT,
     )
-    content: dict[str, Any] = view.to_dict()
-    return content
 
 
 def _save(hand: Hand, filled: Filled) -> list[Notice]:

@@ -1,15 +1,12 @@
 """The form that says what deleting a record does; whoever goes on is asked once more."""
 
-import json
 from typing import Any
 
 from slack_sdk.models.blocks import MarkdownTextObject, SectionBlock
-from slack_sdk.models.views import View
 
-from bot.forms.form import Carried, Filled, Form
+from bot.forms.form import Carried, Filled, Form, modal
 from bot.presses.consent import begin_deletion, deletable
 from bot.wording import consent as say
-from bot.wording.forms import CLOSE
 from core.ledger import Notice
 from core.ledger.by_hand import Hand
 from core.model import key
@@ -19,21 +16,17 @@ NAME = "delete_record"
 
 def _view(hand: Hand, carried: Carried) -> dict[str, Any] | None:
     pitcher = deletable(hand, int(carried["pitcher"]))
-    view = View(
-        type="modal",
-        callback_id=NAME,
-        title=say.DELETE_TITLE,
-        submit=say.DELETE_SUBMIT,
-        close=CLOSE,
-        private_metadata=json.dumps({"pitcher": key(pitcher)}),
-        blocks=[
+    return modal(
+        NAME,
+        {"pitcher": key(pitcher)},
+        [
             SectionBlock(
                 text=MarkdownTextObject(text=say.delete_explained(pitcher.name), verbatim=True)
             )
         ],
+        title=say.DELETE_TITLE,
+        submit=say.DELETE_SUBMIT,
     )
-    content: dict[str, Any] = view.to_dict()
-    return content
 
 
 def _save(hand: Hand, filled: Filled) -> list[Notice]:

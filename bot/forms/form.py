@@ -78,13 +78,23 @@ def opens(name: str) -> str:
     return f"open.{name}"
 
 
-def modal(name: str, carried: Carried, blocks: Sequence[Block]) -> dict[str, Any]:
-    """The view of a form: its inputs, and what it carries; the title stands in the wording."""
+def modal(
+    name: str,
+    carried: Carried,
+    blocks: Sequence[Block],
+    *,
+    title: str | None = None,
+    submit: str = say.SUBMIT,
+) -> dict[str, Any]:
+    """The view of a form: its inputs, and what it carries.
+
+    The title is the form's own in the list of forms, where none is given.
+    """
     view = View(
         type="modal",
         callback_id=name,
-        title=say.TITLES[name],
-        submit=say.SUBMIT,
+        title=say.TITLES[name] if title is None else title,
+        submit=submit,
         close=say.CLOSE,
         private_metadata=json.dumps(dict(carried)),
         blocks=list(blocks),

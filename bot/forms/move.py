@@ -1,16 +1,13 @@
 """The form for a second team, a transfer and the end of a season."""
 
-import json
 from typing import Any
 
 from slack_sdk.models.blocks import Block, MarkdownTextObject, SectionBlock
-from slack_sdk.models.views import View
 from sqlmodel import select
 
 from bot.forms import inputs
-from bot.forms.form import Carried, Filled, Form, FormError
+from bot.forms.form import Carried, Filled, Form, FormError, modal
 from bot.wording import roster as say
-from bot.wording.forms import CLOSE, SUBMIT
 from bot.wording.words import safe
 from core.ledger import Notice
 from core.ledger.by_hand import Hand
@@ -39,17 +36,9 @@ def move_view(hand: Hand, carried: Carried) -> dict[str, Any] | None:
     moves = [(move.value, label) for move, label in say.MOVES.items()]
     blocks.append(inputs.choice("move", say.FIELDS["move"], moves))
     blocks.append(inputs.choice("to", say.FIELDS["to"], others[:100], optional=True))
-    view = View(
-        type="modal",
-        callback_id=NAME,
-        title=say.MOVE_TITLE,
-        submit=SUBMIT,
-        close=CLOSE,
-        private_metadata=json.dumps({"pitcher": key(pitcher), "team": key(here[0])}),
-        blocks=blocks,
+    return modal(
+        NAME, {"pitcher": key(pitcher), "team": key(here[0])}, blocks, title=say.MOVE_TITLE
     )
-    content: dict[str, Any] = view.to_dict()
-    return content
 
 
 def _save(hand: Hand, filled: Filled) -> list[Notice]:

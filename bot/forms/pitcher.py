@@ -1,17 +1,14 @@
 """The form for one pitcher: to add him, or to change what is on file."""
 
-import json
 from datetime import date
 from typing import Any
 
 from slack_sdk.models.blocks import Block, DatePickerElement, InputBlock
-from slack_sdk.models.views import View
 from sqlmodel import Session, col, select
 
 from bot.forms import inputs, picks
-from bot.forms.form import Carried, Filled, Form, FormError, Values
+from bot.forms.form import Carried, Filled, Form, FormError, Values, modal
 from bot.wording import roster as say
-from bot.wording.forms import CLOSE, SUBMIT
 from core.ledger import Notice
 from core.ledger.by_hand import Hand
 from core.ledger.people import guardians_of, teams_of
@@ -39,7 +36,7 @@ def add_view(hand: Hand) -> dict[str, Any] | None:
     team = [inputs.choice("team", say.FIELDS["team"], options, options[0][0])]
     age = max(one.account_age for one in teams)
     blocks = [*(team if len(teams) > 1 else []), *_inputs(hand.session, None, age)]
-    return _modal(say.PITCHER_TITLE_NEW, {"team": key(teams[0])}, blocks)
+    return modal(NAME, {"team": key(teams[0])}, blocks, title=say.PITCHER_TITLE_NEW)
 
 
 def change_view(hand: Hand, pitcher_id: int) -> dict[str, Any]:
@@ -47,7 +44,7 @@ def change_view(hand: Hand, pitcher_id: int) -> dict[str, Any]:
     pitcher = staffed_pitcher(hand, pitcher_id)
     age = max(team.account_age for team in teams_of(hand.session, {pitcher_id}))
     blocks = _inputs(hand.session, pitcher, age)
-    return _modal(say.PITCHER_TITLE, {"pitcher": pitcher_id}, blocks)
+    return modal(NAME, {"pitcher": pitcher_id}, blocks, title=say.PITCHER_TITLE)
 
 
 def _coached(hand: Hand) -> list[Team]:
@@ -105,20 +102,6 @@ def _birth_date(is_new: bool) -> InputBlock:
         optional=not is_new,
         hint=say.HINTS["birth_date" if is_new else "birth_date_kept"],
     )
-
-
-def _modal(title: str, carried: Carried, blocks: list[Block]) -> dict[str, Any]:
-    view = View(
-        type="modal",
-        callback_id=NAME,
-        title=title,
-        submit=SUBMIT,
-        close=CLOSE,
-        private_metadata=json.dumps(dict(carried)),
-        blocks=blocks,
-    )
-    content: dict[str, Any] = view.to_dict()
-    return content
 
 
 def _save(hand: Hand, filled: Filled) -> list[Notice]:

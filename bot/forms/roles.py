@@ -1,18 +1,15 @@
 """The form with which a coach gives and takes roles."""
 
-import json
 from typing import Any
 
 from slack_sdk.models.blocks import Block, MarkdownTextObject, SectionBlock
-from slack_sdk.models.views import View
 from sqlmodel import Session, col, select
 
 from bot.forms import inputs, picks
-from bot.forms.form import Carried, Filled, Form, FormError, Setting
+from bot.forms.form import Carried, Filled, Form, FormError, Setting, modal
 from bot.wording import roles as say
 from bot.wording import roster as errors
 from bot.wording import settings as words
-from bot.wording.forms import CLOSE, SUBMIT
 from core.ledger import Notice
 from core.ledger.by_hand import Hand
 from core.model import Membership, Person, Role, Team, key
@@ -43,17 +40,7 @@ def _view(hand: Hand, _carried: Carried) -> dict[str, Any] | None:
         inputs.choice("give", say.FIELDS["give"], gives, "give"),
         inputs.note(say.NOTE, "note"),
     ]
-    view = View(
-        type="modal",
-        callback_id=NAME,
-        title=say.TITLE,
-        submit=SUBMIT,
-        close=CLOSE,
-        private_metadata=json.dumps({"team": key(teams[0])}),
-        blocks=blocks,
-    )
-    content: dict[str, Any] = view.to_dict()
-    return content
+    return modal(NAME, {"team": key(teams[0])}, blocks, title=say.TITLE)
 
 
 def teams_as_coach(hand: Hand) -> list[Team]:

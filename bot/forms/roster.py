@@ -3,14 +3,12 @@
 from typing import Any
 
 from slack_sdk.models.blocks import Block
-from slack_sdk.models.views import View
 from sqlmodel import Session, col, func, select
 
 from bot.forms import consent_paper, inputs, move, pitcher, roster_paste
-from bot.forms.form import Carried, Filled, Form, FormError, Next, Setting
+from bot.forms.form import Carried, Filled, Form, FormError, Next, Setting, modal
 from bot.wording import roster as say
 from bot.wording import settings as words
-from bot.wording.forms import CLOSE
 from core.ledger import Notice
 from core.ledger.by_hand import ByHandError, Hand, Refusal
 from core.model import Pitcher, PitcherTeam, Team, key
@@ -37,17 +35,7 @@ def _view(hand: Hand, carried: Carried) -> dict[str, Any] | None:
     blocks: list[Block] = [inputs.choice("what", say.FIELDS["what"], whats, str(what))]
     if named:
         blocks.append(inputs.choice("who", say.FIELDS["pitcher"], named[:100], optional=True))
-    view = View(
-        type="modal",
-        callback_id=NAME,
-        title=say.ROSTER_TITLE,
-        submit=say.ROSTER_SUBMIT,
-        close=CLOSE,
-        private_metadata="{}",
-        blocks=blocks,
-    )
-    content: dict[str, Any] = view.to_dict()
-    return content
+    return modal(NAME, {}, blocks, title=say.ROSTER_TITLE, submit=say.ROSTER_SUBMIT)
 
 
 def _pitchers(hand: Hand, teams: list[int]) -> list[Pitcher]:

@@ -1,16 +1,13 @@
 """The form into which a short roster is pasted, where no file can be dropped."""
 
-import json
 from typing import Any
 
 from slack_sdk.models.blocks import MarkdownTextObject, SectionBlock
-from slack_sdk.models.views import View
 
 from bot.forms import inputs
-from bot.forms.form import Carried, Filled, Form
+from bot.forms.form import Carried, Filled, Form, modal
 from bot.roster_file import begin
 from bot.wording import roster as say
-from bot.wording.forms import CLOSE
 from core.ledger import Notice
 from core.ledger.by_hand import ByHandError, Hand, Refusal
 from core.model import Team
@@ -27,20 +24,16 @@ def _view(hand: Hand, _carried: Carried) -> dict[str, Any] | None:
     team = hand.session.get_one(Team, teams[0])
     box = inputs.text("csv", say.FIELDS["csv"], lines=True, most=LONGEST, hint=say.HINTS["csv"])
     box.optional = False
-    view = View(
-        type="modal",
-        callback_id=NAME,
-        title=say.PASTE_TITLE,
-        submit=say.PASTE_SUBMIT,
-        close=CLOSE,
-        private_metadata=json.dumps({}),
-        blocks=[
+    return modal(
+        NAME,
+        {},
+        [
             SectionBlock(text=MarkdownTextObject(text=say.template(team.name), verbatim=True)),
             box,
         ],
+        title=say.PASTE_TITLE,
+        submit=say.PASTE_SUBMIT,
     )
-    content: dict[str, Any] = view.to_dict()
-    return content
 
 
 def _save(hand: Hand, filled: Filled) -> list[Notice]:

@@ -1,20 +1,17 @@
 """The form that makes a team, and the one that changes it later, with what was changed."""
 
-import json
 from collections.abc import Callable, Mapping
 from typing import Any
 
 from slack_sdk.models.blocks import Block, MarkdownTextObject, SectionBlock
-from slack_sdk.models.views import View
 from sqlmodel import Session
 
 from bot.forms import inputs, picks
-from bot.forms.form import Carried, Filled, Form, FormError, Setting, Values
+from bot.forms.form import Carried, Filled, Form, FormError, Setting, Values, modal
 from bot.forms.roles import teams_as_coach
 from bot.wording import first_steps as say
 from bot.wording import roster as errors
 from bot.wording import settings as said
-from bot.wording.forms import CLOSE, SUBMIT
 from bot.wording.settings import TEAM
 from core.ledger import Notice
 from core.ledger.binding import books_at_hand
@@ -46,7 +43,7 @@ def _new(hand: Hand, _carried: Carried) -> dict[str, Any] | None:
         staff_channel="",
         rule_books=[FIRST_BOOK],
     )
-    return _modal(NEW, say.NEW_TITLE, {}, _inputs(hand.session, known))
+    return modal(NEW, {}, _inputs(hand.session, known), title=say.NEW_TITLE)
 
 
 def _settings(hand: Hand, carried: Carried) -> dict[str, Any] | None:
@@ -59,7 +56,7 @@ def _settings(hand: Hand, carried: Carried) -> dict[str, Any] | None:
     told = say.changes(history(hand.session, team, MOST_CHANGES))
     section = SectionBlock(text=MarkdownTextObject(text=told, verbatim=True))
     blocks = [*_inputs(hand.session, team), section]
-    return _modal(SETTINGS, say.SETTINGS_TITLE, {"team": key(team)}, blocks)
+    return modal(SETTINGS, {"team": key(team)}, blocks, title=say.SETTINGS_TITLE)
 
 
 def _inputs(session: Session, team: Team) -> list[Block]:
@@ -106,20 +103,6 @@ def _title(session: Session, book: str) -> str:
     except RuleBookError:
         return ""
     return found.title
-
-
-def _modal(name: str, title: str, carried: Carried, blocks: list[Block]) -> dict[str, Any]:
-    view = View(
-        type="modal",
-        callback_id=name,
-        title=title,
-        submit=SUBMIT,
-        close=CLOSE,
-        private_metadata=json.dumps(dict(carried)),
-        blocks=blocks,
-    )
-    content: dict[str, Any] = view.to_dict()
-    return content
 
 
 def _values(session: Session, values: Values, known: Team | None) -> dict[str, Any]:
