@@ -15,6 +15,7 @@ from bot.wording.words import day
 from core.alerts import Key, threshold
 from core.alerts.crossings import WINDOWS
 from core.ledger.alert_notices import told_together
+from core.ledger.audit import recorded
 from core.ledger.clearance import arm_status
 from core.ledger.settings import history_of, limits_of, set_by_line
 from core.ledger.watch import standing_alerts
@@ -23,8 +24,6 @@ from core.model import (
     Alert,
     AlertSeen,
     AlertState,
-    AuditAction,
-    AuditEntry,
     Line,
     OutboxMessage,
     Outing,
@@ -144,13 +143,7 @@ def settings_said(session: Session, line: Line) -> list[str]:
 
 def _set_now(session: Session, row: ThresholdSetting) -> say_set.SetNow:
     whom = session.get_one(Pitcher, row.pitcher_id).name if row.pitcher_id is not None else ""
-    entry = session.exec(
-        select(AuditEntry).where(
-            AuditEntry.subject == ThresholdSetting.__name__.lower(),
-            AuditEntry.subject_id == key(row),
-            AuditEntry.action == AuditAction.RECORDED,
-        )
-    ).one()
+    entry = recorded(session, row)
     return say_set.SetNow(Key(row.key), whom, entry.before["value"], entry.after["value"])
 
 

@@ -12,13 +12,12 @@ from bot.wording.rest_days import wish_kept
 from core.contact.reach import wants_no_reminders
 from core.due.forecast import forecast
 from core.due.spin import team_plans
+from core.ledger.audit import recorded
 from core.ledger.crew import load_crew
 from core.ledger.rest_day_words import rest_day_words
 from core.ledger.schedule_rows import Timing, timing, timings
 from core.ledger.schedules import Scheduling, scheduling_here
 from core.model import (
-    AuditAction,
-    AuditEntry,
     LastDayWish,
     Line,
     Person,
@@ -99,13 +98,7 @@ def _schedules(session: Session, line: Line) -> list[str]:
 
 def _before(session: Session, row: ScheduleSetting, kind: ScheduleKind) -> str:
     """How the schedule stood before the line, as its audit entry has it."""
-    entry = session.exec(
-        select(AuditEntry).where(
-            AuditEntry.subject == ScheduleSetting.__name__.lower(),
-            AuditEntry.subject_id == key(row),
-            AuditEntry.action == AuditAction.RECORDED,
-        )
-    ).one()
+    entry = recorded(session, row)
     was = entry.before
     at = time.fromisoformat(was["at"])
     return say.when(kind, Timing(was["weekday"], at, was["is_on"], was["before_practice"] or None))

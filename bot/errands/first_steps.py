@@ -9,9 +9,10 @@ from sqlmodel import Session, select
 
 from bot.errands.errand import Finish, Tools
 from core.ledger import Notice, NoticeKind
+from core.ledger.audit import put_on_audit
 from core.ledger.crew import find_person
 from core.matters import matter_notices
-from core.model import AuditAction, AuditEntry, Errand, Matter, MatterState, Person, Team, key
+from core.model import AuditAction, Errand, Matter, MatterState, Person, Team, key
 from core.roster.channels import CHANNELS, IN, NOT_IN, OPEN
 from core.roster.first_steps import FIRST, first_matter
 
@@ -107,18 +108,10 @@ def _matter(session: Session, errand: Errand, team: Team, now: datetime) -> Matt
 def _move_staff(session: Session, team: Team, person: Person, now: datetime) -> None:
     before, team.staff_channel = team.staff_channel, person.slack_id or ""
     session.add(team)
-    session.add(
-        AuditEntry(
-            workspace_id=team.workspace_id,
-            at=now,
-            by_slack_id=person.slack_id or "",
-            subject="team",
-            subject_id=key(team),
-            action=AuditAction.CORRECTED,
-            before={"staff_channel": before},
-            after={"staff_channel": team.staff_channel},
-        )
-    )
+    put_on_audit(
+        session, team, AuditAction.CORRECTED, person.slack_id or "", now,
+        before={"staff_channel": before}, after={"staff_channel": team.staff_channel},
+    )  # fmt: skip
 
 
 def _channel(client: WebClient, channel: str) -> dict[str, Any] | None:

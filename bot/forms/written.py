@@ -20,7 +20,7 @@ def write_once(hand: Hand, origin: str, text: str, team_id: int | None = None) -
 
     `origin` is Slack's id of the view or the trigger that it came by.
     """
-    slack_id = hand.person.slack_id or ""
+    slack_id = hand.slack_id
     said = Said(
         workspace_id=hand.person.workspace_id,
         channel=slack_id,

@@ -7,9 +7,9 @@ from typing import Any
 from sqlmodel import Session, col, select
 
 from core.calendar.ics import Found, Occurrence
+from core.ledger.audit import put_on_audit
 from core.model import (
     AuditAction,
-    AuditEntry,
     CalendarEntry,
     CalendarSource,
     EntryKind,
@@ -153,15 +153,4 @@ def _audit(
         {name: str(value) for name, value in side.items() if name in kept and value is not None}
         for side in (before, after)
     )
-    session.add(
-        AuditEntry(
-            workspace_id=row.workspace_id,
-            at=now,
-            by_slack_id=BY_CALENDAR,
-            subject=CalendarEntry.__name__.lower(),
-            subject_id=key(row),
-            action=action,
-            before=was,
-            after=is_now,
-        )
-    )
+    put_on_audit(session, row, action, BY_CALENDAR, now, before=was, after=is_now)

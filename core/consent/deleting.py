@@ -12,6 +12,7 @@ from sqlmodel import Session, col
 from sqlmodel import select as rows_of
 
 from core.consent.asking import bring_up_to_date
+from core.ledger.audit import put_on_audit
 from core.ledger.notices import Notice
 from core.ledger.who import Arm, names_of, plain
 from core.model import (
@@ -42,7 +43,7 @@ def delete_record(session: Session, pitcher: Pitcher, by: str, now: datetime) ->
     stands in Slack is not touched. The audit keeps that a record was deleted, and nothing of it.
     """
     notices = bring_up_to_date(session, pitcher, now)
-    pitcher_id, workspace_id = key(pitcher), pitcher.workspace_id
+    pitcher_id = key(pitcher)
     _clean_lines(session, pitcher, now)
     _forget_audit(session, pitcher_id)
     person_id = pitcher.person_id
@@ -52,16 +53,7 @@ def delete_record(session: Session, pitcher: Pitcher, by: str, now: datetime) ->
     session.flush()
     if person_id is not None:
         _forget_person(session, person_id)
-    session.add(
-        AuditEntry(
-            workspace_id=workspace_id,
-            at=now,
-            by_slack_id=by,
-            subject="pitcher",
-            subject_id=pitcher_id,
-            action=AuditAction.DELETED,
-        )
-    )
+    put_on_audit(session, pitcher, AuditAction.DELETED, by, now)
     return notices
 
 

@@ -6,12 +6,12 @@ from sqlmodel import Session, col, select
 
 from core.consent.asking import bring_up_to_date, first_team, local_day, tell_staff
 from core.consent.standing import consent_of
+from core.ledger.audit import put_on_audit
 from core.ledger.notices import Notice
 from core.ledger.question import QuestionCode
 from core.ledger.watch import watch
 from core.model import (
     AuditAction,
-    AuditEntry,
     ConsentAct,
     ConsentEvent,
     ConsentWay,
@@ -92,19 +92,12 @@ def settle_consent(
 def _audit(
     session: Session, pitcher: Pitcher, before: date | None, by: Person | None, now: datetime
 ) -> None:
-    after = pitcher.consent_on
-    session.add(
-        AuditEntry(
-            workspace_id=pitcher.workspace_id,
-            at=now,
-            by_slack_id=(by.slack_id if by is not None else None) or "",
-            subject="pitcher",
-            subject_id=key(pitcher),
-            action=AuditAction.CORRECTED,
-            before={"consent_on": before.isoformat() if before else None},
-            after={"consent_on": after.isoformat() if after else None},
-        )
-    )
+    after, by_slack_id = pitcher.consent_on, (by.slack_id if by is not None else None) or ""
+    put_on_audit(
+        session, pitcher, AuditAction.CORRECTED, by_slack_id, now,
+        before={"consent_on": before.isoformat() if before else None},
+        after={"consent_on": after.isoformat() if after else None},
+    )  # fmt: skip
 
 
 def _take_out(session: Session, pitcher: Pitcher, now: datetime) -> None:

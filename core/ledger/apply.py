@@ -7,12 +7,12 @@ from typing import Any, TypeVar
 
 from sqlmodel import Session, select
 
+from core.ledger.audit import put_on_audit
 from core.ledger.crew import Crew
 from core.ledger.fields import as_columns
 from core.ledger.schedule_rows import bring_up
 from core.model import (
     AuditAction,
-    AuditEntry,
     CalendarEntry,
     CalendarSource,
     CalledOff,
@@ -230,19 +230,10 @@ def audit(
     after: Mapping[str, Any],
 ) -> None:
     """Keep who changed a row of the line, when, from what to what."""
-    change.session.add(
-        AuditEntry(
-            workspace_id=change.line.workspace_id,
-            at=change.at,
-            by_slack_id=change.by_slack_id,
-            line_id=key(change.line),
-            subject=type(row).__name__.lower(),
-            subject_id=key(row),
-            action=action,
-            before=dict(before),
-            after=dict(after),
-        )
-    )
+    put_on_audit(
+        change.session, row, action, change.by_slack_id, change.at,
+        before=before, after=after, line_id=key(change.line),
+    )  # fmt: skip
 
 
 def _as_json(value: Any) -> Any:

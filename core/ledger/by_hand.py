@@ -51,6 +51,11 @@ class Hand:
     person: Person
     now: datetime
 
+    @property
+    def slack_id(self) -> str:
+        """The account of whoever does it, as the audit names him."""
+        return self.person.slack_id or ""
+
 
 #: The largest values a form takes; a row of a table of the trade, not of a rule book.
 LARGEST = {
@@ -204,4 +209,4 @@ def _may(hand: Hand, line: Line, pitcher_id: int | None) -> bool:
 
 
 def _change(hand: Hand, line: Line) -> Change:
-    return Change(hand.session, line, hand.person.slack_id or "", hand.now)
+    return Change(hand.session, line, hand.slack_id, hand.now)

@@ -5,6 +5,7 @@ from typing import Any
 
 from sqlmodel import Session, col, select
 
+from core.ledger.audit import subject_of
 from core.ledger.crew import find_person
 from core.ledger.fields import COUNTS
 from core.model import AuditAction, AuditEntry, Line, Outing, key
@@ -32,7 +33,7 @@ def corrections(session: Session, line: Line, pitcher_id: int) -> tuple[Correcti
         select(AuditEntry)
         .where(
             AuditEntry.line_id == key(line),
-            AuditEntry.subject == Outing.__name__.lower(),
+            AuditEntry.subject == subject_of(Outing),
             AuditEntry.action == AuditAction.CORRECTED,
             AuditEntry.by_slack_id != line.author_slack_id,
             col(AuditEntry.subject_id).in_(of_pitcher),

@@ -13,6 +13,7 @@ from sqlalchemy import ColumnElement, and_, case, func, or_
 from sqlmodel import Session, col, select
 from sqlmodel.sql.expression import SelectOfScalar
 
+from core.ledger.audit import subject_of
 from core.model import (
     AuditAction,
     AuditEntry,
@@ -37,15 +38,15 @@ _Setting = ThresholdSetting | CoachLimit | ScheduleSetting | SpinPlan | RestDayW
 class Topic(StrEnum):
     """What a change is about: the name under which the audit keeps it; consent has a table."""
 
-    THRESHOLD = ThresholdSetting.__name__.lower()
-    LIMIT = CoachLimit.__name__.lower()
-    SCHEDULE = ScheduleSetting.__name__.lower()
-    SPIN_PLAN = SpinPlan.__name__.lower()
-    REST_DAY = RestDayWord.__name__.lower()
-    TEAM = Team.__name__.lower()
-    ROLE = Membership.__name__.lower()
-    PITCHER = Pitcher.__name__.lower()
-    CONSENT = ConsentEvent.__name__.lower()
+    THRESHOLD = subject_of(ThresholdSetting)
+    LIMIT = subject_of(CoachLimit)
+    SCHEDULE = subject_of(ScheduleSetting)
+    SPIN_PLAN = subject_of(SpinPlan)
+    REST_DAY = subject_of(RestDayWord)
+    TEAM = subject_of(Team)
+    ROLE = subject_of(Membership)
+    PITCHER = subject_of(Pitcher)
+    CONSENT = subject_of(ConsentEvent)
 
 
 _TABLES: dict[Topic, type[_Setting]] = {

@@ -11,6 +11,7 @@ from zoneinfo import ZoneInfo
 from sqlmodel import Session, col, select
 
 from core.audience import Occasion, Told, who_is_told
+from core.ledger.audit import put_on_audit, subject_of
 from core.ledger.clearance import ADULT, age_on, arm_records, may_clear
 from core.ledger.holds import sore_arms, stopping
 from core.ledger.notices import Notice, NoticeKind, quiet_until
@@ -150,17 +151,10 @@ def say_not_yet(
     session: Session, report: PainReport, step: int, person: Person, now: datetime
 ) -> None:
     """Keep that somebody answered "not yet"; it is no new report and ends nothing."""
-    session.add(
-        AuditEntry(
-            workspace_id=report.workspace_id,
-            at=now,
-            by_slack_id=person.slack_id or "",
-            subject="painreport",
-            subject_id=key(report),
-            action=AuditAction.RECORDED,
-            after={"gone": NOT_YET, "step": step, "person": key(person)},
-        )
-    )
+    put_on_audit(
+        session, report, AuditAction.RECORDED, person.slack_id or "", now,
+        after={"gone": NOT_YET, "step": step, "person": key(person)},
+    )  # fmt: skip
     session.flush()
 
 
@@ -168,7 +162,7 @@ def said_not_yet(session: Session, report_id: int, step: int) -> str:
     """The name of whoever answered "not yet" to this question, or nothing."""
     rows = session.exec(
         select(AuditEntry).where(
-            AuditEntry.subject == "painreport", AuditEntry.subject_id == report_id
+            AuditEntry.subject == subject_of(PainReport), AuditEntry.subject_id == report_id
         )
     )
     people = [

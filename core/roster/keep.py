@@ -10,13 +10,13 @@ from sqlmodel import Session, col, select
 from core.audience import has_own_account
 from core.consent.asking import ask_for_consent, bring_up_to_date, local_day
 from core.consent.events import settle_consent
+from core.ledger.audit import put_on_audit
 from core.ledger.by_hand import ByHandError, Hand, Refusal
 from core.ledger.clearance import ADULT, age_on
 from core.ledger.notices import Notice
 from core.ledger.people import guardians_of, teams_of
 from core.model import (
     AuditAction,
-    AuditEntry,
     GuardianLink,
     Membership,
     Person,
@@ -203,14 +203,4 @@ def _set_guardians(session: Session, pitcher: Pitcher, wanted: set[int]) -> None
 
 def _audit(hand: Hand, pitcher: Pitcher, action: AuditAction, fields: list[str]) -> None:
     # The fields alone: a birth date has no place in a second table.
-    hand.session.add(
-        AuditEntry(
-            workspace_id=pitcher.workspace_id,
-            at=hand.now,
-            by_slack_id=hand.person.slack_id or "",
-            subject="pitcher",
-            subject_id=key(pitcher),
-            action=action,
-            after={"fields": fields},
-        )
-    )
+    put_on_audit(hand.session, pitcher, action, hand.slack_id, hand.now, after={"fields": fields})

@@ -5,12 +5,12 @@ from enum import StrEnum
 from sqlmodel import select
 
 from core.consent.asking import requests
+from core.ledger.audit import put_on_audit
 from core.ledger.by_hand import ByHandError, Hand, Refusal
 from core.ledger.notices import Notice, NoticeKind
 from core.matters import MOVED, open_matter
 from core.model import (
     AuditAction,
-    AuditEntry,
     MatterState,
     Pitcher,
     PitcherTeam,
@@ -49,18 +49,10 @@ def move_pitcher(
     if move is not Move.ALSO:
         hand.session.delete(place)
     hand.session.flush()
-    hand.session.add(
-        AuditEntry(
-            workspace_id=pitcher.workspace_id,
-            at=hand.now,
-            by_slack_id=hand.person.slack_id or "",
-            subject="pitcher",
-            subject_id=pitcher_id,
-            action=AuditAction.CORRECTED,
-            before={"teams": before},
-            after={"teams": _teams(hand, pitcher_id)},
-        )
-    )
+    put_on_audit(
+        hand.session, pitcher, AuditAction.CORRECTED, hand.slack_id, hand.now,
+        before={"teams": before}, after={"teams": _teams(hand, pitcher_id)},
+    )  # fmt: skip
     team = hand.session.get_one(Team, team_id)
     told = [] if move is Move.LEAVES or to_team is None else _tell_staff(hand, pitcher, to_team)
     return told + requests(hand.session, pitcher, team, hand.now, anew=True)

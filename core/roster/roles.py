@@ -8,13 +8,13 @@ from typing import Any, Final
 
 from sqlmodel import Session, col, select
 
+from core.ledger.audit import put_on_audit
 from core.ledger.by_hand import ByHandError, Hand, Refusal
 from core.ledger.clearance import ADULT, age_on
 from core.ledger.notices import Notice, NoticeKind
 from core.matters import open_matter, settle
 from core.model import (
     AuditAction,
-    AuditEntry,
     Matter,
     MatterState,
     Membership,
@@ -153,18 +153,11 @@ def _audit(
     hand: Hand, matter: Matter, held: Membership, before: dict[str, Any], after: dict[str, Any]
 ) -> None:
     asked_by = hand.session.get_one(Person, matter.person_id)
-    hand.session.add(
-        AuditEntry(
-            workspace_id=matter.workspace_id,
-            at=hand.now,
-            by_slack_id=asked_by.slack_id or "",
-            subject="membership",
-            subject_id=key(held),
-            action=AuditAction.RECORDED if after else AuditAction.WITHDRAWN,
-            before=before,
-            after={**after, "confirmed_by": matter.settled_by},
-        )
-    )
+    action = AuditAction.RECORDED if after else AuditAction.WITHDRAWN
+    put_on_audit(
+        hand.session, held, action, asked_by.slack_id or "", hand.now,
+        before=before, after={**after, "confirmed_by": matter.settled_by},
+    )  # fmt: skip
 
 
 def role_notices(session: Session, matter: Matter, now: datetime) -> list[Notice]:

@@ -9,6 +9,7 @@ from zoneinfo import available_timezones
 from sqlmodel import Session, col, select
 
 from core.audience import LOWEST_ACCOUNT_AGE, has_own_account
+from core.ledger.audit import put_on_audit, subject_of
 from core.ledger.by_hand import ByHandError, Hand, Refusal
 from core.ledger.clearance import age_on
 from core.model import (
@@ -66,7 +67,7 @@ def found_team(hand: Hand, values: Mapping[str, Any]) -> Team:
             role=Role.COACH,
         )
     )
-    _audit(hand, team, AuditAction.RECORDED, {}, dict(values))
+    put_on_audit(hand.session, team, AuditAction.RECORDED, hand.slack_id, hand.now, after=values)
     _look(hand, team)
     return team
 
@@ -88,7 +89,10 @@ def change_team(hand: Hand, team_id: int, values: Mapping[str, Any]) -> int:
     for name, value in changed.items():
         setattr(team, name, value)
     hand.session.add(team)
-    _audit(hand, team, AuditAction.CORRECTED, before, changed)
+    put_on_audit(
+        hand.session, team, AuditAction.CORRECTED, hand.slack_id, hand.now,
+        before=before, after=changed,
+    )  # fmt: skip
     if changed.keys() & {"log_channel", "staff_channel"}:
         _look(hand, team)
     return _take_accounts(hand, team) if "account_age" in changed else 0
@@ -103,7 +107,7 @@ def history(session: Session, team: Team, most: int) -> list[Changed]:
             (col(Person.slack_id) == col(AuditEntry.by_slack_id))
             & (col(Person.workspace_id) == col(AuditEntry.workspace_id)),
         )
-        .where(AuditEntry.subject == "team", AuditEntry.subject_id == key(team))
+        .where(AuditEntry.subject == subject_of(Team), AuditEntry.subject_id == key(team))
         .where(AuditEntry.action == AuditAction.CORRECTED)
         .order_by(col(AuditEntry.id).desc())
         .limit(most)
@@ -155,26 +159,5 @@ def _look(hand: Hand, team: Team) -> None:
             kind=LOOK_AT_CHANNELS,
             data={"team": key(team), "by": key(hand.person)},
             not_before=hand.now,
-        )
-    )
-
-
-def _audit(
-    hand: Hand,
-    team: Team,
-    action: AuditAction,
-    before: Mapping[str, Any],
-    after: Mapping[str, Any],
-) -> None:
-    hand.session.add(
-        AuditEntry(
-            workspace_id=team.workspace_id,
-            at=hand.now,
-            by_slack_id=hand.person.slack_id or "",
-            subject="team",
-            subject_id=key(team),
-            action=action,
-            before=dict(before),
-            after=dict(after),
         )
     )
