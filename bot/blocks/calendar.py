@@ -1,15 +1,15 @@
 """The answer to a line about the team's calendar, and the calendar itself."""
 
 from datetime import datetime, timedelta
-from typing import TypeVar
 from zoneinfo import ZoneInfo
 
-from sqlmodel import Session, col, select
+from sqlmodel import Session
 
 from bot.wording import calendar as say
 from core.calendar.days import entries, in_order
 from core.ledger.calendar_lines import Calendaring, calendar_here
-from core.ledger.crew import load_crew
+from core.ledger.crew import crew_of, load_crew
+from core.ledger.of_line import standing_of_line
 from core.ledger.settings import coached_teams
 from core.model import (
     CalendarEntry,
@@ -23,7 +23,6 @@ from core.model import (
 )
 from core.reading.calendar_lines import CalendarLine, CalendarList
 
-_Row = TypeVar("_Row", CalendarSource, CalendarEntry, CalledOff)
 LONG_AHEAD = timedelta(days=400)
 #: A list of the calendar looks ahead so far.
 AHEAD = timedelta(days=21)
@@ -43,10 +42,11 @@ def calendar_list(session: Session, line: Line) -> str:
 
 def calendar_said(session: Session, line: Line) -> list[str]:
     """What a line changed on the calendar; nothing for a line about something else."""
-    sources = _of_line(session, line, CalendarSource)
-    added = sorted(_of_line(session, line, CalendarEntry), key=in_order)
+    sources = standing_of_line(session, line, CalendarSource)
+    added = sorted(standing_of_line(session, line, CalendarEntry), key=in_order)
     off = [
-        session.get_one(CalendarEntry, one.entry_id) for one in _of_line(session, line, CalledOff)
+        session.get_one(CalendarEntry, one.entry_id)
+        for one in standing_of_line(session, line, CalledOff)
     ]
     texts = [say.will_read(_team(session, one.team_id)) for one in sources]
     if added:
@@ -79,16 +79,8 @@ def source_text(session: Session, row: OutboxMessage, now: datetime) -> str:
 
 
 def _said(session: Session, line: Line) -> Calendaring | None:
-    author = session.get(Person, line.author_id) if line.author_id is not None else None
-    if author is None:
-        return None
-    here = session.get(Team, line.team_id) if line.team_id is not None else None
-    return calendar_here(session, line, load_crew(session, author, here))
-
-
-def _of_line(session: Session, line: Line, table: type[_Row]) -> list[_Row]:
-    rows = select(table).where(table.line_id == key(line), col(table.withdrawn_at).is_(None))
-    return list(session.scalars(rows.order_by(col(table.id))))
+    crew = crew_of(session, line)
+    return calendar_here(session, line, crew) if crew is not None else None
 
 
 def _team(session: Session, team_id: int) -> str:

@@ -13,9 +13,9 @@ from bot.blocks.schedules import schedule_lists, schedules_said
 from bot.wording import limits as say
 from bot.wording.consent import withdrawn_by_word
 from core.ledger.binding import Books
-from core.ledger.crew import load_crew
+from core.ledger.crew import crew_of
 from core.ledger.settings import listed_here
-from core.model import CoachLimit, ConsentEvent, Line, OutingBook, Person, Pitcher, Team, key
+from core.model import CoachLimit, ConsentEvent, Line, OutingBook, Pitcher, key
 from core.rulebooks import RuleBookError
 
 
@@ -53,11 +53,8 @@ def _consent(session: Session, line: Line) -> list[Part]:
 
 
 def _list(session: Session, line: Line) -> list[Part]:
-    author = session.get(Person, line.author_id) if line.author_id is not None else None
-    if author is None:
-        return []
-    here = session.get(Team, line.team_id) if line.team_id is not None else None
-    found = listed_here(session, line, load_crew(session, author, here))
+    crew = crew_of(session, line)
+    found = listed_here(session, line, crew) if crew is not None else None
     return list_parts(session, *found) if found is not None else []
 
 

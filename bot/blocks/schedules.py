@@ -1,7 +1,6 @@
 """The answer to a line about schedules, the list of them, and what comes this week."""
 
 from datetime import datetime, time
-from typing import TypeVar
 
 from sqlmodel import Session, col, select
 
@@ -13,14 +12,14 @@ from core.contact.reach import wants_no_reminders
 from core.due.forecast import forecast
 from core.due.spin import team_plans
 from core.ledger.audit import recorded
-from core.ledger.crew import load_crew
+from core.ledger.crew import crew_of
+from core.ledger.of_line import standing_of_line
 from core.ledger.rest_day_words import rest_day_words
 from core.ledger.schedule_rows import Timing, timing, timings
 from core.ledger.schedules import Scheduling, scheduling_here
 from core.model import (
     LastDayWish,
     Line,
-    Person,
     Pitcher,
     RestDayWord,
     ScheduleKind,
@@ -30,8 +29,6 @@ from core.model import (
     key,
 )
 from core.reading.asking import Activity
-
-_Row = TypeVar("_Row", ScheduleSetting, SpinPlan, LastDayWish, RestDayWord)
 
 
 def schedule_lists(session: Session, line: Line) -> list[Part]:
@@ -76,7 +73,7 @@ def schedules_said(session: Session, line: Line) -> list[str]:
         *_schedules(session, line),
         *_plans(session, line),
         *_words(session, line),
-        *(_wish(session, row) for row in _rows_of(session, line, LastDayWish)),
+        *(_wish(session, row) for row in standing_of_line(session, line, LastDayWish)),
     ]
 
 
@@ -86,7 +83,7 @@ def _wish(session: Session, row: LastDayWish) -> str:
 
 def _schedules(session: Session, line: Line) -> list[str]:
     texts: list[str] = []
-    for row in _rows_of(session, line, ScheduleSetting):
+    for row in standing_of_line(session, line, ScheduleSetting):
         kind = ScheduleKind(row.kind)
         stands = timing(session, row.team_id, kind)
         if row.cue is not None:
@@ -106,7 +103,7 @@ def _before(session: Session, row: ScheduleSetting, kind: ScheduleKind) -> str:
 
 def _plans(session: Session, line: Line) -> list[str]:
     texts = []
-    for row in _rows_of(session, line, SpinPlan):
+    for row in standing_of_line(session, line, SpinPlan):
         plans = team_plans(session, row.team_id)
         if row.pitcher_id is None:
             texts.append(say.plan_set("", plans.team))
@@ -118,20 +115,12 @@ def _plans(session: Session, line: Line) -> list[str]:
 
 def _words(session: Session, line: Line) -> list[str]:
     texts = []
-    for row in _rows_of(session, line, RestDayWord):
+    for row in standing_of_line(session, line, RestDayWord):
         stand = rest_day_words(session, [session.get_one(Team, row.team_id)])
         texts.append(say.words_set(Activity(row.activity), stand.get(row.activity, "")))
     return texts
 
 
-def _rows_of(session: Session, line: Line, table: type[_Row]) -> list[_Row]:
-    rows = select(table).where(table.line_id == key(line), col(table.withdrawn_at).is_(None))
-    return list(session.scalars(rows.order_by(col(table.id))))
-
-
 def _said(session: Session, line: Line) -> Scheduling | None:
-    author = session.get(Person, line.author_id) if line.author_id is not None else None
-    if author is None:
-        return None
-    here = session.get(Team, line.team_id) if line.team_id is not None else None
-    return scheduling_here(session, line, load_crew(session, author, here))
+    crew = crew_of(session, line)
+    return scheduling_here(session, line, crew) if crew is not None else None

@@ -7,7 +7,7 @@ from sqlmodel import Session, col, select
 
 from core.ledger.clearance import ADULT, age_on
 from core.ledger.people import guardians_of
-from core.model import ConsentAct, ConsentEvent, ConsentWay, Person, Pitcher, PitcherTeam, key
+from core.model import ConsentAct, ConsentEvent, ConsentWay, Person, Pitcher, key
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,10 +86,3 @@ def may_consent(session: Session, pitcher: Pitcher, on: date) -> list[Person]:
         return guardians_of(session, {key(pitcher)})
     own = session.get(Person, pitcher.person_id) if pitcher.person_id is not None else None
     return [own] if own is not None else []
-
-
-def lacking_consent(session: Session, team_id: int) -> list[Pitcher]:
-    """The pitchers of a team whose lines are kept back, in order of names."""
-    links = select(PitcherTeam.pitcher_id).where(PitcherTeam.team_id == team_id)
-    rows = select(Pitcher).where(col(Pitcher.id).in_(links), col(Pitcher.consent_on).is_(None))
-    return sorted(session.exec(rows), key=lambda one: (one.name.casefold(), key(one)))

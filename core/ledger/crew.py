@@ -102,6 +102,15 @@ def find_person(session: Session, workspace_id: str, slack_id: str) -> Person | 
     ).first()
 
 
+def crew_of(session: Session, line: Line) -> Crew | None:
+    """The crew of a line's author, where the line stands; none for a line of a stranger."""
+    author = session.get(Person, line.author_id) if line.author_id is not None else None
+    if author is None:
+        return None
+    here = session.get(Team, line.team_id) if line.team_id is not None else None
+    return load_crew(session, author, here)
+
+
 def load_crew(session: Session, person: Person, here: Team | None) -> Crew:
     """What `person` is to whom, over every team that he has a part in: one question."""
     me = key(person)

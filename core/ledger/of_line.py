@@ -2,11 +2,31 @@
 
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass, field
+from typing import TypeVar
 
 from sqlmodel import Session, col, select
 
 from core.ledger.people import teams_of
-from core.model import Clearance, Line, Outing, PainReport, Team, key
+from core.model import (
+    CalendarEntry,
+    CalendarSource,
+    CalledOff,
+    Clearance,
+    LastDayWish,
+    Line,
+    Outing,
+    PainReport,
+    RestDayWord,
+    ScheduleSetting,
+    SpinPlan,
+    Team,
+    key,
+)
+
+Set = TypeVar(
+    "Set",
+    CalendarSource, CalendarEntry, CalledOff, ScheduleSetting, SpinPlan, LastDayWish, RestDayWord,
+)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,3 +68,9 @@ def of_line(session: Session, line: Line) -> OfLine:
             select(Clearance).where(Clearance.line_id == line_id).order_by(col(Clearance.id))
         ).all(),
     )
+
+
+def standing_of_line(session: Session, line: Line, table: type[Set]) -> list[Set]:
+    """What a line set in this table and nobody took back, oldest first."""
+    rows = select(table).where(table.line_id == key(line), col(table.withdrawn_at).is_(None))
+    return list(session.scalars(rows.order_by(col(table.id))))

@@ -6,7 +6,6 @@ from datetime import datetime, time
 from sqlmodel import Session, col, select
 
 from core.model import (
-    FOR_AN_OUTING,
     ScheduleKind,
     ScheduleSetting,
     Team,
@@ -117,8 +116,3 @@ def _applied(wanted: Timing, setting: ScheduleSetting, first: Timing) -> Timing:
         # Whoever names a day or a time of his own means that time.
         changed["before_practice"] = None
     return replace(wanted, **changed)
-
-
-def is_by_itself(kind: ScheduleKind) -> bool:
-    """Whether it falls due by itself, not for an outing."""
-    return kind not in FOR_AN_OUTING

@@ -210,10 +210,8 @@ def _set_plan(
         set_by=by_person,
         set_at=change.at,
     )
-    change.session.add(row)
-    change.session.flush()
     told = {"sessions": row.sessions, "reps": row.reps, "is_default": row.is_default}
-    audit(change, row, AuditAction.RECORDED, {}, told)
+    keep_row(change, row, told)
 
 
 def _set_words(change: Change, order: RestDayOrder, team: Team, by_person: int) -> None:

@@ -9,9 +9,9 @@ from core.ledger.asked.question import Question
 from core.ledger.asked.reply import help_for, reply
 from core.ledger.binding import Books
 from core.ledger.command_words import Does, Word, may_use, word_alone
-from core.ledger.crew import Crew, load_crew
+from core.ledger.crew import Crew, crew_of
 from core.ledger.spoken import spoken
-from core.model import Line, Person, Team
+from core.model import Line
 from core.reading.asking import Asked, Topic, ask
 
 
@@ -57,11 +57,9 @@ def asks_in_short(session: Session, line: Line, crew: Crew) -> bool:
 
 def replies(session: Session, line: Line, books: Books) -> list[Reply]:
     """The answers to the questions of a line, in their order."""
-    author = session.get(Person, line.author_id) if line.author_id is not None else None
-    if author is None:
+    crew = crew_of(session, line)
+    if crew is None:
         return []
-    here = session.get(Team, line.team_id) if line.team_id is not None else None
-    crew = load_crew(session, author, here)
     if speaks_of_last(line):
         return [last_line(session, line)]
     word = says_a_word(session, line, crew)
