@@ -14,6 +14,7 @@ from core.ledger.binding import Books, books_at_hand
 from core.ledger.last_day import wants_last_day
 from core.ledger.notices import Notice, NoticeKind
 from core.ledger.people import guardians_of
+from core.ledger.reminders import is_first
 from core.ledger.schedule_rows import timing
 from core.model import (
     LastDayWish,
@@ -28,7 +29,6 @@ from core.model import (
 )
 from core.rest import RestError, answer
 from core.rulebooks import RuleBookError
-from core.store.once import insert_once
 
 DAY = timedelta(days=1)
 
@@ -140,15 +140,9 @@ def _notice(
     session: Session, person: Person, pitcher: Pitcher, team: Team, on: date, at: datetime
 ) -> Notice:
     slot = f"{NoticeKind.LAST_REST_DAY}/{key(person)}/{on}"
-    values = {
-        "workspace_id": team.workspace_id,
-        "kind": NoticeKind.LAST_REST_DAY,
-        "person_id": key(person),
-        "pitcher_id": key(pitcher),
-        "period": f"last/{on}",
-        "slot": slot,
-    }
-    session.execute(insert_once(session, Reminder, values))
+    is_first(
+        session, NoticeKind.LAST_REST_DAY, person, key(pitcher), period=f"last/{on}", slot=slot
+    )
     return Notice(
         slot=slot,
         kind=NoticeKind.LAST_REST_DAY,

@@ -12,6 +12,7 @@ from core.due.due import Due
 from core.due.summary import arms_of
 from core.ledger.clearance import arm_records
 from core.ledger.notices import Notice, NoticeKind
+from core.ledger.reminders import is_first
 from core.model import (
     BreakingPitch,
     MessageState,
@@ -25,7 +26,6 @@ from core.model import (
     Team,
     key,
 )
-from core.store.once import insert_once
 
 #: After so many reminders in a row without a rep the coach is asked instead.
 PATIENCE = 4
@@ -136,15 +136,10 @@ def _weeks_reminded(session: Session, pitchers: Sequence[Pitcher]) -> dict[int, 
 def _family(session: Session, due: Due, pitcher: Pitcher) -> Iterator[Notice]:
     for person in pitcher_or_guardians(session, pitcher, due.team, due.on):
         slot = f"{NoticeKind.SPIN_REPS}/{key(person)}/{due.week}"
-        values = {
-            "workspace_id": due.team.workspace_id,
-            "kind": NoticeKind.SPIN_REPS,
-            "person_id": key(person),
-            "pitcher_id": key(pitcher),
-            "period": due.week.isoformat(),
-            "slot": slot,
-        }
-        session.execute(insert_once(session, Reminder, values))
+        is_first(
+            session, NoticeKind.SPIN_REPS, person, key(pitcher),
+            period=due.week.isoformat(), slot=slot,
+        )  # fmt: skip
         yield Notice(
             slot=slot,
             kind=NoticeKind.SPIN_REPS,

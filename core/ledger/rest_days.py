@@ -15,9 +15,9 @@ from core.ledger.logged import Logged
 from core.ledger.notices import MORNING, Heard, Notice, NoticeKind, quiet_until
 from core.ledger.of_line import OfLine
 from core.ledger.people import guardians_of
+from core.ledger.reminders import is_first
 from core.ledger.schedule_rows import timings
 from core.model import OutboxMessage, Outing, Person, Reminder, ScheduleKind, Team, key
-from core.store.once import insert_once
 
 EVENING_NUDGE = time(19, 30)
 HALF_HOUR = timedelta(minutes=30)
@@ -124,22 +124,11 @@ def _new(session: Session, heard: Heard, outing: Outing, rows: OfLine) -> Iterat
     )
     for person in guardians_of(session, {outing.pitcher_id}):
         slot = f"{NoticeKind.REST_DAYS}/{key(person)}/{at:%Y-%m-%dT%H:%M}"
-        if person.slack_id is not None and _remember(session, outing, person, slot):
+        if person.slack_id is not None and is_first(
+            session, NoticeKind.REST_DAYS, person, outing.pitcher_id,
+            period=period_of(outing), slot=slot,
+        ):  # fmt: skip
             yield _notice(slot, person.slack_id, at, team=team, person=person)
-
-
-def _remember(session: Session, outing: Outing, person: Person, slot: str) -> bool:
-    """Whether this is the first reminder of this person about this outing."""
-    values = {
-        "workspace_id": outing.workspace_id,
-        "kind": NoticeKind.REST_DAYS,
-        "person_id": key(person),
-        "pitcher_id": outing.pitcher_id,
-        "period": period_of(outing),
-        "slot": slot,
-    }
-    added = insert_once(session, Reminder, values).returning(col(Reminder.id))
-    return session.scalar(added) is not None
 
 
 def _notice(

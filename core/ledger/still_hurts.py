@@ -15,6 +15,7 @@ from core.ledger.audit import put_on_audit, subject_of
 from core.ledger.clearance import ADULT, age_on, arm_records, may_clear
 from core.ledger.holds import sore_arms, stopping
 from core.ledger.notices import Notice, NoticeKind, quiet_until
+from core.ledger.reminders import is_first
 from core.model import (
     AuditAction,
     AuditEntry,
@@ -29,7 +30,6 @@ from core.model import (
     key,
 )
 from core.pain.status import ArmStatus
-from core.store.once import insert_once
 
 #: Days after the report was made.
 STEPS = (1, 3, 7)
@@ -70,7 +70,9 @@ def _ask(
     people = [one for one in who_may_say(session, pitcher, today) if one.slack_id is not None]
     for person in people if Told.WHO_CLEARS in row.told else ():
         slot = f"{NoticeKind.STILL_HURTS}/{key(pitcher)}/{period}/person/{key(person)}"
-        if _is_first(session, pitcher, person, period, slot):
+        if is_first(
+            session, NoticeKind.STILL_HURTS, person, key(pitcher), period=period, slot=slot
+        ):
             yield _notice(slot, person.slack_id or "", at, team, person)
     slot = f"{NoticeKind.STILL_HURTS}/{key(pitcher)}/{period}/team/{key(team)}"
     if not people and not _is_owed(session, team, slot):
@@ -97,19 +99,6 @@ def _newest(session: Session, pitcher: Pitcher) -> tuple[PainReport, Line] | Non
     reports = [report for report, _ in rows]
     stop = stopping(session, reports, pitcher) | sore_arms(reports, pitcher)
     return next(((report, line) for report, line in rows if key(report) in stop), None)
-
-
-def _is_first(session: Session, pitcher: Pitcher, person: Person, period: str, slot: str) -> bool:
-    values = {
-        "workspace_id": pitcher.workspace_id,
-        "kind": NoticeKind.STILL_HURTS,
-        "person_id": key(person),
-        "pitcher_id": key(pitcher),
-        "period": period,
-        "slot": slot,
-    }
-    added = insert_once(session, Reminder, values).returning(col(Reminder.id))
-    return session.scalar(added) is not None
 
 
 def _is_owed(session: Session, team: Team, slot: str) -> bool:
