@@ -6,7 +6,7 @@ from bot.blocks.buttons import fix_and_undo
 from bot.blocks.message import Button, Part
 from bot.forms.form import opens
 from bot.wording import asked as say
-from bot.wording import command
+from bot.wording import command, unanswered
 from bot.wording.first_steps import ADD_PITCHER
 from core.ledger.asked import (
     FormAnswer,
@@ -43,9 +43,9 @@ def _last(session: Session, line: Line, found: LastLine, books: Books) -> Part:
     last = session.get(Line, found.line_id) if found.line_id is not None else None
     author = session.get(Person, line.author_id) if line.author_id is not None else None
     if last is None or last.deleted_at is not None or last.state == LineState.UNDONE:
-        return Part(say.NO_LAST_LINE)
+        return Part(unanswered.NO_LAST_LINE)
     buttons = fix_and_undo(line_view(session, last, author, books))
-    return Part(say.last_line(last.text, pressed=bool(buttons)), buttons)
+    return Part(unanswered.last_line(last.text, pressed=bool(buttons)), buttons)
 
 
 def _part(found: Reply) -> Part:
@@ -77,10 +77,10 @@ def _text(found: Reply) -> str:
         case HelpAnswer():
             return command.help_text(found.words, is_staff=found.is_staff)
         case Refused():
-            return say.refused(found)
+            return unanswered.refused(found)
         case NotUnderstood():
-            return say.not_understood(found)
+            return unanswered.not_understood(found)
         case FormAnswer():
             return command.opens_form(found.word)
         case LastLine():
-            return say.NO_LAST_LINE
+            return unanswered.NO_LAST_LINE

@@ -1,0 +1,57 @@
+"""What is said where a question got no answer: refused, not understood, or about no line."""
+
+from bot.cut import cut
+from bot.wording.questions import QUOTED
+from bot.wording.words import listed, safe
+from core.ledger.asked import NotUnderstood, Refused
+
+NO_LAST_LINE = "I find no line of yours in the log that could be put right."
+
+
+def last_line(typed: str, *, pressed: bool) -> str:
+    """The newest line of somebody who wants it undone or put right, and how that is done."""
+    quoted = f"Your newest line in the log: “{safe(cut(typed, QUOTED))}”."
+    if pressed:
+        return (
+            f"{quoted} Nothing is changed yet: press what you want. You can also edit or delete it."
+        )
+    return f"{quoted} Nothing is changed yet: edit or delete your message, and I follow."
+
+
+EMPTY_ROSTER = "Your roster holds no pitcher yet. Add the first one, then ask me again."
+
+
+def refused(answer: Refused) -> str:
+    """A polite refusal that gives no hint of the answer."""
+    if answer.empty_roster:
+        return EMPTY_ROSTER
+    if not answer.own_names:
+        return "There is no pitcher whose record you may ask about here. The coaches can answer."
+    own = listed(list(map(safe, answer.own_names)))
+    if answer.staff_only:
+        return f"That is for the coaches to ask. You can ask me about {own}."
+    return f"I can only answer you about {own}."
+
+
+def not_understood(answer: NotUnderstood) -> str:
+    """What was not clear in a question, and how to ask it."""
+    if answer.typed:
+        typed = safe(answer.typed)
+        if answer.choices:
+            names = listed([safe(name) for name in answer.choices], last="or")
+            return f"Which pitcher is “{typed}”: {names}? Ask again with the full name."
+        return f"I know no pitcher called “{typed}”. Ask again with the name as on the roster."
+    return _UNCLEAR.get(answer.unclear[0]) or (
+        f"I understood a question, but not “{safe(answer.unclear[0])}”. Ask it once more in other "
+        f"words, for example {EXAMPLES}."
+    )
+
+
+EXAMPLES = "“who can throw saturday”, “when can Leo pitch”, “how many did Leo throw sat”"
+_UNCLEAR = {
+    "who": "Who is that about? Ask again with the pitcher's name.",
+    "pitches": "How many pitches? Ask again with a number, for example “if Leo throws 40 sat”.",
+    "past games": "Some of these games lie in the past already. Which day do you mean? Write a "
+    "date, such as 5/9.",
+    "games": "Which games? For example “plan sat 9am 80, sat 2pm 70, sun 10am 90”.",
+}
