@@ -32,6 +32,17 @@ def alerts(club: Club) -> list[Alert]:
         return list(session.exec(select(Alert)))
 
 
+def season_begins(club: Club) -> None:
+    with club.store.writing() as session:
+        today = club.clock.now().date()
+        session.add(
+            Season(
+                workspace_id=club.ws.team_id, team_id=1, kind="in season",
+                starts_on=today, ends_on=today + timedelta(days=90),
+            )
+        )  # fmt: skip
+
+
 def told(club: Club) -> list[str]:
     return [one for one in club.in_staff_channel() if one.startswith(("*Mix", "*Many", "Taken"))]
 
@@ -221,13 +232,7 @@ def test_days_without_a_line_are_noticed_by_the_calendar_once(club: Club) -> Non
     with club.store.writing() as session:
         for pitcher in session.exec(select(Pitcher)).all():
             pitcher.consent_on = pitcher.consent_on if pitcher.name == "Mateo Cruz" else None
-        today = club.clock.now().date()
-        session.add(
-            Season(
-                workspace_id=club.ws.team_id, team_id=1, kind="in season",
-                starts_on=today, ends_on=today + timedelta(days=90),
-            )
-        )  # fmt: skip
+    season_begins(club)
     club.say("mateo", "40p 3cb vs Summit")
     for _ in range(9):
         club.clock.advance(timedelta(days=1))
@@ -243,14 +248,7 @@ def test_days_without_a_line_are_noticed_by_the_calendar_once(club: Club) -> Non
 
 
 def test_arms_without_a_line_are_told_in_one_message(club: Club) -> None:
-    with club.store.writing() as session:
-        today = club.clock.now().date()
-        session.add(
-            Season(
-                workspace_id=club.ws.team_id, team_id=1, kind="in season",
-                starts_on=today, ends_on=today + timedelta(days=90),
-            )
-        )  # fmt: skip
+    season_begins(club)
     club.say("mateo", "40p 3cb vs Summit")
     for _ in range(9):
         club.clock.advance(timedelta(days=1))
