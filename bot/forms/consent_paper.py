@@ -6,15 +6,13 @@ from typing import Any
 from slack_sdk.models.blocks import (
     DatePickerElement,
     InputBlock,
-    MarkdownTextObject,
     Option,
     PlainTextInputElement,
-    SectionBlock,
     StaticSelectElement,
 )
 
 from bot.blocks.consent import terms_for
-from bot.forms.form import Carried, Filled, Form, FormError, modal
+from bot.forms.form import Carried, Filled, Form, FormError, modal, paragraph
 from bot.wording import consent as say
 from bot.wording.buttons import FORM_ERRORS
 from core.consent.saying import may_record, record_on_paper
@@ -35,7 +33,7 @@ def _view(hand: Hand, carried: Carried) -> dict[str, Any] | None:
         NAME,
         {"pitcher": key(pitcher)},
         [
-            SectionBlock(text=MarkdownTextObject(text=told, verbatim=True)),
+            paragraph(told),
             InputBlock(
                 block_id="who",
                 label=say.PAPER_FIELDS["who"],

@@ -2,9 +2,7 @@
 
 from typing import Any
 
-from slack_sdk.models.blocks import MarkdownTextObject, SectionBlock
-
-from bot.forms.form import Carried, Filled, Form, modal
+from bot.forms.form import Carried, Filled, Form, modal, paragraph
 from bot.presses.consent import begin_deletion, deletable
 from bot.wording import consent as say
 from core.ledger import Notice
@@ -19,11 +17,7 @@ def _view(hand: Hand, carried: Carried) -> dict[str, Any] | None:
     return modal(
         NAME,
         {"pitcher": key(pitcher)},
-        [
-            SectionBlock(
-                text=MarkdownTextObject(text=say.delete_explained(pitcher.name), verbatim=True)
-            )
-        ],
+        [paragraph(say.delete_explained(pitcher.name))],
         title=say.DELETE_TITLE,
         submit=say.DELETE_SUBMIT,
     )

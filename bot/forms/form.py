@@ -5,7 +5,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from slack_sdk.models.blocks import Block, MarkdownTextObject, SectionBlock
+from slack_sdk.models.blocks import Block, ButtonElement, MarkdownTextObject, SectionBlock
 from slack_sdk.models.views import View
 from sqlmodel import Session
 
@@ -103,9 +103,15 @@ def modal(
     return content
 
 
+def paragraph(said: str, button: ButtonElement | None = None) -> SectionBlock:
+    """A text of a view as it stands, links and mentions in it inert."""
+    return SectionBlock(text=MarkdownTextObject(text=said, verbatim=True), accessory=button)
+
+
 def notice_view(said: str) -> dict[str, Any]:
     """A view that only says something: why nothing was opened."""
-    block = SectionBlock(text=MarkdownTextObject(text=said, verbatim=True))
-    view = View(type="modal", title=say.NOTICE_TITLE, close=say.CLOSE_NOTICE, blocks=[block])
+    view = View(
+        type="modal", title=say.NOTICE_TITLE, close=say.CLOSE_NOTICE, blocks=[paragraph(said)]
+    )
     content: dict[str, Any] = view.to_dict()
     return content

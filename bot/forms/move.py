@@ -2,11 +2,11 @@
 
 from typing import Any
 
-from slack_sdk.models.blocks import Block, MarkdownTextObject, SectionBlock
+from slack_sdk.models.blocks import Block
 from sqlmodel import select
 
 from bot.forms import inputs
-from bot.forms.form import Carried, Filled, Form, FormError, modal
+from bot.forms.form import Carried, Filled, Form, FormError, modal, paragraph
 from bot.wording import roster as say
 from bot.wording.words import safe
 from core.ledger import Notice
@@ -29,7 +29,7 @@ def move_view(hand: Hand, carried: Carried) -> dict[str, Any] | None:
     every = select(Team).where(Team.workspace_id == pitcher.workspace_id).order_by(Team.name)
     others = [(str(key(one)), one.name) for one in hand.session.exec(every)]
     says = f"*{safe(pitcher.name)}.* {say.MOVE_SAYS}"
-    blocks: list[Block] = [SectionBlock(text=MarkdownTextObject(text=says, verbatim=True))]
+    blocks: list[Block] = [paragraph(says)]
     if len(here) > 1:
         options = [(str(key(one)), one.name) for one in here]
         blocks.append(inputs.choice("team", say.FIELDS["team"], options, options[0][0]))

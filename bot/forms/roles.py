@@ -2,11 +2,11 @@
 
 from typing import Any
 
-from slack_sdk.models.blocks import Block, MarkdownTextObject, SectionBlock
+from slack_sdk.models.blocks import Block
 from sqlmodel import Session, col, select
 
 from bot.forms import inputs, picks
-from bot.forms.form import Carried, Filled, Form, FormError, Setting, modal
+from bot.forms.form import Carried, Filled, Form, FormError, Setting, modal, paragraph
 from bot.wording import roles as say
 from bot.wording import roster as errors
 from bot.wording import settings as words
@@ -23,10 +23,7 @@ def _view(hand: Hand, _carried: Carried) -> dict[str, Any] | None:
     teams = teams_as_coach(hand)
     if not teams:
         return None
-    blocks: list[Block] = [
-        SectionBlock(text=MarkdownTextObject(text=_standing(hand.session, team), verbatim=True))
-        for team in teams[:10]
-    ]
+    blocks: list[Block] = [paragraph(_standing(hand.session, team)) for team in teams[:10]]
     if len(teams) > 1:
         options = [(str(key(team)), team.name) for team in teams]
         blocks.append(inputs.choice("team", say.FIELDS["team"], options, options[0][0]))

@@ -2,10 +2,8 @@
 
 from typing import Any
 
-from slack_sdk.models.blocks import MarkdownTextObject, SectionBlock
-
 from bot.forms import inputs
-from bot.forms.form import Carried, Filled, Form, modal
+from bot.forms.form import Carried, Filled, Form, modal, paragraph
 from bot.roster_file import begin
 from bot.wording import roster as say
 from core.ledger import Notice
@@ -28,7 +26,7 @@ def _view(hand: Hand, _carried: Carried) -> dict[str, Any] | None:
         NAME,
         {},
         [
-            SectionBlock(text=MarkdownTextObject(text=say.template(team.name), verbatim=True)),
+            paragraph(say.template(team.name)),
             box,
         ],
         title=say.PASTE_TITLE,

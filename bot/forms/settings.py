@@ -9,14 +9,13 @@ from slack_sdk.models.blocks import (
     Block,
     ButtonElement,
     HeaderBlock,
-    MarkdownTextObject,
     PlainTextObject,
     SectionBlock,
 )
 from slack_sdk.models.views import View
 from sqlmodel import Session
 
-from bot.forms.form import Carried, Filled, Form, opens
+from bot.forms.form import Carried, Filled, Form, opens, paragraph
 from bot.wording import forms as words
 from bot.wording import settings as say
 from bot.wording import settings_history as history
@@ -88,7 +87,7 @@ def _menu_view(session: Session, teams: Sequence[Team], forms: Sequence[Form]) -
     for team in teams:
         blocks.append(HeaderBlock(text=PlainTextObject(text=team.name[:150], emoji=False)))
         blocks += [_block(team, row) for row in rows(session, team, forms)]
-        blocks.append(_text(changes(session, team)))
+        blocks.append(paragraph(changes(session, team)))
     view = View(
         type="modal", callback_id=NAME, title=words.TITLES[NAME], close=words.CLOSE_NOTICE,
         blocks=blocks,
@@ -99,14 +98,10 @@ def _menu_view(session: Session, teams: Sequence[Team], forms: Sequence[Form]) -
 
 def _block(team: Team, row: Row) -> SectionBlock:
     if not row.form:
-        return _text(say.setting(row.title, row.now))
+        return paragraph(say.setting(row.title, row.now))
     button = ButtonElement(
         text=PlainTextObject(text=say.CHANGE, emoji=False),
         action_id=f"{opens(row.form)}.{key(team)}",
         value=f'{{"team": {key(team)}}}',
     )
-    return _text(say.setting(row.title, row.now), button)
-
-
-def _text(said: str, button: ButtonElement | None = None) -> SectionBlock:
-    return SectionBlock(text=MarkdownTextObject(text=said, verbatim=True), accessory=button)
+    return paragraph(say.setting(row.title, row.now), button)

@@ -3,11 +3,11 @@
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from slack_sdk.models.blocks import Block, MarkdownTextObject, SectionBlock
+from slack_sdk.models.blocks import Block
 from sqlmodel import Session
 
 from bot.forms import inputs, picks
-from bot.forms.form import Carried, Filled, Form, FormError, Setting, Values, modal
+from bot.forms.form import Carried, Filled, Form, FormError, Setting, Values, modal, paragraph
 from bot.forms.roles import teams_as_coach
 from bot.wording import first_steps as say
 from bot.wording import roster as errors
@@ -54,7 +54,7 @@ def _settings(hand: Hand, carried: Carried) -> dict[str, Any] | None:
     if team is None:
         return None
     told = say.changes(history(hand.session, team, MOST_CHANGES))
-    section = SectionBlock(text=MarkdownTextObject(text=told, verbatim=True))
+    section = paragraph(told)
     blocks = [*_inputs(hand.session, team), section]
     return modal(SETTINGS, {"team": key(team)}, blocks, title=say.SETTINGS_TITLE)
 
