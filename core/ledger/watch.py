@@ -206,7 +206,8 @@ def _record(session: Session, pitcher: Pitcher, team: Team, today: date) -> Reco
             (one.starts_on, one.ends_on) for one in seasons if one.kind == SeasonKind.BUILD_UP
         ),
         year_cap=_year_cap(session, pitcher, outings, today),
-        begins=_begins(session, team),
+        # Silence counts in season alone: else nobody asks when the record began.
+        begins=_begins(session, team) if seasons else None,
     )
 
 
