@@ -1,17 +1,18 @@
 """The messages about consent: the request to those who may say it, the news to the staff."""
 
+from collections.abc import Iterable
 from dataclasses import replace
 from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
-from sqlmodel import Session, select
+from sqlmodel import Session
 
 from core.audience import Occasion, who_is_told
 from core.consent.standing import may_consent
 from core.ledger.notices import Notice, NoticeKind, quiet_until
 from core.ledger.people import teams_of
 from core.ledger.watch import watch
-from core.model import ConsentEvent, ConsentWay, Line, Person, Pitcher, Team, key
+from core.model import ConsentEvent, ConsentWay, Person, Pitcher, Team, key
 
 
 def consent_slot(pitcher: Pitcher, person: Person) -> str:
@@ -96,11 +97,12 @@ def _kept_back(pitcher_id: int, team: Team, now: datetime) -> Notice:
     )
 
 
-def tell_of_line(session: Session, line: Line, now: datetime) -> list[Notice]:
+def tell_of_line(
+    session: Session, withdrawn: Iterable[ConsentEvent], now: datetime
+) -> list[Notice]:
     """What the staff hear of consent that a line withdrew."""
-    rows = session.exec(select(ConsentEvent).where(ConsentEvent.line_id == key(line))).all()
     notices = []
-    for row in rows:
+    for row in withdrawn:
         pitcher = session.get_one(Pitcher, row.pitcher_id)
         notices += tell_staff(session, row, now) + bring_up_to_date(session, pitcher, now)
         notices += watch(session, {key(pitcher)}, now)

@@ -73,6 +73,8 @@ class Change:
     line: Line
     by_slack_id: str
     at: datetime
+    #: The line was stored in this transaction: nothing of it is on file yet.
+    is_new: bool = False
 
 
 def apply_reading(
@@ -89,7 +91,7 @@ def apply_reading(
         (PainReport, _reports(old), _reports(new)),
     ]
     for table, was, is_now in rows:
-        stored = {row.slot: row for row in _rows(change, table)}
+        stored = {} if change.is_new else {row.slot: row for row in _rows(change, table)}
         for slot, fields in is_now.items():
             if slot in stored:
                 _correct(change, stored[slot], was.get(slot, {}), fields)

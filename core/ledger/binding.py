@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from sqlalchemy import ColumnElement
+from sqlalchemy import BindParameter, ColumnElement, Date, bindparam
 from sqlmodel import Session, col, select
 
 from core.model import (
@@ -22,7 +22,7 @@ from core.model import (
 )
 from core.rest.coach import coach_limits
 from core.rulebooks import RuleBook, load_books
-from core.store.together import together
+from core.store.together import Together
 
 #: From ids of rule books to the books; raises `RuleBookError` for one that is unknown.
 Books = Callable[[tuple[str, ...]], tuple[RuleBook, ...]]
@@ -85,16 +85,8 @@ class Bindings:
 def bindings(session: Session, pitchers: Iterable[Pitcher], first: date, last: date) -> Bindings:
     """What binds these pitchers on the days from `first` to `last`, both included."""
     ids = [key(one) for one in pitchers]
-    of_teams = select(PitcherTeam.team_id).where(col(PitcherTeam.pitcher_id).in_(ids))
-    links, teams, seasons, events, named, limits = together(
-        session,
-        (PitcherTeam, col(PitcherTeam.pitcher_id).in_(ids)),
-        (Team, col(Team.id).in_(of_teams)),
-        (Season, _of_days(Season, of_teams, first, last)),
-        (TeamEvent, _of_days(TeamEvent, of_teams, first, last)),
-        (OutingBook, _named(ids, first, last)),
-        (CoachLimit, _limits(ids, first, last)),
-    )
+    found = _BINDING.rows(session, pitchers=ids, first=first, last=last)
+    links, teams, seasons, events, named, limits = found
     by_id = {key(team): team for team in teams}
     teams_of: dict[int, list[Team]] = defaultdict(list)
     for link in sorted(links, key=lambda one: one.team_id):
@@ -124,29 +116,42 @@ def _grouped(by: str, rows: Iterable[Any]) -> Mapping[int, list[Any]]:
     return found
 
 
-def _of_days(
-    table: type[Season] | type[TeamEvent], teams: Any, first: date, last: date
-) -> ColumnElement[bool]:
+_PITCHERS: BindParameter[Any] = bindparam("pitchers", expanding=True)
+_FIRST, _LAST = bindparam("first", type_=Date), bindparam("last", type_=Date)
+_TEAMS = select(PitcherTeam.team_id).where(col(PitcherTeam.pitcher_id).in_(_PITCHERS))
+
+
+def _of_days(table: type[Season] | type[TeamEvent]) -> ColumnElement[bool]:
     return (
-        col(table.team_id).in_(teams)
-        & (col(table.starts_on) <= last)
-        & (col(table.ends_on) >= first)
+        col(table.team_id).in_(_TEAMS)
+        & (col(table.starts_on) <= _LAST)
+        & (col(table.ends_on) >= _FIRST)
     )
 
 
-def _named(pitchers: list[int], first: date, last: date) -> ColumnElement[bool]:
+def _named() -> ColumnElement[bool]:
     return (
-        col(OutingBook.pitcher_id).in_(pitchers)
-        & (col(OutingBook.on) >= first)
-        & (col(OutingBook.on) <= last)
+        col(OutingBook.pitcher_id).in_(_PITCHERS)
+        & (col(OutingBook.on) >= _FIRST)
+        & (col(OutingBook.on) <= _LAST)
         & col(OutingBook.withdrawn_at).is_(None)
     )
 
 
-def _limits(pitchers: list[int], first: date, last: date) -> ColumnElement[bool]:
+def _limits() -> ColumnElement[bool]:
     return (
-        col(CoachLimit.pitcher_id).in_(pitchers)
+        col(CoachLimit.pitcher_id).in_(_PITCHERS)
         & col(CoachLimit.withdrawn_at).is_(None)
-        & (col(CoachLimit.starts_on) <= last)
-        & (col(CoachLimit.ends_on).is_(None) | (col(CoachLimit.ends_on) >= first))
+        & (col(CoachLimit.starts_on) <= _LAST)
+        & (col(CoachLimit.ends_on).is_(None) | (col(CoachLimit.ends_on) >= _FIRST))
     )
+
+
+_BINDING = Together(
+    (PitcherTeam, col(PitcherTeam.pitcher_id).in_(_PITCHERS)),
+    (Team, col(Team.id).in_(_TEAMS)),
+    (Season, _of_days(Season)),
+    (TeamEvent, _of_days(TeamEvent)),
+    (OutingBook, _named()),
+    (CoachLimit, _limits()),
+)

@@ -7,6 +7,7 @@ from datetime import datetime
 from typing import Any, Literal, TypeVar
 from zoneinfo import ZoneInfo
 
+from sqlalchemy import BindParameter, bindparam
 from sqlmodel import Session, col, select, union
 
 from core.audience import Relation
@@ -23,7 +24,7 @@ from core.model import (
     Team,
     key,
 )
-from core.store.together import together
+from core.store.together import Together
 
 _Any = TypeVar("_Any")
 
@@ -95,11 +96,39 @@ class Crew:
         return teams[0] if len(teams) == 1 else None
 
 
+def _in_sight() -> Together:
+    """The question of `load_crew` about the person `me`."""
+    me: BindParameter[Any] = bindparam("me")
+    family: Any = union(
+        select(GuardianLink.pitcher_id).where(col(GuardianLink.person_id) == me),
+        select(Pitcher.id).where(col(Pitcher.person_id) == me),
+    )
+    team_ids: Any = union(
+        select(Membership.team_id).where(col(Membership.person_id) == me),
+        select(PitcherTeam.team_id).where(col(PitcherTeam.pitcher_id).in_(family)),
+    )
+    in_sight = select(PitcherTeam.pitcher_id).where(col(PitcherTeam.team_id).in_(team_ids))
+    accounts = select(Pitcher.person_id).where(col(Pitcher.id).in_(in_sight))
+    return Together(
+        (Membership, col(Membership.person_id) == me),
+        (GuardianLink, col(GuardianLink.person_id) == me),
+        (PitcherTeam, col(PitcherTeam.team_id).in_(team_ids)),
+        (Team, col(Team.id).in_(team_ids)),
+        (Pitcher, col(Pitcher.id).in_(in_sight)),
+        (Person, col(Person.id).in_(accounts)),
+    )
+
+
+_IN_SIGHT = _in_sight()
+_PERSON = select(Person).where(
+    col(Person.workspace_id) == bindparam("workspace"), col(Person.slack_id) == bindparam("account")
+)
+
+
 def find_person(session: Session, workspace_id: str, slack_id: str) -> Person | None:
     """The person behind a Slack user id, if any team knows him."""
-    return session.exec(
-        select(Person).where(Person.workspace_id == workspace_id, Person.slack_id == slack_id)
-    ).first()
+    found = session.exec(_PERSON, params={"workspace": workspace_id, "account": slack_id})
+    return found.first()
 
 
 def crew_of(session: Session, line: Line) -> Crew | None:
@@ -114,25 +143,7 @@ def crew_of(session: Session, line: Line) -> Crew | None:
 def load_crew(session: Session, person: Person, here: Team | None) -> Crew:
     """What `person` is to whom, over every team that he has a part in: one question."""
     me = key(person)
-    family: Any = union(
-        select(GuardianLink.pitcher_id).where(GuardianLink.person_id == me),
-        select(Pitcher.id).where(Pitcher.person_id == me),
-    )
-    team_ids: Any = union(
-        select(Membership.team_id).where(Membership.person_id == me),
-        select(PitcherTeam.team_id).where(col(PitcherTeam.pitcher_id).in_(family)),
-    )
-    in_sight = select(PitcherTeam.pitcher_id).where(col(PitcherTeam.team_id).in_(team_ids))
-    accounts = select(Pitcher.person_id).where(col(Pitcher.id).in_(in_sight))
-    memberships, children, links, teams, pitchers, people = together(
-        session,
-        (Membership, col(Membership.person_id) == me),
-        (GuardianLink, col(GuardianLink.person_id) == me),
-        (PitcherTeam, col(PitcherTeam.team_id).in_(team_ids)),
-        (Team, col(Team.id).in_(team_ids)),
-        (Pitcher, col(Pitcher.id).in_(in_sight)),
-        (Person, col(Person.id).in_(accounts)),
-    )
+    memberships, children, links, teams, pitchers, people = _IN_SIGHT.rows(session, me=me)
     roles = _grouped((one.team_id, one.role) for one in memberships)
     teams_of = _grouped((one.pitcher_id, one.team_id) for one in links)
     slack_ids = {key(one): one.slack_id for one in people}

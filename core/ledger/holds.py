@@ -31,6 +31,8 @@ def raise_holds(change: Change) -> None:
 
     A report counts whatever became of it since: withdrawn ones too.
     """
+    if change.is_new and not any(entry["felt"] for entry in change.line.entries):
+        return
     of_line = select(PainReport).where(PainReport.line_id == key(change.line))
     for report in change.session.exec(of_line.order_by(col(PainReport.id))).all():
         if report.feeling in HURTS and not _is_held(change, report.pitcher_id):

@@ -39,7 +39,7 @@ from core.ledger.hints import hints, stranger
 from core.ledger.holds import raise_holds
 from core.ledger.messages import Deleted, Edited, Said, newer
 from core.ledger.notices import Heard, Notice, NoticeKind
-from core.ledger.of_line import of_line
+from core.ledger.of_line import OfLine, of_line
 from core.ledger.one_for_all import with_one_question
 from core.ledger.orders import Order, obey, order_here
 from core.ledger.owed import news_of_pain, owed
@@ -66,7 +66,7 @@ def record(session: Session, said: Said, now: datetime) -> list[Notice]:
         return []
     line = claim(session, said, place, now)
     if line is not None:
-        return _hear(session, line, place, now)
+        return _hear(session, line, place, now, is_new=True)
     return _hear_overtaken(session, find_line(session, said), said, place, now)
 
 
@@ -183,24 +183,33 @@ def _owed_now(
 ) -> list[Notice]:
     author = find_person(session, line.workspace_id, line.author_slack_id)
     crew = load_crew(session, author, place.team) if author else None
-    return _told(session, replace(_heard(line, place, now, crew), news=news))
+    heard = replace(_heard(line, place, now, crew), news=news)
+    return _told(session, heard, of_line(session, line))
 
 
-def _told(session: Session, heard: Heard) -> list[Notice]:
+def _told(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
     """Every message that follows from a line as it stands now."""
-    rows = of_line(session, heard.line)
     return [
         *owed(session, heard, rows),
         *rest_days(session, heard, rows),
-        *watch_line(session, heard.line, rows, heard.now),
+        *watch_line(session, rows, heard.now),
         *answered_by_lines(heard),
     ]
 
 
 def _hear(
-    session: Session, line: Line, place: Place, now: datetime, by_slack_id: str | None = None
+    session: Session,
+    line: Line,
+    place: Place,
+    now: datetime,
+    by_slack_id: str | None = None,
+    *,
+    is_new: bool = False,
 ) -> list[Notice]:
-    """Read a line, bring the record to what it says and work out who must hear of it."""
+    """Read a line, bring the record to what it says and work out who must hear of it.
+
+    Of a line that is new nothing can be on file yet.
+    """
     session.add(line)
     if place.person is None:
         line.state = LineState.STRANGER
@@ -212,12 +221,11 @@ def _hear(
     posted = crew.local(line.posted_at)
     order = order_here(session, line, crew)
     decision = _ordered(order) if order is not None else _decided(session, line, crew)
-    first = not _has_been_read_before(session, line)
     set_something = line.state == LineState.ORDER
     before, line.entries = line.entries, [snapshot(kept) for kept in decision.kept]
     line.questions = [question.as_json() for question in decision.questions]
     line.state = decision.state
-    change = Change(session, line, by_slack_id or line.author_slack_id, now)
+    change = Change(session, line, by_slack_id or line.author_slack_id, now, is_new)
     apply_reading(change, before, line.entries, crew)
     raise_holds(change)
     if order is not None:
@@ -231,12 +239,14 @@ def _hear(
         in_words=line.ts.startswith(FORM_TS)
         or line.state in {LineState.QUESTION, LineState.ORDER}
         or (by_slack_id is not None and by_slack_id != line.author_slack_id)
-        or _in_words(decision, posted, first),
+        or _in_words(session, line, decision, posted),
         by_scorekeeper=_by_scorekeeper(decision, crew),
         news=news_of_pain(before, line.entries),
         joined_before=_joined(before),
     )
-    return [*_told(session, heard), *hints(line, now)]
+    says_nothing = is_new and order is None and not line.entries
+    rows = OfLine(session) if says_nothing else of_line(session, line)
+    return [*_told(session, heard, rows), *hints(line, now)]
 
 
 def _joined(entries: Iterable[dict[str, Any]]) -> frozenset[int]:
@@ -320,16 +330,16 @@ def _heard(line: Line, place: Place, now: datetime, crew: Crew | None) -> Heard:
     )
 
 
-def _in_words(decision: Decision, posted: datetime, first: bool) -> bool:
+def _in_words(session: Session, line: Line, decision: Decision, posted: datetime) -> bool:
     """Whether the answer needs words: a game, the arm, a question, a roll call, a moved day."""
     if decision.questions:
         return True
     kept = decision.kept
     return bool(kept) and (
-        first
-        or any(one.kind == "game" or one.entry.pain or one.entry.tired for one in kept)
+        any(one.kind == "game" or one.entry.pain or one.entry.tired for one in kept)
         or any(one.entry.who == EVERYONE for one in kept)
         or (before_the_day_turns(posted) and any(one.entry.on is None for one in kept))
+        or not _has_been_read_before(session, line)
     )
 
 

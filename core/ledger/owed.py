@@ -9,7 +9,6 @@ from sqlmodel import Session, select
 
 from core.audience import Occasion, Told, who_is_told
 from core.consent.asking import ask_for_consent, tell_kept_back, tell_of_line
-from core.contact.wish import of_a_child
 from core.ledger.answer_notices import answers_again, answers_to_line, is_answered_elsewhere
 from core.ledger.answers import GONE
 from core.ledger.care import LOOKED_AT_BY_FAMILY, LOOKED_AT_BY_STAFF
@@ -24,7 +23,7 @@ from core.ledger.notices import (
     quiet_until,
 )
 from core.ledger.of_line import OfLine
-from core.ledger.people import guardians_of, second_adult, teams_of
+from core.ledger.people import second_adult
 from core.ledger.question import QuestionCode
 from core.ledger.still_hurts import questions_about
 from core.model import (
@@ -56,7 +55,7 @@ def owed(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
         *_counts(session, heard, rows),
         *_arm(session, heard, rows),
         *_hold(session, heard, rows),
-        *_about_line(session, heard),
+        *_about_line(session, heard, rows),
         *_gone(session, heard, rows),
         *_danger(session, heard, rows),
         *_contact(session, heard, rows),
@@ -97,8 +96,7 @@ def _still_hurts(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
 
 def _contact(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
     """The staff hear whom they and the bot must not write to, and when that ends."""
-    opted_out = of_a_child(session, heard.line)
-    of_child = {row.pitcher_id for row in opted_out if row.pitcher_id is not None}
+    of_child = {row.pitcher_id for row in rows.opt_outs if row.pitcher_id is not None}
     occasion, kind = Occasion.NO_CONTACT, NoticeKind.NO_CONTACT
     return _tell(session, heard, rows, occasion, kind, of_child, wanted=True)
 
@@ -228,16 +226,16 @@ def _hold(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
     ]
 
 
-def _about_line(session: Session, heard: Heard) -> list[Notice]:
+def _about_line(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
     """What is told of a line that is on nobody's record, or that speaks of consent."""
     notices: list[Notice] = []
     unplaced = [q for q in heard.line.questions if q["code"] == QuestionCode.PAIN_UNPLACED]
     kind = NoticeKind.PAIN_UNPLACED
     notices += _to_staff(heard, kind, heard.teams, bool(unplaced))
     known = {q["pitcher_id"] for q in unplaced if q.get("pitcher_id") is not None}
-    if Told.GUARDIANS in who_is_told(Occasion.PAIN_UNPLACED).told:
-        notices += _to_guardians(session, heard, kind, known, heard.now, wanted=True)
-    notices += tell_of_line(session, heard.line, heard.now)
+    if known and Told.GUARDIANS in who_is_told(Occasion.PAIN_UNPLACED).told:
+        notices += _to_guardians(heard, rows, kind, known, heard.now, wanted=True)
+    notices += tell_of_line(session, rows.consents, heard.now)
     for question in heard.line.questions:
         if question["code"] == QuestionCode.NO_CONSENT:
             pitcher = session.get_one(Pitcher, question["pitcher_id"])
@@ -264,20 +262,25 @@ def _tell(
         notices += _to_staff(heard, kind, rows.teams_of(pitchers), wanted)
     if Told.GUARDIANS in row.told:
         at = quiet_until(heard.now, heard.time_zone) if row.waits_for_morning else heard.now
-        notices += _to_guardians(session, heard, kind, pitchers, at, wanted)
+        notices += _to_guardians(heard, rows, kind, pitchers, at, wanted)
     if Told.SECOND_ADULT in row.told:
-        notices += _to_second_adult(session, heard, kind, pitchers, wanted)
+        notices += _to_second_adult(session, heard, rows, kind, pitchers, wanted)
     return notices
 
 
 def _to_second_adult(
-    session: Session, heard: Heard, kind: NoticeKind, pitchers: set[int], wanted: bool
+    session: Session,
+    heard: Heard,
+    rows: OfLine,
+    kind: NoticeKind,
+    pitchers: set[int],
+    wanted: bool,
 ) -> list[Notice]:
     """A copy to another of the staff, about those of whom no guardian is on file."""
-    alone = {one for one in pitchers if not guardians_of(session, {one})}
+    alone = {one for one in pitchers if not rows.guardians_of({one})}
     found = (
         (team, second_adult(session, team, heard.line.author_id))
-        for team in (teams_of(session, alone) if alone else [])
+        for team in (rows.teams_of(alone) if alone else [])
     )
     return [
         Notice(
@@ -315,8 +318,8 @@ def _to_staff(heard: Heard, kind: NoticeKind, teams: Sequence[Team], wanted: boo
 
 
 def _to_guardians(
-    session: Session,
     heard: Heard,
+    rows: OfLine,
     kind: NoticeKind,
     pitchers: set[int],
     at: datetime,
@@ -333,6 +336,6 @@ def _to_guardians(
             person_id=key(person),
             only_if_shown=not wanted,
         )
-        for person in guardians_of(session, pitchers)
+        for person in rows.guardians_of(pitchers)
         if person.slack_id is not None and key(person) != line.author_id
     ]

@@ -1,21 +1,28 @@
 """Who belongs to a pitcher: the teams he throws for and his guardians."""
 
+from collections.abc import Collection
+from typing import Any
+
+from sqlalchemy import BindParameter, bindparam
 from sqlmodel import Session, col, select
 
 from core.model import STAFF_ROLES, GuardianLink, Membership, Person, PitcherTeam, Role, Team, key
 
+_PITCHERS: BindParameter[Any] = bindparam("pitchers", expanding=True)
+_THROWS_FOR = select(PitcherTeam.team_id).where(col(PitcherTeam.pitcher_id).in_(_PITCHERS))
+_TEAMS = select(Team).where(col(Team.id).in_(_THROWS_FOR)).order_by(col(Team.id))
+_LINKED = select(GuardianLink.person_id).where(col(GuardianLink.pitcher_id).in_(_PITCHERS))
+_GUARDIANS = select(Person).where(col(Person.id).in_(_LINKED)).order_by(col(Person.id))
 
-def teams_of(session: Session, pitcher_ids: set[int]) -> list[Team]:
+
+def teams_of(session: Session, pitcher_ids: Collection[int]) -> list[Team]:
     """The teams that any of these pitchers throws for."""
-    links = select(PitcherTeam.team_id).where(col(PitcherTeam.pitcher_id).in_(pitcher_ids))
-    return list(session.exec(select(Team).where(col(Team.id).in_(links)).order_by(col(Team.id))))
+    return list(session.exec(_TEAMS, params={"pitchers": list(pitcher_ids)}))
 
 
-def guardians_of(session: Session, pitcher_ids: set[int]) -> list[Person]:
+def guardians_of(session: Session, pitcher_ids: Collection[int]) -> list[Person]:
     """The guardians of any of these pitchers, those without a Slack account included."""
-    links = select(GuardianLink.person_id).where(col(GuardianLink.pitcher_id).in_(pitcher_ids))
-    people = select(Person).where(col(Person.id).in_(links)).order_by(col(Person.id))
-    return list(session.exec(people))
+    return list(session.exec(_GUARDIANS, params={"pitchers": list(pitcher_ids)}))
 
 
 def second_adult(session: Session, team: Team, author_id: int | None) -> Person | None:

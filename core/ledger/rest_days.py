@@ -14,7 +14,6 @@ from core.calendar.days import is_game_day
 from core.ledger.logged import Logged
 from core.ledger.notices import MORNING, Heard, Notice, NoticeKind, quiet_until
 from core.ledger.of_line import OfLine
-from core.ledger.people import guardians_of
 from core.ledger.reminders import is_first
 from core.ledger.schedule_rows import timings
 from core.model import OutboxMessage, Outing, Person, Reminder, ScheduleKind, Team, key
@@ -122,7 +121,7 @@ def _new(session: Session, heard: Heard, outing: Outing, rows: OfLine) -> Iterat
         at=morning.at,
         evening_at=evening.at if evening.is_on else None,
     )
-    for person in guardians_of(session, {outing.pitcher_id}):
+    for person in rows.guardians_of({outing.pitcher_id}):
         slot = f"{NoticeKind.REST_DAYS}/{key(person)}/{at:%Y-%m-%dT%H:%M}"
         if person.slack_id is not None and is_first(
             session, NoticeKind.REST_DAYS, person, outing.pitcher_id,

@@ -1,8 +1,9 @@
 """Alerts on the record: what stands is compared with what is stored, in the line's transaction."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Collection, Iterable
 from dataclasses import dataclass
 from datetime import date, datetime
+from functools import partial
 from typing import Any
 from zoneinfo import ZoneInfo
 
@@ -28,12 +29,11 @@ from core.ledger.logged import Logged
 from core.ledger.notices import Notice
 from core.ledger.of_line import OfLine
 from core.ledger.people import teams_of
-from core.ledger.settings import limits_of, set_by_line, watched_by
+from core.ledger.settings import limits_of, watched_by
 from core.model import (
     Alert,
     AlertState,
     Feeling,
-    Line,
     Outing,
     PainReport,
     Pitcher,
@@ -50,10 +50,14 @@ HURTS = frozenset({Feeling.PAIN, Feeling.SORE})
 SEASONS = frozenset({SeasonKind.IN_SEASON, SeasonKind.FALL})
 
 
-def watch_line(session: Session, line: Line, rows: OfLine, now: datetime) -> list[Notice]:
+def watch_line(session: Session, rows: OfLine, now: datetime) -> list[Notice]:
     """Look again at every pitcher whom a line says something about, or whose thresholds it set."""
-    pitchers: set[int] = watched_by(session, set_by_line(session, line))
-    return watch(session, pitchers | rows.arms, now)
+    pitchers = watched_by(session, rows.settings) | rows.arms
+    return [
+        notice
+        for pitcher_id in sorted(pitchers)
+        for notice in _watch_one(session, pitcher_id, rows.teams_of, now)
+    ]
 
 
 def watch_team(session: Session, team: Team, now: datetime) -> list[Notice]:
@@ -76,12 +80,23 @@ def watch_team(session: Session, team: Team, now: datetime) -> list[Notice]:
 
 def watch(session: Session, pitcher_ids: Iterable[int], now: datetime) -> list[Notice]:
     """Raise, bring up to date and take back the alerts of these pitchers; `now` is UTC."""
-    notices: list[Notice] = []
-    for pitcher_id in sorted(pitcher_ids):
-        pitcher = _locked(session, pitcher_id)
-        for team in teams_of(session, {pitcher_id}):
-            notices += _watch_in(session, pitcher, team, now)
-    return notices
+    teams = partial(teams_of, session)
+    return [
+        notice
+        for pitcher_id in sorted(pitcher_ids)
+        for notice in _watch_one(session, pitcher_id, teams, now)
+    ]
+
+
+def _watch_one(
+    session: Session,
+    pitcher_id: int,
+    teams: Callable[[Collection[int]], list[Team]],
+    now: datetime,
+) -> list[Notice]:
+    pitcher = _locked(session, pitcher_id)
+    found = teams({pitcher_id})
+    return [notice for team in found for notice in _watch_in(session, pitcher, team, now)]
 
 
 def _locked(session: Session, pitcher_id: int | None) -> Pitcher:

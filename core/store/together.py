@@ -12,21 +12,32 @@ from core.model.base import Stored
 Wanted = tuple[type[Stored], ColumnElement[bool]]
 
 
-def together(session: Session, *wanted: Wanted) -> list[list[Any]]:
-    """The rows of each table that is wanted, in the order of the tables; rows in no order.
+class Together:
+    """The question, put together once: its conditions hold `bindparam`s for what changes."""
 
-    One statement: a numbered row for each table, and each table joined to its own number alone.
-    No table may stand there twice.
-    """
-    numbers = union_all(*(select(literal(n).label("n")) for n in range(len(wanted)))).subquery()
-    tables = [table for table, _ in wanted]
-    asked = select(*tables).select_from(numbers)
-    for number, (table, condition) in enumerate(wanted):
-        asked = asked.outerjoin(table, and_(numbers.c.n == number, condition))
-    found: list[list[Any]] = [[] for _ in wanted]
-    for row in session.execute(asked):
-        _put(found, row)
-    return found
+    def __init__(self, *wanted: Wanted) -> None:
+        """One statement: a numbered row for each table, each table joined to its number alone.
+
+        No table may stand there twice.
+        """
+        numbers = union_all(*(select(literal(n).label("n")) for n in range(len(wanted)))).subquery()
+        tables = [table for table, _ in wanted]
+        asked = select(*tables).select_from(numbers)
+        for number, (table, condition) in enumerate(wanted):
+            asked = asked.outerjoin(table, and_(numbers.c.n == number, condition))
+        self._asked, self._tables = asked, len(wanted)
+
+    def rows(self, session: Session, **values: Any) -> list[list[Any]]:
+        """The rows of each table, in the order of the tables; rows in no order."""
+        found: list[list[Any]] = [[] for _ in range(self._tables)]
+        for row in session.execute(self._asked, values):
+            _put(found, row)
+        return found
+
+
+def together(session: Session, *wanted: Wanted) -> list[list[Any]]:
+    """The rows of each table that is wanted, asked for once; see `Together`."""
+    return Together(*wanted).rows(session)
 
 
 def _put(found: list[list[Any]], row: Sequence[Any]) -> None:
