@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from typing import Any
 
-from sqlalchemy import case
+from sqlalchemy import BindParameter, bindparam, case
 from sqlalchemy.dialects import postgresql, sqlite
 from sqlmodel import Session, col, select
 
@@ -37,14 +37,21 @@ def owe(session: Session, workspace_id: str, notices: Iterable[Notice]) -> None:
         _insert(session, list(new.values()))
 
 
-def _known(session: Session, workspace_id: str, slots: set[str]) -> dict[str, OutboxMessage]:
-    rows = (
-        select(OutboxMessage)
-        .where(OutboxMessage.workspace_id == workspace_id, col(OutboxMessage.slot).in_(slots))
-        .order_by(col(OutboxMessage.id))  # two processes lock them in the same order
-        .with_for_update()
+_SLOTS: BindParameter[Any] = bindparam("slots", expanding=True)
+_IN_SLOTS = (
+    select(OutboxMessage)
+    .where(
+        col(OutboxMessage.workspace_id) == bindparam("workspace"),
+        col(OutboxMessage.slot).in_(_SLOTS),
     )
-    return {row.slot: row for row in session.exec(rows)}
+    .order_by(col(OutboxMessage.id))  # two processes lock them in the same order
+    .with_for_update()
+)
+
+
+def _known(session: Session, workspace_id: str, slots: set[str]) -> dict[str, OutboxMessage]:
+    rows = session.exec(_IN_SLOTS, params={"workspace": workspace_id, "slots": list(slots)})
+    return {row.slot: row for row in rows}
 
 
 def _bump(row: OutboxMessage, notice: Notice) -> None:

@@ -2,10 +2,36 @@
 
 from collections.abc import Iterable
 from datetime import date
+from typing import Any
 
+from sqlalchemy import BindParameter, bindparam
 from sqlmodel import Session, col, select
 
 from core.model import CalendarEntry, CalendarSource, CalledOff, EntryKind, TeamEvent
+
+_TEAMS: BindParameter[Any] = bindparam("teams", expanding=True)
+_OFF = select(CalledOff.id).where(
+    CalledOff.entry_id == CalendarEntry.id,
+    CalledOff.on == CalendarEntry.on,
+    col(CalledOff.withdrawn_at).is_(None),
+)
+_ENDED = select(CalendarSource.id).where(
+    CalendarSource.id == CalendarEntry.source_id, col(CalendarSource.withdrawn_at).is_not(None)
+)
+_ENTRIES = select(CalendarEntry).where(
+    col(CalendarEntry.team_id).in_(_TEAMS),
+    col(CalendarEntry.on) >= bindparam("first"),
+    col(CalendarEntry.on) <= bindparam("last"),
+    col(CalendarEntry.withdrawn_at).is_(None),
+    ~_OFF.exists(),
+    ~_ENDED.exists(),
+)
+_OF_KIND = _ENTRIES.where(col(CalendarEntry.kind) == bindparam("kind"))
+_EVENTS = select(TeamEvent.id).where(
+    col(TeamEvent.team_id).in_(_TEAMS),
+    col(TeamEvent.starts_on) <= bindparam("on"),
+    col(TeamEvent.ends_on) >= bindparam("on"),
+)
 
 
 def entries(
@@ -19,26 +45,10 @@ def entries(
 
     The same kind at the same time is one entry, however many calendars tell of it.
     """
-    off = select(CalledOff.id).where(
-        CalledOff.entry_id == CalendarEntry.id,
-        CalledOff.on == CalendarEntry.on,
-        col(CalledOff.withdrawn_at).is_(None),
-    )
-    ended = select(CalendarSource.id).where(
-        CalendarSource.id == CalendarEntry.source_id, col(CalendarSource.withdrawn_at).is_not(None)
-    )
-    rows = select(CalendarEntry).where(
-        col(CalendarEntry.team_id).in_(list(team_ids)),
-        col(CalendarEntry.on) >= first,
-        col(CalendarEntry.on) <= last,
-        col(CalendarEntry.withdrawn_at).is_(None),
-        ~off.exists(),
-        ~ended.exists(),
-    )
-    if kind is not None:
-        rows = rows.where(CalendarEntry.kind == kind)
+    asked = _ENTRIES if kind is None else _OF_KIND
+    wanted = {"teams": list(team_ids), "first": first, "last": last, "kind": kind}
     found: dict[tuple[object, ...], CalendarEntry] = {}
-    for row in sorted(session.exec(rows), key=in_order):
+    for row in sorted(session.exec(asked, params=wanted), key=in_order):
         alike = (row.team_id, row.kind, row.on, row.at if row.at is not None else row.id)
         found.setdefault(alike, row)
     return list(found.values())
@@ -53,11 +63,6 @@ def in_order(entry: CalendarEntry) -> tuple[date, bool, str, int]:
 def is_game_day(session: Session, team_ids: Iterable[int], on: date) -> bool:
     """Whether a game or a team event is known for a day; one on no calendar is not known."""
     teams = list(team_ids)
-    events = select(TeamEvent.id).where(
-        col(TeamEvent.team_id).in_(teams),
-        col(TeamEvent.starts_on) <= on,
-        col(TeamEvent.ends_on) >= on,
-    )
-    if session.exec(events).first() is not None:
+    if session.exec(_EVENTS, params={"teams": teams, "on": on}).first() is not None:
         return True
     return bool(entries(session, teams, on, on, EntryKind.GAME))

@@ -2,6 +2,7 @@
 
 from datetime import date
 
+from sqlalchemy import bindparam
 from sqlmodel import Session, col, select
 
 from core.audience import has_own_account
@@ -24,14 +25,19 @@ REMINDERS = frozenset(
 NOT_WRITTEN_TO = frozenset({NoticeKind.REACTION, NoticeKind.HOME})
 
 
+_ASKED = (
+    select(OptOut.person_id)
+    .where(col(OptOut.pitcher_id) == bindparam("pitcher"), col(OptOut.ended_at).is_(None))
+    .order_by(col(OptOut.id))
+)
+_HIMSELF = select(Pitcher).where(col(Pitcher.person_id) == bindparam("person"))
+
+
 def opted_out_for(session: Session, pitcher: Pitcher, on: date) -> Person | None:
     """The guardian who asked that this pitcher is not written to; none for an adult (18)."""
     if age_on(pitcher.birth_date, on) >= ADULT:
         return None
-    asked = select(OptOut.person_id).where(
-        OptOut.pitcher_id == key(pitcher), col(OptOut.ended_at).is_(None)
-    )
-    person_id = session.exec(asked.order_by(col(OptOut.id))).first()
+    person_id = session.exec(_ASKED, params={"pitcher": key(pitcher)}).first()
     return session.get(Person, person_id) if person_id is not None else None
 
 
@@ -64,7 +70,7 @@ def speaks_instead(session: Session, author_id: int | None, on: date) -> Person 
     """The guardian who gets the answers to this author's lines; none for most authors."""
     if author_id is None:
         return None
-    own = session.exec(select(Pitcher).where(Pitcher.person_id == author_id)).first()
+    own = session.exec(_HIMSELF, params={"person": author_id}).first()
     guardian = opted_out_for(session, own, on) if own is not None else None
     return guardian if guardian is not None and guardian.slack_id is not None else None
 
@@ -76,7 +82,7 @@ def is_silenced(session: Session, row: OutboxMessage, on: date) -> bool:
         return False
     if row.kind in REMINDERS and wants_no_reminders(session, person_id):
         return True
-    own = session.exec(select(Pitcher).where(Pitcher.person_id == person_id)).first()
+    own = session.exec(_HIMSELF, params={"person": person_id}).first()
     return own is not None and opted_out_for(session, own, on) is not None
 
 

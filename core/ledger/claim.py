@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Any
 
+from sqlalchemy import bindparam
 from sqlmodel import Session, col, select
 
 from core.ledger.crew import find_person
@@ -20,17 +21,19 @@ class Place:
     person: Person | None
 
 
+_TEAM = select(Team).where(col(Team.workspace_id) == bindparam("workspace"))
+_IN_CHANNEL = _TEAM.where(
+    (col(Team.log_channel) == bindparam("channel"))
+    | (col(Team.staff_channel) == bindparam("channel"))
+)
+_BY_ID = _TEAM.where(col(Team.id) == bindparam("team"))
+
+
 def find_place(session: Session, said: Said) -> Place | None:
     """The place of a message; none where no line is kept at all."""
-    team = session.exec(
-        select(Team).where(
-            Team.workspace_id == said.workspace_id,
-            (col(Team.id) == said.team_id)
-            if said.team_id is not None
-            else (col(Team.log_channel) == said.channel)
-            | (col(Team.staff_channel) == said.channel),
-        )
-    ).first()
+    asked = _IN_CHANNEL if said.team_id is None else _BY_ID
+    where = {"workspace": said.workspace_id, "channel": said.channel, "team": said.team_id}
+    team = session.exec(asked, params=where).first()
     if team is None and not said.direct:
         return None
     return Place(team, find_person(session, said.workspace_id, said.author))
@@ -58,7 +61,10 @@ def claim(session: Session, said: Said, place: Place, now: datetime) -> Line | N
         "questions": [],
         "answers": [],
     }
-    return session.scalar(insert_once(session, Line, values).returning(Line))
+    line = session.scalar(insert_once(session, Line, values).returning(Line))
+    # A session holds its rows weakly: whoever asks for the line later has it without a question.
+    session.info["the line that came"] = line
+    return line
 
 
 def find_line(session: Session, said: Said) -> Line:

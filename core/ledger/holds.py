@@ -4,6 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
 
+from sqlalchemy import bindparam
 from sqlmodel import Session, col, select
 
 from core.ledger.apply import Change, audit
@@ -19,6 +20,7 @@ from core.pain.holds import (
     hold_reason,
 )
 from core.reading.urgent import urgency
+from core.store.together import Together
 
 HURTS = frozenset({Feeling.PAIN, Feeling.SORE})
 #: What may stop throwing: pain, and soreness or a tired arm that goes on.
@@ -184,11 +186,21 @@ def as_cleared(row: Clearance) -> ClearedBy:
     return ClearedBy(row.on, row.said_at)
 
 
+_HELD_AND_CLEARED = Together(
+    (Hold, col(Hold.pitcher_id) == bindparam("pitcher")),
+    (
+        Clearance,
+        (col(Clearance.pitcher_id) == bindparam("pitcher")) & col(Clearance.withdrawn_at).is_(None),
+    ),
+)
+
+
 def hold_covering(session: Session, pitcher_id: int, day: date) -> Hold | None:
     """The hold during which nothing was meant to be thrown on this day, if there is one."""
-    holds = holds_of(session, [pitcher_id])[pitcher_id]
-    ended = [as_cleared(row) for row in clearances_of(session, [pitcher_id])[pitcher_id]]
-    return next((one for one in holds if covers(as_held(one), ended, day)), None)
+    holds, clearances = _HELD_AND_CLEARED.rows(session, pitcher=pitcher_id)
+    held = holds_by_pitcher(holds)[pitcher_id]
+    ended = [as_cleared(row) for row in clearances_by_pitcher(clearances)[pitcher_id]]
+    return next((one for one in held if covers(as_held(one), ended, day)), None)
 
 
 def is_thrown_on_hold(session: Session, outing: Outing) -> bool:

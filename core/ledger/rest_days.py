@@ -5,8 +5,10 @@ Whether any rest is owed is seen when the message is rendered; where none is, it
 
 from collections.abc import Iterator
 from datetime import UTC, date, datetime, time, timedelta
+from typing import Any
 from zoneinfo import ZoneInfo
 
+from sqlalchemy import BindParameter, bindparam
 from sqlmodel import Session, col, select
 
 from core.audience import Occasion, Told, who_is_told
@@ -80,24 +82,33 @@ def period_of(outing: Outing | Logged) -> str:
     return f"outing/{outing.joins or key(outing)}"
 
 
+_ABOUT: BindParameter[Any] = bindparam("about", expanding=True)
+_SLOTS = (
+    select(Reminder.slot)
+    .join(OutboxMessage, col(OutboxMessage.slot) == col(Reminder.slot))
+    .where(
+        col(Reminder.kind).in_([NoticeKind.REST_DAYS, NoticeKind.LAST_REST_DAY]),
+        col(Reminder.pitcher_id) == bindparam("pitcher"),
+        col(OutboxMessage.workspace_id) == bindparam("workspace"),
+        col(OutboxMessage.ts).is_not(None) | col(Reminder.period).in_(_ABOUT),
+        col(OutboxMessage.not_before) >= bindparam("since"),
+    )
+    .distinct()
+)
+
+
 def _known(session: Session, heard: Heard, pitcher_id: int, about: set[str]) -> Iterator[Notice]:
     """The messages about these outings, and those about the pitcher that may still be read.
 
     Another one that waits is rendered when it leaves, and needs nobody to say so.
     """
-    slots = (
-        select(Reminder.slot)
-        .join(OutboxMessage, col(OutboxMessage.slot) == col(Reminder.slot))
-        .where(
-            col(Reminder.kind).in_([NoticeKind.REST_DAYS, NoticeKind.LAST_REST_DAY]),
-            Reminder.pitcher_id == pitcher_id,
-            OutboxMessage.workspace_id == heard.line.workspace_id,
-            col(OutboxMessage.ts).is_not(None) | col(Reminder.period).in_(about),
-            col(OutboxMessage.not_before) >= heard.now - STILL_READ,
-        )
-        .distinct()
-    )
-    for slot in session.exec(slots):
+    wanted = {
+        "pitcher": pitcher_id,
+        "workspace": heard.line.workspace_id,
+        "about": list(about),
+        "since": heard.now - STILL_READ,
+    }
+    for slot in session.exec(_SLOTS, params=wanted):
         yield _notice(slot, "", heard.now, only_if_shown=True)
 
 

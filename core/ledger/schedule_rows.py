@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 from datetime import datetime, time
 
+from sqlalchemy import bindparam
 from sqlmodel import Session, col, select
 
 from core.model import (
@@ -44,9 +45,12 @@ def timing_of(row: TeamSchedule) -> Timing:
     return Timing(row.weekday, row.at, row.is_on, row.before_practice, tuple(row.cues))
 
 
+_SCHEDULES = select(TeamSchedule).where(col(TeamSchedule.team_id) == bindparam("team"))
+
+
 def timings(session: Session, team_id: int) -> dict[ScheduleKind, Timing]:
     """Every schedule of a team as it stands; the default where no row is there yet."""
-    rows = session.exec(select(TeamSchedule).where(TeamSchedule.team_id == team_id))
+    rows = session.exec(_SCHEDULES, params={"team": team_id})
     return DEFAULTS | {ScheduleKind(row.kind): timing_of(row) for row in rows}
 
 

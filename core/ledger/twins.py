@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import timedelta
 
+from sqlalchemy import bindparam
 from sqlmodel import Session, col, select
 
 from core.ledger.answers import Answers
@@ -99,22 +100,30 @@ def _name(session: Session, line: Line) -> str:
     return author.name if author is not None else ""
 
 
+_EARLIER = (
+    select(Outing, Line)
+    .join(Line, col(Outing.line_id) == col(Line.id))
+    .where(
+        col(Outing.pitcher_id) == bindparam("pitcher"),
+        col(Outing.on) == bindparam("day"),
+        col(Outing.withdrawn_at).is_(None),
+        col(Outing.line_id) != bindparam("line"),
+        # Two of one instant: one of them is the earlier, or each would wait for the other.
+        (col(Line.posted_at) < bindparam("at"))
+        | ((col(Line.posted_at) == bindparam("at")) & (col(Line.id) < bindparam("line"))),
+    )
+    .order_by(col(Line.posted_at).desc(), col(Outing.id).desc())
+)
+
+
 def _earlier(session: Session, line: Line, one: Kept) -> list[tuple[Outing, Line]]:
     """The standing outings of that pitcher and day from lines that came before this one."""
     found = session.exec(
-        select(Outing, Line)
-        .join(Line, col(Outing.line_id) == col(Line.id))
-        .where(
-            Outing.pitcher_id == one.arm.pitcher_id,
-            Outing.on == one.on,
-            col(Outing.withdrawn_at).is_(None),
-            col(Outing.line_id) != key(line),
-            # Two of one instant: one of them is the earlier, or each would wait for the other.
-            (col(Line.posted_at) < line.posted_at)
-            | ((col(Line.posted_at) == line.posted_at) & (col(Line.id) < key(line))),
-        )
-        .order_by(col(Line.posted_at).desc(), col(Outing.id).desc())
-    )
+        _EARLIER,
+        params={
+            "pitcher": one.arm.pitcher_id, "day": one.on, "line": key(line), "at": line.posted_at
+        },
+    )  # fmt: skip
     return [(outing, before) for outing, before in found.all()]
 
 

@@ -1,12 +1,13 @@
 """Alerts on the record: what stands is compared with what is stored, in the line's transaction."""
 
-from collections.abc import Callable, Collection, Iterable
+from collections.abc import Callable, Collection, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from functools import partial
 from typing import Any
 from zoneinfo import ZoneInfo
 
+from sqlalchemy import BindParameter, bindparam
 from sqlmodel import Session, col, func, select
 
 from core.alerts import (
@@ -29,7 +30,7 @@ from core.ledger.logged import Logged
 from core.ledger.notices import Notice
 from core.ledger.of_line import OfLine
 from core.ledger.people import teams_of
-from core.ledger.settings import limits_of, watched_by
+from core.ledger.settings import limits_in, watched_by
 from core.model import (
     Alert,
     AlertState,
@@ -41,10 +42,12 @@ from core.model import (
     Season,
     SeasonKind,
     Team,
+    ThresholdSetting,
     key,
 )
 from core.rest import RestError, year_of_innings
 from core.rulebooks import RuleBookError
+from core.store.together import Together
 
 HURTS = frozenset({Feeling.PAIN, Feeling.SORE})
 SEASONS = frozenset({SeasonKind.IN_SEASON, SeasonKind.FALL})
@@ -117,21 +120,34 @@ class _Watched:
     today: date
 
 
+_TEAM: BindParameter[Any] = bindparam("team")
+_PITCHER: BindParameter[Any] = bindparam("pitcher")
+_WATCHED = Together(
+    (Season, col(Season.team_id) == _TEAM),
+    (
+        PainReport,
+        (col(PainReport.pitcher_id) == _PITCHER) & col(PainReport.withdrawn_at).is_(None),
+    ),
+    (
+        ThresholdSetting,
+        (col(ThresholdSetting.team_id) == _TEAM) & col(ThresholdSetting.withdrawn_at).is_(None),
+    ),
+    (Alert, (col(Alert.team_id) == _TEAM) & (col(Alert.pitcher_id) == _PITCHER)),
+)
+
+
 def _watch_in(session: Session, pitcher: Pitcher, team: Team, now: datetime) -> list[Notice]:
     today = now.astimezone(ZoneInfo(team.time_zone)).date()
+    found_rows = _WATCHED.rows(session, team=key(team), pitcher=key(pitcher))
+    seasons, reports, settings, rows = (sorted(each, key=key) for each in found_rows)
     watched = _Watched(
         pitcher=pitcher,
         team=team,
-        record=_record(session, pitcher, team, today),
-        limits=limits_of(session, key(team), key(pitcher)),
+        record=_record(session, pitcher, team, today, seasons, reports),
+        limits=limits_in(settings, key(pitcher)),
         now=now,
         today=today,
     )
-    rows = session.exec(
-        select(Alert)
-        .where(Alert.team_id == key(team), Alert.pitcher_id == key(pitcher))
-        .order_by(col(Alert.id))
-    ).all()
     known = [
         Known(key(row), Key(row.key), row.episode, row.state == AlertState.STANDING) for row in rows
     ]
@@ -201,19 +217,20 @@ def _gone(row: Alert, watched: _Watched) -> AlertState:
     return AlertState.RETURNED if held else AlertState.TAKEN_BACK
 
 
-def _record(session: Session, pitcher: Pitcher, team: Team, today: date) -> Record:
-    seasons = session.exec(select(Season).where(Season.team_id == key(team))).all()
-    reports = session.exec(
-        select(PainReport)
-        .where(PainReport.pitcher_id == key(pitcher), col(PainReport.withdrawn_at).is_(None))
-        .order_by(col(PainReport.on), col(PainReport.id))
-    ).all()
+def _record(
+    session: Session,
+    pitcher: Pitcher,
+    team: Team,
+    today: date,
+    seasons: Sequence[Season],
+    reports: Sequence[PainReport],
+) -> Record:
     outings = standing_outings(session, key(pitcher))
     return Record(
         outings=tuple(_pitched(row) for row in outings),
         felt=tuple(
             Felt(row.on, row.feeling in HURTS)
-            for row in reports
+            for row in sorted(reports, key=lambda one: (one.on, key(one)))
             if row.feeling in HURTS or row.feeling == Feeling.TIRED
         ),
         seasons=tuple((one.starts_on, one.ends_on) for one in seasons if one.kind in SEASONS),
@@ -226,13 +243,15 @@ def _record(session: Session, pitcher: Pitcher, team: Team, today: date) -> Reco
     )
 
 
+_OF_TEAM = select(PitcherTeam.pitcher_id).where(col(PitcherTeam.team_id) == _TEAM)
+_FIRST = select(func.min(Outing.on)).where(
+    col(Outing.pitcher_id).in_(_OF_TEAM), col(Outing.withdrawn_at).is_(None)
+)
+
+
 def _begins(session: Session, team: Team) -> date | None:
     """The first day of which anybody of the team has an outing."""
-    of_team = select(PitcherTeam.pitcher_id).where(PitcherTeam.team_id == key(team))
-    first = select(func.min(Outing.on)).where(
-        col(Outing.pitcher_id).in_(of_team), col(Outing.withdrawn_at).is_(None)
-    )
-    return session.exec(first).one()
+    return session.exec(_FIRST, params={"team": key(team)}).one()
 
 
 def _year_cap(
