@@ -91,6 +91,18 @@ def _total(board: Board, match: re.Match[str]) -> None:
         board.claims[-1].weak = False
 
 
+def _sum_of_innings(board: Board, match: re.Match[str]) -> None:
+    """As in "12 in the first, 19 in the second, 16 in the third = 47"."""
+    sentence = board.sentence[match.start("n")]
+    innings = [
+        board.whole(c.first) or 0
+        for c in board.claims
+        if c.key == "running" and board.sentence[c.first] == sentence
+    ]
+    if len(innings) > 1 and sum(innings) == board.whole(match.start("n")):
+        _total(board, match)
+
+
 def _final(board: Board, match: re.Match[str]) -> None:
     """As in "32 after 2, 58 final"; "7-5 final" is a score."""
     if board.items[match.start("w")].text.lower() == "final":
@@ -153,6 +165,11 @@ BARE_RULES: tuple[Rule, ...] = (
         "58 final",
         "(^|comma|dot|dash|said_count|running|then) <n:num> (pitches)? <w:win> (?! num)",
         _final,
+    ),
+    rule(
+        "12 in the first, 19 in the second = 31",
+        f"claimed (comma|dash|dot)* (is|total|for|adv|so)+ <n:num> {_AFTER}",
+        _sum_of_innings,
     ),
     rule("total", "<n:num> (ish)? (pitches)? total", _total),
     rule("total before", f"total (of|colon|is|pitches|about)* <n:num> {_AFTER}", _pitches),

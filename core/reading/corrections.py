@@ -8,6 +8,9 @@ from core.reading.board import Board, Rule, rule
 from core.reading.entry import UnreadReason
 from core.reading.pairing import claim_count
 
+COUNTS_OF_A_GAME = range(15, 121)  # pitches; common practice, no source
+_COUNTED = ("pitches", "strikes", *groups.TYPES)
+
 
 def _not_that(board: Board, match: re.Match[str]) -> None:
     """As in "61 not 58", "not 58, 61": what follows "not" goes."""
@@ -29,6 +32,16 @@ def _not_that(board: Board, match: re.Match[str]) -> None:
         if symbol in groups.FIELDS:
             number = match.start("n")
             claim_count(board, number, number + 1, groups.FIELDS[symbol], number)
+    elif found.get("x") and not found.get("u") and said == "is":
+        _claim_for_the_count(board, match.start("n"))
+
+
+def _claim_for_the_count(board: Board, number: int) -> None:
+    """As in "it was 48 not 45. vs Kettle Creek, 3 ip": of a game, and nothing else is counted."""
+    value = board.whole(number)
+    game = board.has("innings", "vs") and not board.has("win", *_COUNTED)
+    if value in COUNTS_OF_A_GAME and game:
+        board.claim(number, number + 1, "pitches", value, weak=True)
 
 
 def _corrected(board: Board, match: re.Match[str]) -> None:

@@ -141,6 +141,12 @@ def _cause_or_day(board: Board, match: re.Match[str]) -> None:
         board.no_log(day, day + 1, "day of the cause")
 
 
+def _heads_days(board: Board, match: re.Match[str]) -> None:
+    """As in "this weekend: Fri 30 p, Sat 15 p": the days themselves follow."""
+    if sum(claim.key == "day" for claim in board.claims) > 1:
+        board.no_log(match.start(), match.start() + 1, "heading of days")
+
+
 def _today(board: Board, match: re.Match[str]) -> None:
     _claim(board, match, board.posted.date())
 
@@ -178,7 +184,6 @@ DAY_RULES: tuple[Rule, ...] = (
         says_unread(UnreadReason.UNCLEAR_DAY),
     ),
     rule("some days ago", "vague daysago", says_unread(UnreadReason.UNCLEAR_DAY)),
-    rule("other day", "otherday", says_unread(UnreadReason.UNCLEAR_DAY)),
     rule("day before yesterday", "daybefore", _ago(2)),
     rule("yesterday", "yesterday", _ago(1)),
     rule("today", "today", _today),
@@ -201,4 +206,6 @@ DAY_RULES: tuple[Rule, ...] = (
     rule("for saturday", "for (weekday|sat) (?! anygame)", says_unread(UnreadReason.UNCLEAR_DAY)),
     rule("weekday", "<last:last>? <d:weekday>", _weekday),
     rule("saturday", "<last:last>? <d:sat>", _weekday),
+    rule("this weekend: fri 30, sat 20", "otherday (colon|dash|comma)* (?= said_day)", _heads_days),
+    rule("other day", "otherday", says_unread(UnreadReason.UNCLEAR_DAY)),
 )

@@ -82,6 +82,8 @@ def _is_harmless(board: Board, words: Lexicon, at: int, *, few: bool) -> bool:
         return not any(c.key in COUNTS for c in board.claims if at < c.first <= at + 2)
     if item.symbol == "or":
         return any(claim.key == "day" and claim.after == at for claim in board.claims)
+    if item.symbol == "ours":
+        return _heads_names(board, at)
     if item.symbol == "mixedpitch":
         return _leads_counts(board, at)
     if item.symbol == "correction":
@@ -93,6 +95,16 @@ def _leads_counts(board: Board, at: int) -> bool:
     """As in "offspeed was 8 curves 6 changeups"."""
     following = board.items[at + 1 : at + 2]
     return bool(following) and following[0].symbol in ("is", "colon", "dash")
+
+
+def _heads_names(board: Board, at: int) -> bool:
+    """As in "twins update: Leif 33 pitches, ...": a heading over those who are named."""
+    _, after = span(board.clause, at)
+    colon = next((i for i in range(at, after) if board.items[i].symbol in ("colon", "dash")), after)
+    unnumbered = not any(item.value is not None for item in board.items[at:colon])
+    places = (at + 1, colon + 1, colon + 2)  # "my boys Arlo and Finn"
+    named = any(claim.key == "who" and claim.first in places for claim in board.claims)
+    return unnumbered and named
 
 
 def _is_company(board: Board, at: int) -> bool:

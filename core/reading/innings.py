@@ -144,9 +144,10 @@ def _small(board: Board, match: re.Match[str]) -> None:
 
 
 def _small_beside(board: Board, match: re.Match[str]) -> None:
-    """As in "pitched 2, 30 p": innings, when the pitches stand beside them."""
-    _, end = span(board.sentence, match.start())
-    if any(board.symbol_is(i, "pitches") for i in range(match.end(), end)):
+    """As in "pitched 2, 30 p", "caught 4 innings then pitched 2": of the kind beside them."""
+    first, end = span(board.sentence, match.start())
+    caught = any(c.key == "caught_outs" and first <= c.first < end for c in board.claims)
+    if caught or any(board.symbol_is(i, "pitches") for i in range(match.end(), end)):
         _small(board, match)
 
 

@@ -59,12 +59,13 @@ class Lexicon:
         self._all_known = tuple(self.known)
         alone = {word for word in self.phrases if self.is_phrase(word)}
         self._means_something = (alone - self.fillers - self.everyday) | set(self.numbers)
-        self._correctable = tuple(
+        trade = tuple(
             word
             for word, entries in self.phrases.items()
-            if len(word) >= SHORTEST_TYPO
-            and any(not tail and m.symbol in _CORRECTABLE for tail, m in entries)
+            if any(not tail and m.symbol in _CORRECTABLE for tail, m in entries)
         )
+        self._correctable = tuple(word for word in trade if len(word) >= SHORTEST_TYPO)
+        self._short = tuple(word for word in trade if len(word) == SHORTEST_TYPO - 1)
         self.corrected = lru_cache(maxsize=20_000)(self._corrected)
         self.near = lru_cache(maxsize=20_000)(self._near)
 
@@ -123,9 +124,11 @@ class Lexicon:
         from rapidfuzz import process
         from rapidfuzz.distance import OSA
 
-        if len(norm) == SHORTEST_TYPO - 1:  # "brzo": a letter left out of a short word
+        if len(norm) == SHORTEST_TYPO - 1:  # "brzo": a letter left out; "gmae": two swapped
             long = (word for word in self._correctable if len(word) == SHORTEST_TYPO)
-            return next((word for word in long if _is_left_out(word, norm)), None)
+            left_out = (word for word in long if _is_left_out(word, norm))
+            swapped = (word for word in self._short if _is_swapped(word, norm))
+            return next(left_out, None) or next(swapped, None)
         if len(norm) < SHORTEST_TYPO:
             return None
         slips = 2 if len(norm) >= LONG_WORD else 1
@@ -152,6 +155,12 @@ class Lexicon:
 def _is_left_out(word: str, typed: str) -> bool:
     """Whether the typed word is the other without one letter that is not its first."""
     return any(word[:at] + word[at + 1 :] == typed for at in range(1, len(word)))
+
+
+def _is_swapped(word: str, typed: str) -> bool:
+    """Whether two neighbouring letters of the word are swapped ("gmae")."""
+    at = next((i for i, letter in enumerate(word) if letter != typed[i]), len(word))
+    return word[at : at + 2] == typed[at : at + 2][::-1] and word[at + 2 :] == typed[at + 2 :]
 
 
 def _same_start(word: str, typed: str) -> bool:

@@ -191,14 +191,14 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     rule(
         "radar, verb",
         "(radar|hit|fastball|curve|changeup|slider|breaking)"
-        " (at|is|in|up_to|radar|colon|about|dash|the|adv|had|i|he|said_who)*"
+        " (at|is|in|up_to|radar|colon|about|dash|the|adv|had|i|he|said_who|book)*"
         " <n:num> ((dash|to|slash|comma|and)? num)+ (?! fill* (unit|innings|percent))",
         _radar,
     ),
     rule(
         "radar, verb and one number",
         "(radar|hit)"
-        " (at|is|in|up_to|radar|hit|colon|about|the|adv|a|with|said_who|had)* <n:num>"
+        " (at|is|in|up_to|radar|hit|colon|about|the|adv|a|with|said_who|had|book)* <n:num>"
         " (?! (dash|fill)* (unit|innings|percent|times))",
         _radar,
     ),
@@ -236,7 +236,6 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         "firstpitch (is|colon)* (num|pct|ratio) (of num)? | (num|pct|ratio) (of num)? firstpitch",
         says_no_log("rate"),
     ),
-    rule("address", "num (word|said_who) word? road", says_no_log("address")),
     rule("vs 18 batters", "(vs|to|over) num stat", says_no_log("statistic")),
     rule("long toss out to 200", "catch (word|adv)* to <n:num>" + _NOT_COUNTED, _distance),
     rule("8 up 8 down", "num adv num adv", _up_and_down),

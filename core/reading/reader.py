@@ -6,6 +6,7 @@ from datetime import datetime
 from typing import Literal
 
 from core.reading.account import Accounted, account
+from core.reading.addresses import claim_addresses
 from core.reading.assemble import assemble
 from core.reading.bare import BARE_RULES, RUNNING_RULES
 from core.reading.board import Board, run
@@ -124,6 +125,7 @@ def lay_out(
     board = Board(text, items, posted, author, names, lang)
     mark_clauses(board)
     read_tables(board)
+    claim_addresses(board)
     name_people(board)
     run(board, AVAILABLE_RULES)
     scopes = talk_scopes(board)

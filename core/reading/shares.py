@@ -46,12 +46,15 @@ def _part_of(board: Board, match: re.Match[str]) -> None:
 def claim_rest(
     board: Board, match: re.Match[str], field: str, value: int, *, counted: bool = False
 ) -> None:
-    """Claim the number n as a count (unless it is), and what else the match holds as part of it."""
+    """Claim the number n as a count (unless it is), and what else the match holds as part of it.
+
+    A kind inside it still tells the kind ("half of my 40 in the pen were curves").
+    """
     first = match.start("n")
     if not counted:
         board.claim(first, first + 1, field, value)
     for at in range(*match.span()):
-        if board.free(at):
+        if board.free(at) and board.items[at].symbol not in groups.KINDS:
             board.no_log(at, at + 1, "part of a count")
 
 
@@ -112,10 +115,15 @@ SHARE_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "share of all",
-        f"<n:pct|frac> (of|in) {DET} <t:num> (pitches|is|adv|total)* <u:type>",
+        f"<n:pct|frac> ((of|in) {DET} | (the|hisher)) <t:num> (pitches|total)*"
+        " ((in|of|from) (the|hisher|a)* kind)? (is|adv)* <u:type|strikes>",
         _share,
     ),
-    rule("share of those", "<n:pct|frac> (fill|of|them|is)* <u:type|strikes>", _share_of_stated),
+    rule(
+        "share of those",
+        "<n:pct|frac> (fill|of|them|is)* (pitches (is|adv)+)? <u:type|strikes>",
+        _share_of_stated,
+    ),
     rule(
         "every one a slider",
         "(everyone_of|allof) (is|a)* <u:breakingtype> (?! (and|comma|slash) type)",

@@ -45,6 +45,8 @@ _BELONGINGS = frozenset({"thing", "place", "hash"})
 _OPENERS = frozenset({"is", "are", "do", "does", "am"})
 _SO_NOT = ("so", "cant", "can't", "cannot", "need to", "needs to", "have to", "gotta")
 _HAPPENED = frozenset({"threw", "finish", "went", "today", "yesterday"})
+_RESTING = frozenset({"off", "rest", "restday", "notthrown", "none"})
+_SUBJECTS = frozenset({"i", "he", "is", "adv", "word", "weekday", "sat"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -270,27 +272,56 @@ def _forward(board: Board, at: int) -> int:
     """To the end of the sentence, or to where the line comes back to what was thrown."""
     _, end = span(board.sentence, at)
     about_others = board.items[at].symbol in ("other", "spectacle", "joke")
+    planned = board.items[at].symbol == "plan"
     for place in range(at + 1, end):
         symbol = board.items[place].symbol
         if symbol == "but":
             return place
+        new_clause = board.clause[place] != board.clause[place - 1]
+        if planned and new_clause and _comes_back(board, at, place):
+            return place
         if about_others:
             if symbol == "i" and board.clause[place] != board.clause[at]:
                 return place
-        elif symbol in _HAPPENED and not (symbol == "threw" and place == at + 1):
+        elif symbol in _HAPPENED and not (symbol == "threw" and _is_to_throw(board, at, place)):
             return place
     return end
+
+
+def _comes_back(board: Board, at: int, clause: int) -> bool:
+    """As in "pen tomorrow, 40 pitches today", "off tomorrow, 40p 5cb": what was thrown."""
+    first, after = span(board.clause, at)
+    rests = any(item.symbol in _RESTING for item in board.items[first:after])
+    start, end = span(board.clause, clause)
+    today = any(item.symbol == "today" for item in board.items[start:end])
+    return today or (rests and _counts_before(board, start, end) > 0)
+
+
+def _is_to_throw(board: Board, at: int, place: int) -> bool:
+    """As in "next week throwing 40", "next week im throwing 40": of what the marker says."""
+    going = board.items[place].text.lower().endswith("ing") and board.items[at].symbol == "plan"
+    between = board.items[at + 1 : place]
+    return not between or (going and all(i.symbol in _SUBJECTS for i in between))
 
 
 def _back(board: Board, at: int) -> int:
     """To the start of the clause, unless something was thrown between."""
     start, _ = span(board.clause, at)
     for place in range(at - 1, start - 1, -1):
+        if board.items[place].symbol == "threw" and _opens_going(board, start, place, at):
+            return start
         if board.items[place].symbol in _HAPPENED or board.items[place].symbol == "restday":
             return at
         if board.items[place].text.lower() in _SO_NOT:
             return place  # "48 pitches so i cant go tomorrow"
     return at if _counts_before(board, start, at) > 1 else start
+
+
+def _opens_going(board: Board, start: int, place: int, at: int) -> bool:
+    """As in "throwing 40 next week", "im throwing 40 tomorrow": of what is to come."""
+    going = board.items[place].text.lower().endswith("ing") and board.items[at].symbol == "plan"
+    before = board.items[start:place]
+    return going and all(i.symbol in _SUBJECTS and i.text.lower() != "was" for i in before)
 
 
 def _counts_before(board: Board, start: int, at: int) -> int:

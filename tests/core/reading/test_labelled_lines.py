@@ -28,9 +28,11 @@ TARGETS = {
     "corpus_layouts.jsonl": 0.90,
     "corpus_probes.jsonl": 0.90,
     "corpus_kitchen.jsonl": 0.95,
+    "corpus_sideline.jsonl": 0.97,
     "corpus_es.jsonl": 0.97,
     "corpus_es2.jsonl": 0.97,
     "corpus_es3.jsonl": 0.97,
+    "corpus_es4.jsonl": 0.97,
 }
 
 
