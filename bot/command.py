@@ -7,15 +7,18 @@ from bot.forms import FORMS
 from bot.forms.form import Carried
 from bot.forms.written import write_once
 from bot.wording import command as say
+from bot.wording.first_steps import SET_UP_FIRST
 from bot.wording.forms import MAY_NOT
 from core.ledger import Notice
 from core.ledger.asked.reply import help_for
 from core.ledger.by_hand import Hand
-from core.ledger.command_words import Does, find_word, may_use, nearest, words_for
+from core.ledger.command_words import ADD, Does, find_word, may_use, nearest, words_for
 from core.ledger.crew import Crew, load_crew
 from core.ledger.understood import says_something
 from core.ledger.who import find
 from core.model import FORM_TS, Line
+from core.reading.adding import pitcher_to_add
+from core.roster.first_steps import has_team
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +55,8 @@ class _Call:
 def understand(hand: Hand, text: str) -> Done:
     """What a command asks for; it changes nothing."""
     call = _Call(hand, load_crew(hand.session, hand.person, None), text.strip())
+    if not call.crew.teams and not has_team(hand.session, hand.person.workspace_id):
+        return Says(SET_UP_FIRST)
     found = find_word(call.text) if call.text else None
     if not call.text:
         return _help(call)
@@ -97,8 +102,12 @@ def _form(call: _Call, form: str, carried: Carried) -> Done:
 
 def _form_with(call: _Call, name: str, form: str, rest: str) -> Done:
     """A pitcher's name after the word fills him in; anything else is a line of its own."""
+    if form == ADD.target:
+        called = pitcher_to_add(call.text)
+        if called is not None:
+            return _form(call, form, {"name": called})
     arms = find(rest, call.crew.arms)
-    if len(arms) == 1:
+    if len(arms) == 1 and form != ADD.target:
         return _form(call, form, {"pitcher": arms[0].pitcher_id})
     # "log 62p 11cb" is the line without the word; "pain elbow 4" needs it.
     text = rest if name == "log" else call.text

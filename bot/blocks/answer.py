@@ -7,6 +7,7 @@ from sqlmodel import Session
 from bot.blocks.arm import ArmReport, adults_told, arm_report
 from bot.blocks.buttons import answers_to, fix_and_undo, report_pain, type_it
 from bot.blocks.message import Part
+from bot.blocks.newcomers import offers
 from bot.blocks.roll_call import asks_for_all, roll_call
 from bot.wording import answers, holds
 from bot.wording.questions import EDIT, asked_again, question
@@ -29,7 +30,7 @@ def answer_parts(
         parts = [together]
     else:
         parts = [Part(_pitcher(session, view, one, viewer)) for one in view.pitchers]
-    parts += _questions(view)
+    parts += _questions(session, view)
     if not any(part.text for part in parts):
         return []
     if _speaks_of_rest(view):
@@ -39,9 +40,9 @@ def answer_parts(
     return [*parts, Part("", fix_and_undo(view, only_undo=together is not None))]
 
 
-def asked_again_parts(view: LineView) -> list[Part]:
+def asked_again_parts(session: Session, view: LineView) -> list[Part]:
     """The questions of a line that are still open; empty when none is."""
-    asked = _questions(view)
+    asked = _questions(session, view)
     if not asked or not any(one.waits for one in view.questions):
         return []
     zone = ZoneInfo(view.team.time_zone) if view.team is not None else ZoneInfo("UTC")
@@ -141,8 +142,9 @@ def _was_moved(view: LineView, outing: Outing) -> bool:
 MOST_ROWS = 3
 
 
-def _questions(view: LineView) -> list[Part]:
+def _questions(session: Session, view: LineView) -> list[Part]:
     """Each question with its likely answers, and how else to answer."""
+    newcomers = offers(session, view)
     outings = [outing for one in view.pitchers for outing, _ in one.outings]
     only = outings[0] if len(outings) == 1 else None
     parts = []
@@ -152,6 +154,8 @@ def _questions(view: LineView) -> list[Part]:
             buttons += type_it(only, view.line)
         if one.reason == UnreadReason.UNCLEAR_PAIN:
             buttons += report_pain()
-        parts.append(Part(question(one), buttons if number < MOST_ROWS else ()))
+        buttons += (newcomers[number],) if number in newcomers else ()
+        said = question(one, may_add=number in newcomers)
+        parts.append(Part(said, buttons if number < MOST_ROWS else ()))
     can_edit = view.line.deleted_at is None and any(one.waits for one in view.questions)
     return [*parts, Part(EDIT)] if can_edit else parts

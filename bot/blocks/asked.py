@@ -4,10 +4,10 @@ from sqlmodel import Session
 
 from bot.blocks.buttons import fix_and_undo
 from bot.blocks.message import Button, Part
+from bot.blocks.newcomers import FORM, add_button
 from bot.forms.form import opens
 from bot.wording import asked as say
-from bot.wording import command, unanswered
-from bot.wording.first_steps import ADD_PITCHER
+from bot.wording import command, roster, unanswered
 from core.ledger.asked import (
     FormAnswer,
     HelpAnswer,
@@ -50,7 +50,13 @@ def _last(session: Session, line: Line, found: LastLine, books: Books) -> Part:
 
 def _part(found: Reply) -> Part:
     if isinstance(found, Refused) and found.empty_roster:
-        return Part(_text(found), (Button(ADD_PITCHER, opens("pitcher"), {}, main=True),))
+        return Part(_text(found), (add_button(""),))
+    if isinstance(found, FormAnswer) and found.form == FORM:
+        changes = (
+            Button(roster.change(name), opens(FORM), {"pitcher": one}) for one, name in found.known
+        )
+        said = roster.known([name for _, name in found.known]) if found.known else roster.NEEDS
+        return Part(said, (add_button(found.name), *changes))
     if not isinstance(found, FormAnswer):
         return Part(_text(found))
     return Part(_text(found), (Button(command.OPEN, opens(found.form), {}, main=True),))

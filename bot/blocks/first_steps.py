@@ -8,16 +8,28 @@ from bot.blocks.message import Button, Part
 from bot.forms.form import opens
 from bot.presses.press import presses
 from bot.wording import first_steps as say
+from core.home.steps import Steps
 from core.model import Matter, OutboxMessage, Person, Team, key
 from core.roster.channels import IN
-from core.roster.people import coached_teams
+from core.roster.first_steps import first_matter
+from core.roster.people import coached_teams, is_coach_anywhere
 
-NEXT = (
+ROSTER = (
     Button(say.ADD_PITCHER, opens("pitcher"), {}, main=True),
     Button(say.MANY, opens("roster_paste"), {}),
+)
+#: So many pitchers without consent have a button of their own.
+MOST_PAPERS = 5
+#: What the coach alone may do, and no assistant.
+FOR_COACH = (
     Button(say.ROLES, opens("roles"), {}),
     Button(say.SETTINGS, opens("team_settings"), {}),
 )
+
+
+def next_steps(session: Session, person: Person) -> tuple[Button, ...]:
+    """What somebody of the staff may do next."""
+    return (*ROSTER, *FOR_COACH) if is_coach_anywhere(session, person) else ROSTER
 
 
 def welcome_parts(session: Session, row: OutboxMessage, _now: datetime) -> list[Part]:
@@ -27,7 +39,10 @@ def welcome_parts(session: Session, row: OutboxMessage, _now: datetime) -> list[
         return [Part(say.NO_TEAM)]
     ids = coached_teams(session, person)
     names = session.exec(select(Team.name).where(col(Team.id).in_(ids)).order_by(Team.name)).all()
-    return [Part(say.welcome(names), NEXT)] if names else []
+    if names:
+        return [Part(say.welcome(names), next_steps(session, person))]
+    matter = first_matter(session, person)
+    return admin_parts(session, matter) if matter is not None else []
 
 
 def first_parts(session: Session, _row: OutboxMessage, matter: Matter) -> list[Part]:
@@ -45,7 +60,7 @@ def admin_parts(session: Session, matter: Matter) -> list[Part]:
     return [Part(say.ADMIN, (Button(say.SET_UP, opens("new_team"), {}, main=True),))]
 
 
-def channels_parts(session: Session, _row: OutboxMessage, matter: Matter) -> list[Part]:
+def channels_parts(session: Session, row: OutboxMessage, matter: Matter) -> list[Part]:
     """How the channels stand, with the next steps."""
     team = session.get(Team, matter.team_id)
     if team is None or "log" not in matter.data:
@@ -53,4 +68,27 @@ def channels_parts(session: Session, _row: OutboxMessage, matter: Matter) -> lis
     log, staff = str(matter.data["log"]), str(matter.data["staff"])
     text = say.channels(team.name, log, staff, matter.data["place"])
     again = Button(say.LOOK_AGAIN, presses("look_again"), {"matter": key(matter)})
-    return [Part(text, NEXT if log == staff == IN else (again, *NEXT))]
+    reader = session.get(Person, row.person_id) if row.person_id is not None else None
+    steps = next_steps(session, reader) if reader is not None else ()
+    return [Part(text, steps if log == staff == IN else (again, *steps))]
+
+
+def steps_parts(team: Team, steps: Steps) -> list[Part]:
+    """The open steps of a team's set-up, each with its button."""
+    parts = []
+    if steps.channels is not None:
+        data = steps.channels.data
+        again = Button(say.LOOK_AGAIN, presses("look_again"), {"matter": key(steps.channels)})
+        todo = say.channel_steps(str(data["log"]), str(data["staff"]), data["place"])
+        parts.append(Part("\n".join(todo), (again,)))
+    if steps.empty_roster:
+        parts.append(Part(say.first_pitcher(team.name), ROSTER))
+    if steps.no_consent:
+        names = [one.name for one in steps.no_consent]
+        unasked = [one.name for one in steps.nobody_to_ask]
+        papers = tuple(
+            Button(say.on_paper(one.name), opens("consent_paper"), {"pitcher": key(one)})
+            for one in steps.no_consent[:MOST_PAPERS]
+        )
+        parts.append(Part(say.consent_missing(names, unasked), papers))
+    return parts

@@ -13,18 +13,19 @@ from bot import forms
 from bot.blocks.alerts import SEEN, told_shortly
 from bot.blocks.buttons import FIX
 from bot.blocks.consent import without_consent
-from bot.blocks.first_steps import admin_parts
+from bot.blocks.first_steps import admin_parts, steps_parts
 from bot.blocks.message import Button, Part, as_message
 from bot.blocks.settings import settings_parts
 from bot.forms import clearance, settings
 from bot.forms.form import opens
+from bot.forms.pitcher import NAME as ADD_PITCHER
 from bot.outbox.rendered import Published
 from bot.wording import home as say
 from bot.wording.alerts import SEEN as SEEN_LABEL
 from bot.wording.forms import TITLES
 from core.home import ArmCard, Board, Home, home_of
 from core.ledger.binding import Books
-from core.ledger.command_words import Does, Word
+from core.ledger.command_words import Does, May, Word
 from core.model import OutboxMessage, Pitcher, key
 from core.roster.first_steps import first_matter, may_found
 
@@ -70,7 +71,7 @@ def _sections(session: Session, home: Home, now: datetime) -> list[Section]:
         told = (Part(say.STRANGER), Part(say.GET_IN), Part(say.PRIVACY))
         return [Section(say.STRANGER_TITLE, told)]
     shut = [Section(say.SHUT, (Part(say.SHUT_HELP),))] if home.is_shut else []
-    sections = [*_held(home), *shut, _log(home)]
+    sections = [*_held(home), *shut, *_steps(home), *_log(home)]
     sections += [_card(card, own=True) for card in home.own]
     sections += [_card(card, own=False) for card in home.children]
     if home.no_record:
@@ -82,6 +83,17 @@ def _sections(session: Session, home: Home, now: datetime) -> list[Section]:
     return [*sections, ABOUT]
 
 
+def _steps(home: Home) -> list[Section]:
+    """What of a team's set-up is still open, for its staff."""
+    if home.board is None or not home.board.steps:
+        return []
+    return [
+        Section(
+            say.steps(home.board.team.name), tuple(steps_parts(home.board.team, home.board.steps))
+        )
+    ]
+
+
 def _held(home: Home) -> list[Section]:
     """Before everything else: arms that must not throw."""
     mine = [
@@ -89,6 +101,8 @@ def _held(home: Home) -> list[Section]:
         for card in [*home.own, *home.children]
         if card.today.status.since is not None or card.today.status.limits
     ]
+    if home.board is not None and home.board.is_empty and not mine and not home.held_elsewhere:
+        return []
     if home.board is not None:
         seen = {key(one) for one, _ in mine}
         theirs = (*home.board.held, *home.held_elsewhere)
@@ -100,8 +114,11 @@ def _held(home: Home) -> list[Section]:
     return [Section(say.HOLDS, (Part(say.held(mine), (button,) if clears else ()),))]
 
 
-def _log(home: Home) -> Section:
-    """The forms that this person may open."""
+def _log(home: Home) -> list[Section]:
+    """The forms that this person may open; a team without pitchers logs nothing yet."""
+    words = [word for word in home.words if _logs(word)]
+    if home.board is not None and all(word.may is May.STAFF for word in words):
+        return []
     buttons = [
         Button(
             TITLES.get(word.target, word.name.capitalize()),
@@ -109,15 +126,15 @@ def _log(home: Home) -> Section:
             {},
             main=number == 0,
         )
-        for number, word in enumerate(word for word in home.words if _logs(word))
+        for number, word in enumerate(words)
     ]
     counts_only = not (home.own or home.children or home.board) and not home.no_record
-    return Section(say.LOG, (Part(say.SCOREKEEPER if counts_only else "", tuple(buttons)),))
+    return [Section(say.LOG, (Part(say.SCOREKEEPER if counts_only else "", tuple(buttons)),))]
 
 
 def _logs(word: Word) -> bool:
     """Whether a word opens a form that logs: what sets something stands among the settings."""
-    if word.does is not Does.FORM or word.target == settings.NAME:
+    if word.does is not Does.FORM or word.target in {settings.NAME, ADD_PITCHER}:
         return False
     return forms.FORMS[word.target].setting is None
 
@@ -137,24 +154,27 @@ def _card(card: ArmCard, *, own: bool) -> Section:
 
 
 def _board(session: Session, home: Home, board: Board) -> list[Section]:
-    sections = [
-        Section(f"{board.team.name}: {say.TODAY.lower()}", (Part(say.today(board)),)),
-        Section(say.AHEAD, (Part(say.ahead(board)),)),
-        Section(say.ALERTS, tuple(_alerts(board))),
-    ]
+    sections = []
+    if not board.is_empty:
+        sections += [
+            Section(f"{board.team.name}: {say.TODAY.lower()}", (Part(say.today(board)),)),
+            Section(say.AHEAD, (Part(say.ahead(board)),)),
+        ]
+    if board.alerts:
+        sections.append(Section(say.ALERTS, tuple(_alerts(board))))
     if board.asked:
         sections.append(Section(say.QUESTIONS, (Part(say.waiting(board.asked)),)))
     if board.unread:
         sections.append(Section(say.NOT_READ, (Part(say.waiting(board.unread)),)))
     if len(home.pages) > 1:
         sections.append(Section("", (Part(say.page(home.page, len(home.pages)), _turn(home)),)))
-    settings = settings_parts(session, board.team, tuple(forms.FORMS.values()))
+    settings = settings_parts(
+        session, board.team, tuple(forms.FORMS.values()), is_coach=home.is_coach
+    )
     return [*sections, Section(say.SETTINGS, tuple(settings))]
 
 
 def _alerts(board: Board) -> Iterable[Part]:
-    if not board.alerts:
-        yield Part(say.NO_ALERTS)
     for alert, pitcher in board.alerts:
         button = Button(SEEN_LABEL, SEEN, {"alerts": [key(alert)]})
         yield Part(told_shortly(alert, pitcher), (button,))

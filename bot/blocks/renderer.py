@@ -37,7 +37,7 @@ from core.ledger.of_line import of_line
 from core.ledger.people import guardians_of
 from core.ledger.question import QuestionCode
 from core.ledger.view import line_view
-from core.model import Line, LineState, OutboxMessage, Person, Pitcher, PitcherTeam, Team, key
+from core.model import Line, LineState, OutboxMessage, Person, Pitcher, PitcherTeam, key
 
 #: Slack's names of the two reactions: a line that is in the log, a line with a question.
 READ_REACTION, ASKED_REACTION = OURS = ("baseball", "question")
@@ -129,7 +129,7 @@ class Renderer:
     def _asked_again(self, session: Session, row: OutboxMessage, line: Line) -> Parts:
         if line.deleted_at is None:
             view = line_view(session, line, _person(session, row), self._books)
-            if parts := asked_again_parts(view):
+            if parts := asked_again_parts(session, view):
                 return parts
         return _if_shown(row, ANSWERED)
 
@@ -255,9 +255,8 @@ def _no_contact(session: Session, _row: OutboxMessage, line: Line) -> str:
     return for_staff(session, line)
 
 
-def _stranger(session: Session, _row: OutboxMessage, line: Line) -> str:
-    teams = session.exec(select(Team.id).where(Team.workspace_id == line.workspace_id)).first()
-    return hints.NO_TEAM if teams is None else hints.STRANGER
+def _stranger(_session: Session, _row: OutboxMessage, _line: Line) -> str:
+    return hints.STRANGER
 
 
 def _hint(_session: Session, _row: OutboxMessage, line: Line) -> str:

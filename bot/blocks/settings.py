@@ -11,10 +11,12 @@ from bot.wording import settings as say
 from core.model import Team, key
 
 
-def settings_parts(session: Session, team: Team, forms: Sequence[Form]) -> list[Part]:
+def settings_parts(
+    session: Session, team: Team, forms: Sequence[Form], *, is_coach: bool
+) -> list[Part]:
     """Every setting with its present value and its form, then the last changes."""
     parts, told = [], []
-    for row in rows(session, team, forms):
+    for row in rows(session, team, forms, is_coach=is_coach):
         said = say.setting(row.title, row.now)
         if row.form:
             button = Button(say.change_of(row.title), opens(row.form), {"team": key(team)})

@@ -19,7 +19,7 @@ from core.roster.first_steps import FIRST, first_matter
 
 def who_opened(tools: Tools, errand: Errand, now: datetime) -> Finish:
     """Ask Slack whether it is an admin or owner of the workspace, and in which zone."""
-    slack_id = str(errand.data["who"])
+    slack_id, wrote = str(errand.data["who"]), str(errand.data.get("wrote", ""))
     user: dict[str, Any] = tools.client.users_info(user=slack_id)["user"]
     is_admin = bool(user.get("is_admin") or user.get("is_owner")) and not user.get("is_bot")
     profile = user.get("profile") or {}
@@ -31,7 +31,7 @@ def who_opened(tools: Tools, errand: Errand, now: datetime) -> Finish:
         if session.exec(teams).first() is not None:
             return []
         if not is_admin:
-            return [_no_team(slack_id, now)]
+            return [_no_team(slack_id, wrote, now)]
         person = find_person(session, errand.workspace_id, slack_id)
         if person is None:
             person = Person(workspace_id=errand.workspace_id, slack_id=slack_id, name=name)
@@ -43,7 +43,10 @@ def who_opened(tools: Tools, errand: Errand, now: datetime) -> Finish:
         matter.data, matter.opened_at = said, now
         session.add(matter)
         session.flush()
-        return [*matter_notices(session, matter, now), _home(slack_id, now)]
+        told = matter_notices(session, matter, now)
+        if wrote:
+            told = [_no_team(slack_id, wrote, now, key(person))]
+        return [*told, _home(slack_id, now)]
 
     return finish
 
@@ -54,9 +57,13 @@ def _home(slack_id: str, now: datetime) -> Notice:
     return Notice(slot, NoticeKind.HOME, slack_id, now, only_if_shown=True)
 
 
-def _no_team(slack_id: str, now: datetime) -> Notice:
-    """Told once to somebody who cannot set a team up."""
-    return Notice(f"{NoticeKind.WELCOME}/nobody/{slack_id}", NoticeKind.WELCOME, slack_id, now)
+def _no_team(slack_id: str, wrote: str, now: datetime, person_id: int | None = None) -> Notice:
+    """What is missing: told once to who opens Home, and to each line that is written to the bot.
+
+    An admin, named by `person_id`, gets the button that sets the team up.
+    """
+    slot = f"{NoticeKind.WELCOME}/nobody/{slack_id}{f'/{wrote}' if wrote else ''}"
+    return Notice(slot, NoticeKind.WELCOME, slack_id, now, person_id=person_id)
 
 
 def look_at_channels(tools: Tools, errand: Errand, now: datetime) -> Finish:
@@ -82,7 +89,7 @@ def look_at_channels(tools: Tools, errand: Errand, now: datetime) -> Finish:
             _move_staff(session, team, person, now)
         matter.data = {**found, "place": place}
         session.add(matter)
-        return matter_notices(session, matter, now)
+        return [*matter_notices(session, matter, now), _home(person.slack_id or "", now)]
 
     return finish
 

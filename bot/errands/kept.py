@@ -1,4 +1,4 @@
-"""With consent, the lines that were kept back are read again, a few in one transaction."""
+"""Lines that were kept are read again: with consent, or once the roster holds who they name."""
 
 from datetime import datetime
 
@@ -9,7 +9,8 @@ from core.consent.asking import bring_up_to_date
 from core.consent.events import HEAR_KEPT, kept_lines
 from core.ledger import Notice
 from core.ledger.lines import hear_again
-from core.model import Errand, Person, Pitcher
+from core.model import Errand, Person, Pitcher, key
+from core.roster.newcomers import hear_newcomers, lines_that_named
 
 #: Lines of one transaction: a writer must not keep a listener waiting.
 AT_ONCE = 10
@@ -38,5 +39,23 @@ def hear_kept(_tools: Tools, errand: Errand, now: datetime) -> Finish:
                 )
             )
         return [*notices, *bring_up_to_date(session, pitcher, now)]
+
+    return finish
+
+
+def hear_of_newcomers(_tools: Tools, errand: Errand, now: datetime) -> Finish:
+    """Hear the lines that named a pitcher before he was on the roster; what is left comes next."""
+
+    def finish(session: Session) -> list[Notice]:
+        after = int(errand.data["after"])
+        waiting = lines_that_named(session, errand.workspace_id, now, after)[:AT_ONCE]
+        notices: list[Notice] = []
+        for line in waiting:
+            by = session.get(Person, line.author_id)
+            if by is not None:
+                notices += hear_again(session, line, by, now)
+        if waiting:
+            hear_newcomers(session, errand.workspace_id, now, key(waiting[-1]))
+        return notices
 
     return finish

@@ -12,7 +12,7 @@ from sqlmodel import col, func, select
 from bot.errands import first_steps, roster
 from bot.errands.deletion import do_delete
 from bot.errands.errand import ErrandError, Finish, Tools, Work
-from bot.errands.kept import hear_kept
+from bot.errands.kept import hear_kept, hear_of_newcomers
 from bot.errands.names import learn_names
 from bot.outbox.owe import owe
 from bot.presses.consent import DELETE_RECORD
@@ -21,6 +21,7 @@ from core.consent.events import HEAR_KEPT
 from core.leaving import is_served
 from core.model import Errand, key
 from core.roster.first_steps import WHO_OPENED
+from core.roster.newcomers import HEAR_NEWCOMERS
 from core.roster.people import LEARN_NAMES
 from core.roster.teams import LOOK_AT_CHANNELS
 
@@ -35,6 +36,7 @@ AT_ONCE = 20
 
 WORKS: Final[Mapping[str, Work]] = {
     HEAR_KEPT: hear_kept,
+    HEAR_NEWCOMERS: hear_of_newcomers,
     DELETE_RECORD: do_delete,
     LEARN_NAMES: learn_names,
     LOOK: roster.look,

@@ -53,6 +53,8 @@ class Setting:
 
     title: str
     now: Callable[[Session, Team], str]
+    #: Whether the coach alone changes it, and no assistant.
+    coach_only: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,19 +24,24 @@ LONGEST_NAME = 80
 def _view(hand: Hand, carried: Carried) -> dict[str, Any] | None:
     if carried.get("pitcher") is not None:
         return change_view(hand, int(carried["pitcher"]))
-    return add_view(hand)
+    return add_view(hand, str(carried.get("name", "")), carried.get("team"))
 
 
-def add_view(hand: Hand) -> dict[str, Any] | None:
-    """The empty form; none for somebody who coaches no team."""
+def add_view(hand: Hand, called: str = "", for_team: int | None = None) -> dict[str, Any] | None:
+    """The form with nothing but a name, where one is given; none for who coaches no team.
+
+    `for_team` is the team that is chosen at first.
+    """
     teams = _coached(hand)
     if not teams:
         return None
     options = [(str(key(team)), team.name) for team in teams]
-    team = [inputs.choice("team", say.FIELDS["team"], options, options[0][0])]
+    first = next((one for one in teams if one.id == for_team), teams[0])
+    team = [inputs.choice("team", say.FIELDS["team"], options, str(key(first)))]
     age = max(one.account_age for one in teams)
-    blocks = [*(team if len(teams) > 1 else []), *_inputs(hand.session, None, age)]
-    return modal(NAME, {"team": key(teams[0])}, blocks, title=say.PITCHER_TITLE_NEW)
+    inner = _inputs(hand.session, None, age, called[:LONGEST_NAME])
+    blocks = [*(team if len(teams) > 1 else []), *inner]
+    return modal(NAME, {"team": key(first)}, blocks, title=say.PITCHER_TITLE_NEW)
 
 
 def change_view(hand: Hand, pitcher_id: int) -> dict[str, Any]:
@@ -52,8 +57,10 @@ def _coached(hand: Hand) -> list[Team]:
     return list(hand.session.exec(select(Team).where(col(Team.id).in_(ids)).order_by(Team.name)))
 
 
-def _inputs(session: Session, pitcher: Pitcher | None, account_age: int) -> list[Block]:
-    known = pitcher or Pitcher(workspace_id="", name="", birth_date=date.min)
+def _inputs(
+    session: Session, pitcher: Pitcher | None, account_age: int, called: str = ""
+) -> list[Block]:
+    known = pitcher or Pitcher(workspace_id="", name=called, birth_date=date.min)
     account = session.get(Person, known.person_id) if known.person_id is not None else None
     guardians = guardians_of(session, {key(pitcher)}) if pitcher is not None else []
     ids = [one.slack_id for one in guardians if one.slack_id is not None]

@@ -89,4 +89,4 @@ def _now(session: Session, team: Team) -> str:
     return words.roles([f"{name} ({role})" for name, role in session.exec(rows)])
 
 
-FORM = Form(NAME, _view, _save, {"": "who"}, Setting(words.ROLES, _now))
+FORM = Form(NAME, _view, _save, {"": "who"}, Setting(words.ROLES, _now, coach_only=True))

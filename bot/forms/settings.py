@@ -1,6 +1,6 @@
 """The settings of a team: what each is now, the form that changes it, and who changed what."""
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from dataclasses import dataclass
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -41,10 +41,17 @@ class Row:
     form: str = ""
 
 
-def rows(session: Session, team: Team, forms: Sequence[Form]) -> list[Row]:
-    """Every setting of a team: those with a form first, then what no form sets."""
+def rows(session: Session, team: Team, forms: Sequence[Form], *, is_coach: bool) -> list[Row]:
+    """Every setting of a team: those with a form first, then what no form sets.
+
+    What the coach alone changes has no form for an assistant.
+    """
     found = [
-        Row(one.setting.title, one.setting.now(session, team), one.name)
+        Row(
+            one.setting.title,
+            one.setting.now(session, team),
+            one.name if is_coach or not one.setting.coach_only else "",
+        )
         for one in forms
         if one.setting is not None
     ]
@@ -73,7 +80,7 @@ def menu(forms: Sequence[Form]) -> Form:
     def view(hand: Hand, _carried: Carried) -> dict[str, Any] | None:
         crew = load_crew(hand.session, hand.person, None)
         teams = [team for team in crew.teams if key(team) in crew.coaches][:MOST_TEAMS]
-        return _menu_view(hand.session, teams, forms) if teams else None
+        return _menu_view(hand.session, teams, forms, crew.heads) if teams else None
 
     return Form(NAME, view, _nothing_to_save, {})
 
@@ -82,11 +89,14 @@ def _nothing_to_save(_hand: Hand, _filled: Filled) -> list[Notice]:
     raise ByHandError(Refusal.GONE)  # the view has no way to be sent
 
 
-def _menu_view(session: Session, teams: Sequence[Team], forms: Sequence[Form]) -> dict[str, Any]:
+def _menu_view(
+    session: Session, teams: Sequence[Team], forms: Sequence[Form], heads: Set[int]
+) -> dict[str, Any]:
     blocks: list[Block] = []
     for team in teams:
         blocks.append(HeaderBlock(text=PlainTextObject(text=team.name[:150], emoji=False)))
-        blocks += [_block(team, row) for row in rows(session, team, forms)]
+        shown = rows(session, team, forms, is_coach=key(team) in heads)
+        blocks += [_block(team, row) for row in shown]
         blocks.append(paragraph(changes(session, team)))
     view = View(
         type="modal", callback_id=NAME, title=words.TITLES[NAME], close=words.CLOSE_NOTICE,

@@ -151,4 +151,6 @@ def _now(_session: Session, team: Team) -> str:
 
 
 NEW_FORM = Form(NEW, _new, _found, {"": "name"})
-SETTINGS_FORM = Form(SETTINGS, _settings, _change, {"": "name"}, Setting(TEAM, _now))
+SETTINGS_FORM = Form(
+    SETTINGS, _settings, _change, {"": "name"}, Setting(TEAM, _now, coach_only=True)
+)

@@ -14,6 +14,7 @@ from bot.listeners.events import storable, unescape
 from bot.listeners.forms import open_view
 from bot.manifest import COMMAND, FIX_SHORTCUT, LOG_SHORTCUT
 from bot.wording import command as say
+from bot.wording.first_steps import SET_UP_FIRST
 from bot.wording.forms import MAY_NOT
 from core.ledger.by_hand import ByHandError, Hand
 
@@ -28,7 +29,7 @@ def register(app: App, desk: Desk) -> None:
         try:
             done = desk.look(workspace_id, person, lambda hand: understand(hand, text))
         except ByHandError:
-            ack(text=say.STRANGER)
+            ack(text=say.STRANGER if desk.has_team(workspace_id) else SET_UP_FIRST)
             return
         match done:
             case Says(answer):

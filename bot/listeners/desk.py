@@ -12,6 +12,7 @@ from bot.outbox.homes import refresh_homes
 from core.ledger import Notice
 from core.ledger.by_hand import ByHandError, Hand, Refusal
 from core.ledger.crew import find_person
+from core.roster.first_steps import has_team
 from core.store import Store
 
 Seen = TypeVar("Seen")
@@ -42,6 +43,11 @@ class Desk:
         """What somebody may see, read without a write lock; `ByHandError` for a stranger."""
         with self.store.reading() as session:
             return see(self._hand(session, workspace_id, slack_id))
+
+    def has_team(self, workspace_id: str) -> bool:
+        """Whether any team is set up in a workspace."""
+        with self.store.reading() as session:
+            return has_team(session, workspace_id)
 
     def _hand(self, session: Session, workspace_id: str, slack_id: str) -> Hand:
         person = find_person(session, workspace_id, slack_id)

@@ -27,6 +27,7 @@ from core.model import (
     Workspace,
     key,
 )
+from core.roster.newcomers import hear_newcomers
 
 
 def apply_plan(session: Session, workspace_id: str, plan: Plan, now: datetime) -> list[Notice]:
@@ -50,6 +51,8 @@ def apply_plan(session: Session, workspace_id: str, plan: Plan, now: datetime) -
         row = _save_pitcher(session, workspace_id, pitcher, team_ids, people)
         session.flush()
         notices += _set_consent(session, row, pitcher.wanted.values["consent_on"], now)
+    if plan.pitchers:
+        hear_newcomers(session, workspace_id, now)
     return notices
 
 

@@ -19,6 +19,7 @@ WORDS = {
     "rest": "whether the rest is done; `rest Leo` for one pitcher",
     "mix": "breaking balls this season; `mix Leo` for one pitcher",
     "innings": "innings pitched this year",
+    "add": "add a pitcher: `add Rio`",
     "roster": "add and change pitchers, by a form; or drop a CSV here",
     "roles": "who coaches, assists and keeps score",
     "team": "the team's channels, rule books, time zone and account age",

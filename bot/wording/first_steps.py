@@ -21,8 +21,13 @@ ADMIN = (
 )
 ADMIN_DONE = "The team is set up."
 NO_TEAM = (
-    "*Welcome.* I keep a team's pitching log, but no team is set up here yet. Ask an owner or "
-    "admin of this workspace to open my Home tab: there the team is set up, in a minute."
+    "*Welcome.* I keep a team's pitching log, but no team is set up here yet, so nothing is "
+    "counted. Ask an owner or admin of this workspace to open my Home tab and press “Set up the "
+    "team”: it takes a minute."
+)
+SET_UP_FIRST = (
+    "No team is set up in this workspace yet, so nothing is counted. An owner or admin of the "
+    "workspace opens my Home tab and presses “Set up the team”: it takes a minute."
 )
 FIELDS = {
     "name": "Name of the team",
@@ -62,16 +67,7 @@ def welcome(teams: Sequence[str]) -> str:
 
 def channels(team: str, log: str, staff: str, places: Mapping[str, str | None]) -> str:
     """How the channels of a team stand, and what comes next."""
-    steps = []
-    for name, state in (("log", log), ("staff", staff)):
-        place = f"<#{places.get(name)}>"
-        if state == NOT_IN:
-            steps.append(f"• I am not in {place} yet: write `/invite @Spinkeeper` there.")
-        if state == OPEN:
-            steps.append(
-                f"• {place} is open to everybody, so I do not use it: what is for the staff comes "
-                "to you here. Choose a private channel in the team settings."
-            )
+    steps = channel_steps(log, staff, places)
     if steps:
         todo = "\n".join(steps)
         return (
@@ -83,6 +79,48 @@ def channels(team: str, log: str, staff: str, places: Mapping[str, str | None]) 
         "pitcher with the date of birth and the guardians. I ask the guardians for consent; from "
         "their yes on lines are counted."
     )
+
+
+def channel_steps(log: str, staff: str, places: Mapping[str, str | None]) -> list[str]:
+    """What must be done in the two channels, each as they were found; empty where nothing."""
+    steps = []
+    for name, state in (("log", log), ("staff", staff)):
+        place = f"<#{places.get(name)}>"
+        if state == NOT_IN:
+            steps.append(f"• I am not in {place} yet: write `/invite @Spinkeeper` there.")
+        if state == OPEN:
+            steps.append(
+                f"• {place} is open to everybody, so I do not use it: what is for the staff comes "
+                "to you here. Choose a private channel in the team settings."
+            )
+    return steps
+
+
+def first_pitcher(team: str) -> str:
+    """The first step of a team without pitchers."""
+    return (
+        f"{safe(team)} has no pitcher yet. Add each with the date of birth and a guardian; I ask "
+        "the guardians for consent, and from their yes on lines are counted."
+    )
+
+
+def consent_missing(names: Sequence[str], unasked: Sequence[str]) -> str:
+    """Who waits for consent, and for whom nobody could be asked in Slack."""
+    said = (
+        f"No consent on file yet: {listed([safe(one) for one in names])}. Such lines are kept, and "
+        "count once there is a yes."
+    )
+    if unasked:
+        said += (
+            f" Nobody who may agree for {listed([safe(one) for one in unasked])} has an account "
+            "here: record a signature on paper, or name a guardian."
+        )
+    return said
+
+
+def on_paper(name: str) -> str:
+    """The label of the button that records a signature."""
+    return f"Consent on paper: {name}"
 
 
 def changes(found: Sequence[Changed]) -> str:

@@ -17,8 +17,3 @@ STRANGER = (
     "I don't know you as part of a team yet, so nothing was counted; your line is kept. Ask a "
     "coach to add you to the team file."
 )
-NO_TEAM = (
-    "No team is set up in this workspace yet, so nothing was counted; your line is kept. An owner "
-    "or admin of this workspace sets the team up first: open my Home tab and press “Set up the "
-    "team”."
-)

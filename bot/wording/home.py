@@ -30,8 +30,6 @@ NO_HOLDS = (
     "No arm is on hold and no clinician's limit is on record. That says nothing of how an "
     "arm is: ask."
 )
-NO_ARMS = "No pitcher with consent on file throws for this team yet."
-NO_ALERTS = "None that nobody of the staff has seen."
 #: So many are named one by one.
 MOST_NAMED = 10
 
@@ -73,6 +71,11 @@ CUT = "There is more than fits here. Ask me in Messages: “alerts”, “who”
 def own_title(name: str, *, own: bool) -> str:
     """The heading of a card."""
     return "Your arm" if own else name
+
+
+def steps(team: str) -> str:
+    """The heading of what is still open in a team's set-up."""
+    return f"{team}: next steps"
 
 
 def rest(card: ArmCard, *, own: bool) -> str:
@@ -153,10 +156,7 @@ def held(pitchers: Sequence[tuple[Pitcher, ArmStatus]]) -> str:
 
 def today(board: Board) -> str:
     """The staff sheet of today."""
-    if not board.arms:
-        return NO_ARMS
-    names = tuple(one.name for one in board.no_consent)
-    return sheet(SheetAnswer(((board.today, board.arms),), no_record=names))
+    return sheet(SheetAnswer(((board.today, board.arms),)))
 
 
 def ahead(board: Board) -> str:

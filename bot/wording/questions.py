@@ -33,8 +33,10 @@ FIELD_NAMES = {
 }  # fmt: skip
 
 
-def question(asked: Question) -> str:
-    """One question or refusal as a sentence."""
+def question(asked: Question, *, may_add: bool = False) -> str:
+    """One question or refusal as a sentence; `may_add`: to somebody who keeps the roster."""
+    if may_add:
+        return _newcomer(asked)
     if asked.code is QuestionCode.UNREAD:
         return _unread(asked)
     if asked.code is QuestionCode.SAME:
@@ -140,6 +142,22 @@ _SENTENCES = {
     "“book little-league for Leo on sat”; the books are {choices}.",
     QuestionCode.UNKNOWN_NAME: "I know no pitcher called “{about}”. Did you mean {choices}?",
 }
+
+
+def _newcomer(asked: Question) -> str:
+    """Asked of the staff, who can add the pitcher themselves."""
+    if asked.code is QuestionCode.WHO:
+        return (
+            "Who is this about? The roster holds no pitcher yet: add the first one, then write "
+            "the name into your line."
+        )
+    about = safe(asked.about)
+    choices = listed([safe(name) for name in asked.choices], last="or")
+    meant = f" Did you mean {choices}?" if choices else ""
+    return (
+        f"I know no pitcher called “{about}”.{meant} Your line is kept: add the pitcher, and I "
+        "read it again."
+    )
 
 
 def _sure(asked: Question) -> str:

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from bot.wording.words import counted, safe
+from bot.wording.words import counted, listed, safe
 from core.roster.errors import Wrong
 from core.roster.moves import Move
 
@@ -58,6 +58,26 @@ MOVE_SAYS = (
     "family can have it deleted. At the end of a season you need do nothing: counts go on by date, "
     "and a pitcher who comes back finds the record as it was."
 )
+
+
+def add(name: str) -> str:
+    """The label of the button that opens the form for a new pitcher."""
+    return f"Add {name}" if name else ADD
+
+
+NEEDS = (
+    "I need the date of birth and a guardian; the form asks for both, and no more must be there."
+)
+
+
+def change(name: str) -> str:
+    """The label of the button that opens the form of a pitcher on the roster."""
+    return f"Change {name}"
+
+
+def known(names: Sequence[str]) -> str:
+    """Said where the roster holds a pitcher of that name already."""
+    return f"On the roster already: {listed(list(map(safe, names)))}. Another one of that name?"
 
 
 def joined(name: str, team: str, by: str) -> str:

@@ -10,6 +10,7 @@ from sqlmodel import Session, col, select
 from core.due.summary import PAGE, arms_of
 from core.due.waiting import Waiting, waiting_lines
 from core.due.week import allows, looks_ahead
+from core.home.steps import Steps, open_steps
 from core.ledger.asked.answers import ArmDay
 from core.ledger.asked.arms import Staff, staff_of
 from core.ledger.binding import Books
@@ -43,6 +44,13 @@ class Board:
     asked: tuple[Waiting, ...]
     unread: tuple[Waiting, ...]
     no_consent: tuple[Pitcher, ...]
+    #: What of the set-up is still open.
+    steps: Steps
+
+    @property
+    def is_empty(self) -> bool:
+        """Whether no pitcher with consent throws for the team: there is nothing to show."""
+        return not self.arms
 
 
 def pages_of(arms: int) -> int:
@@ -73,6 +81,7 @@ def board(session: Session, team: Team, page: int, now: datetime, books: Books) 
         asked,
         unread,
         tuple(one for one in everybody if one.consent_on is None),
+        open_steps(session, team, everybody),
     )
 
 

@@ -38,6 +38,8 @@ class Home:
     #: Pitchers of the family without consent on file: nothing of theirs is counted or shown.
     no_record: tuple[Arm, ...] = ()
     is_staff: bool = False
+    #: Whether the team on the board is one that this person is the coach of, no assistant.
+    is_coach: bool = False
     #: Slack takes no direct messages for this person: the last one was refused for good.
     is_shut: bool = False
 
@@ -72,6 +74,7 @@ def home_of(
         pages=tuple(team.name for team, _ in pages),
         no_record=tuple(arm for arm in [*own, *children] if not arm.consented),
         is_staff=crew.is_staff,
+        is_coach=bool(pages) and key(pages[shown - 1][0]) in crew.heads,
         is_shut=is_shut(last),
     )
 

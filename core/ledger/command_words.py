@@ -36,6 +36,7 @@ class May(StrEnum):
     TELL_OF_ARMS = "tell of arms"
     READ = "read a record"
     STAFF = "staff"
+    COACH = "the coach alone"
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,9 +63,10 @@ WORDS: tuple[Word, ...] = (
     Word("rest", Does.ASK, May.READ, "rest"),
     Word("mix", Does.ASK, May.READ, "mix"),
     Word("innings", Does.ASK, May.READ, "innings"),
+    Word("add", Does.FORM, May.STAFF, "pitcher"),
     Word("roster", Does.FORM, May.STAFF, "roster", ("pitchers",)),
-    Word("roles", Does.FORM, May.STAFF, "roles"),
-    Word("team", Does.FORM, May.STAFF, "team_settings"),
+    Word("roles", Does.FORM, May.COACH, "roles"),
+    Word("team", Does.FORM, May.COACH, "team_settings"),
     Word("calendar", Does.LINE, May.READ),
     Word("schedules", Does.LINE, May.STAFF),
     Word("thresholds", Does.LINE, May.STAFF),
@@ -72,6 +74,8 @@ WORDS: tuple[Word, ...] = (
     Word("settings", Does.FORM, May.STAFF, "settings"),
     Word("help", Does.HELP, May.ANYBODY, also=("?", "commands")),
 )
+#: The word that takes the name of a new pitcher after it.
+ADD = next(word for word in WORDS if word.name == "add")
 _NAMED = {name: word for word in WORDS for name in (word.name, *word.also)}
 
 
@@ -113,6 +117,8 @@ def may_use(word: Word, crew: Crew | None) -> bool:
     match word.may:
         case May.STAFF:
             return bool(crew.coaches)
+        case May.COACH:
+            return bool(crew.heads)
         case May.READ:
             return any(may_see(relations, View.RECORD) for relations in every)
         case May.LOG_STAFF_GAMES:

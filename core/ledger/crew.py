@@ -42,6 +42,8 @@ class Crew:
     teams_of: dict[int, tuple[int, ...]]
     #: The teams of whose staff the author is, those without pitchers too.
     coaches: frozenset[int] = frozenset()
+    #: Those of them in which he has the coach's own role: he gives roles and sets the team up.
+    heads: frozenset[int] = frozenset()
 
     @property
     def time_zone(self) -> str:
@@ -165,6 +167,7 @@ def load_crew(session: Session, person: Person, here: Team | None) -> Crew:
         here,
         {pitcher_id: tuple(sorted(of)) for pitcher_id, of in teams_of.items()},
         frozenset(team for team, held in roles.items() if held & STAFF_ROLES),
+        frozenset(team for team, held in roles.items() if Role.COACH in held),
     )
 
 

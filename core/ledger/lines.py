@@ -52,6 +52,7 @@ from core.ledger.watch import watch_line
 from core.ledger.whom import EVERYONE
 from core.model import FORM_TS, Line, LineState, Person, Team, key
 from core.reading import Reading, read
+from core.roster.first_steps import ask_who, is_set_up
 
 log = logging.getLogger(__name__)
 
@@ -211,13 +212,10 @@ def _hear(
     Of a line that is new nothing can be on file yet.
     """
     session.add(line)
-    if place.person is None:
-        line.state = LineState.STRANGER
-        reading = _try_to_read(line, line.text, None, line.posted_at.replace(tzinfo=None))
-        is_log = reading is not None and bool(reading.entries or reading.unread)
-        return stranger(line, now, is_log)
+    crew = load_crew(session, place.person, place.team) if place.person is not None else None
+    if place.person is None or crew is None or not (crew.teams or is_set_up(session, line)):
+        return _hear_stranger(session, line, now)
     line.author_id = key(place.person)
-    crew = load_crew(session, place.person, place.team)
     posted = crew.local(line.posted_at)
     order = order_here(session, line, crew)
     decision = _ordered(order) if order is not None else _decided(session, line, crew)
@@ -247,6 +245,17 @@ def _hear(
     says_nothing = is_new and order is None and not line.entries
     rows = OfLine(session) if says_nothing else of_line(session, line)
     return [*_told(session, heard, rows), *hints(line, now)]
+
+
+def _hear_stranger(session: Session, line: Line, now: datetime) -> list[Notice]:
+    """A line of somebody whom no team knows; before there is any team it is led to the set-up."""
+    line.state = LineState.STRANGER
+    if line.direct and not is_set_up(session, line):
+        ask_who(session, line.workspace_id, line.author_slack_id, now, line.ts)
+        return []
+    reading = _try_to_read(line, line.text, None, line.posted_at.replace(tzinfo=None))
+    is_log = reading is not None and bool(reading.entries or reading.unread)
+    return stranger(line, now, is_log)
 
 
 def _joined(entries: Iterable[dict[str, Any]]) -> frozenset[int]:

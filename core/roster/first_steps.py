@@ -7,7 +7,7 @@ from sqlmodel import Session, col, select
 
 from core.ledger.crew import find_person
 from core.ledger.notices import Notice, NoticeKind
-from core.model import STAFF_ROLES, Errand, Matter, Membership, Person, Team, key
+from core.model import STAFF_ROLES, Errand, Line, Matter, Membership, Person, Team, key
 
 #: The matter of somebody who may become the first coach; `data` has what Slack said of him.
 FIRST: Final = "first coach"
@@ -26,9 +26,20 @@ def opened_home(session: Session, workspace_id: str, slack_id: str, now: datetim
     if person is not None and _coaches(session, person):
         # Who set the team up himself was welcomed then.
         return [] if first_matter(session, person) is not None else [welcome(person, now)]
-    if session.exec(select(Team.id).where(Team.workspace_id == workspace_id)).first() is None:
-        _ask_who(session, workspace_id, slack_id, now)
+    if not has_team(session, workspace_id):
+        ask_who(session, workspace_id, slack_id, now)
     return []
+
+
+def is_set_up(session: Session, line: Line) -> bool:
+    """Whether the workspace of a line has a team yet."""
+    return line.team_id is not None or has_team(session, line.workspace_id)
+
+
+def has_team(session: Session, workspace_id: str) -> bool:
+    """Whether any team is set up in a workspace."""
+    teams = select(Team.id).where(Team.workspace_id == workspace_id)
+    return session.exec(teams).first() is not None
 
 
 def welcome(person: Person, now: datetime) -> Notice:
@@ -46,10 +57,9 @@ def may_found(session: Session, person: Person, now: datetime) -> bool:
     """Whether somebody may make a team: a coach, or where there is none yet, an admin."""
     if _coaches(session, person):
         return True
-    teams = select(Team.id).where(Team.workspace_id == person.workspace_id)
     matter = first_matter(session, person)
     return (
-        session.exec(teams).first() is None
+        not has_team(session, person.workspace_id)
         and matter is not None
         and bool(matter.data.get("admin"))
         and now - matter.opened_at <= HOLDS
@@ -67,7 +77,10 @@ def _coaches(session: Session, person: Person) -> bool:
     return any(role in STAFF_ROLES for role in session.exec(roles))
 
 
-def _ask_who(session: Session, workspace_id: str, slack_id: str, now: datetime) -> None:
+def ask_who(
+    session: Session, workspace_id: str, slack_id: str, now: datetime, wrote: str = ""
+) -> None:
+    """Ask Slack soon whether somebody is an admin; `wrote` is the ts of a line to be answered."""
     asked = session.exec(
         select(Errand).where(
             Errand.workspace_id == workspace_id,
@@ -75,8 +88,6 @@ def _ask_who(session: Session, workspace_id: str, slack_id: str, now: datetime) 
             col(Errand.done_at).is_(None),
         )
     )
-    if any(one.data["who"] == slack_id for one in asked):
-        return
-    session.add(
-        Errand(workspace_id=workspace_id, kind=WHO_OPENED, data={"who": slack_id}, not_before=now)
-    )
+    data = {"who": slack_id, "wrote": wrote}
+    if all(one.data != data for one in asked):
+        session.add(Errand(workspace_id=workspace_id, kind=WHO_OPENED, data=data, not_before=now))

@@ -27,6 +27,7 @@ from core.model import (
     key,
 )
 from core.roster.errors import RosterError, Wrong
+from core.roster.newcomers import hear_newcomers
 from core.roster.people import is_staff, people_of
 
 #: Ages (years) that a pitcher in youth baseball can have; anything else is a slip of the pen.
@@ -61,7 +62,9 @@ def add_pitcher(hand: Hand, team_id: int, entry: PitcherEntry) -> list[Notice]:
         PitcherTeam(workspace_id=team.workspace_id, pitcher_id=key(pitcher), team_id=team_id)
     )
     _audit(hand, pitcher, AuditAction.RECORDED, sorted(entry.values))
-    return _link(hand, pitcher, [team], entry)
+    notices = _link(hand, pitcher, [team], entry)
+    hear_newcomers(hand.session, team.workspace_id, hand.now)
+    return notices
 
 
 def change_pitcher(hand: Hand, pitcher_id: int, entry: PitcherEntry) -> list[Notice]:

@@ -47,6 +47,14 @@ def roles_on(session: Session, person: Person, team_id: int) -> set[str]:
     return set(session.exec(rows))
 
 
+def is_coach_anywhere(session: Session, person: Person) -> bool:
+    """Whether somebody has the coach's own role on any team: assistants have not."""
+    rows = select(Membership.id).where(
+        Membership.person_id == key(person), Membership.role == Role.COACH
+    )
+    return session.exec(rows).first() is not None
+
+
 def coached_teams(session: Session, person: Person) -> list[int]:
     """The teams (ids) that somebody coaches, oldest first."""
     rows = select(Membership.team_id, Membership.role).where(Membership.person_id == key(person))

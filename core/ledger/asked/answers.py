@@ -166,6 +166,10 @@ class FormAnswer:
 
     word: str
     form: str
+    #: A pitcher to be added, by the name as typed.
+    name: str = ""
+    #: Pitchers on the roster whom that name may mean already: id and name.
+    known: tuple[tuple[int, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

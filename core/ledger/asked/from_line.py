@@ -2,16 +2,19 @@
 
 from sqlmodel import Session
 
+from core.audience import Relation
 from core.ledger.asked.answers import FormAnswer, Reply
 from core.ledger.asked.in_short import asked_in_short
 from core.ledger.asked.last_line import last_line, speaks_of_last
 from core.ledger.asked.question import Question
 from core.ledger.asked.reply import help_for, reply
 from core.ledger.binding import Books
-from core.ledger.command_words import Does, Word, may_use, word_alone
+from core.ledger.command_words import ADD, Does, Word, may_use, word_alone
 from core.ledger.crew import Crew, crew_of
 from core.ledger.spoken import spoken
+from core.ledger.who import find
 from core.model import Line
+from core.reading.adding import pitcher_to_add
 from core.reading.asking import Asked, Topic, ask
 
 
@@ -38,7 +41,7 @@ def says_a_word(session: Session, line: Line, crew: Crew) -> Word | None:
     text = spoken(session, line)
     if text == line.text and not crew.takes_orders(line):
         return None
-    word = word_alone(text)
+    word = ADD if pitcher_to_add(text) is not None else word_alone(text)
     if word is None or word.name == "pain" or word.does not in {Does.FORM, Does.HELP}:
         return None
     return word if may_use(word, crew) else None
@@ -64,8 +67,7 @@ def replies(session: Session, line: Line, books: Books) -> list[Reply]:
         return [last_line(session, line)]
     word = says_a_word(session, line, crew)
     if word is not None:
-        is_form = word.does is Does.FORM
-        return [FormAnswer(word.name, word.target) if is_form else help_for(crew)]
+        return [_form(session, line, word, crew) if word.does is Does.FORM else help_for(crew)]
     found: list[Reply] = []
     asked = asked_here(session, line, crew)
     while asked is not None:
@@ -73,3 +75,11 @@ def replies(session: Session, line: Line, books: Books) -> list[Reply]:
         found.append(reply(Question(session, asked, crew, books, posted.date(), posted.time())))
         asked = asked.then
     return found
+
+
+def _form(session: Session, line: Line, word: Word, crew: Crew) -> FormAnswer:
+    name = pitcher_to_add(spoken(session, line)) or ""
+    known = find(name, crew.related(Relation.STAFF)) if name else []
+    return FormAnswer(
+        word.name, word.target, name, tuple((arm.pitcher_id, arm.name) for arm in known)
+    )

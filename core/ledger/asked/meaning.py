@@ -3,7 +3,9 @@
 from core.audience import Relation, View, may_see
 from core.ledger.asked.answers import NotUnderstood, Refused
 from core.ledger.asked.question import Question
+from core.ledger.crew import Crew
 from core.ledger.who import Arm, find, near
+from core.model import key
 
 ME, CHILD = "me", "child"
 
@@ -46,7 +48,14 @@ def refused(question: Question, *, staff_only: bool = False) -> Refused:
     """The refusal, naming only those whom the asker may ask about."""
     crew = question.crew
     seen = [arm.name for arm in crew.arms if may_see(crew.relations[arm.pitcher_id], View.RECORD)]
-    return Refused(tuple(seen), staff_only, empty_roster=bool(crew.coaches) and not crew.arms)
+    return Refused(tuple(seen), staff_only, empty_roster=has_empty_roster(crew))
+
+
+def has_empty_roster(crew: Crew) -> bool:
+    """Whether a coach's teams, or the team in whose channel he asks, hold no pitcher yet."""
+    arms = [arm for arm in crew.local_arms() if Relation.STAFF in crew.relations[arm.pitcher_id]]
+    here = {key(crew.here)} if crew.here is not None else crew.coaches
+    return bool(here & crew.coaches) and not arms
 
 
 def _ask_who(question: Question) -> NotUnderstood:

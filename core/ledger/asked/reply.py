@@ -2,7 +2,7 @@
 
 from core.ledger.asked import about_one, about_staff
 from core.ledger.asked.answers import HelpAnswer, NoRecord, NotUnderstood, Refused, Reply
-from core.ledger.asked.meaning import meant, refused
+from core.ledger.asked.meaning import has_empty_roster, meant, refused
 from core.ledger.asked.question import Question
 from core.ledger.command_words import words_for
 from core.ledger.crew import Crew
@@ -21,7 +21,8 @@ def reply(question: Question) -> Reply:
     asked = question.asked
     if asked.topic is Topic.HELP:
         return help_for(question.crew)
-    if asked.topic in STAFF_TOPICS and not question.crew.is_staff:
+    of_staff = asked.topic in STAFF_TOPICS
+    if of_staff and (not question.crew.is_staff or has_empty_roster(question.crew)):
         return refused(question, staff_only=True)
     if asked.unclear:
         return NotUnderstood(asked, unclear=asked.unclear)
