@@ -12,6 +12,7 @@ from core.reading.entry import UnreadReason
 from core.reading.items import Item
 from core.reading.nolog import SPEEDS
 
+MOST_INNINGS = 12  # of one outing
 FEWEST = 5  # a smaller bare number is more likely something else
 
 
@@ -103,6 +104,13 @@ def _sum_of_innings(board: Board, match: re.Match[str]) -> None:
         _total(board, match)
 
 
+def _went(board: Board, match: re.Match[str]) -> None:
+    """As in "limit was 50, went 48"; "went 4" may be innings."""
+    value = board.whole(match.start("n"))
+    if value is not None and value > MOST_INNINGS:
+        _pitches(board, match)
+
+
 def _final(board: Board, match: re.Match[str]) -> None:
     """As in "32 after 2, 58 final"; "7-5 final" is a score."""
     if board.items[match.start("w")].text.lower() == "final":
@@ -119,7 +127,7 @@ def _running(board: Board, match: re.Match[str]) -> None:
     """As in "at 45 after 3", where 3 can be an inning."""
     if match.groupdict().get("k"):
         inning = board.whole(match.start("k"))
-        if inning is None or inning > 12:
+        if inning is None or inning > MOST_INNINGS:
             return
     numbers = [i for i in range(*match.span()) if board.items[i].symbol == "num"]
     if board.has("neverin"):
@@ -178,7 +186,12 @@ BARE_RULES: tuple[Rule, ...] = (
         f"finish (at|with|about|the|is|adv|colon|of|on|i|he)* <n:num> {_AFTER}",
         _pitches,
     ),
-    rule("threw", f"threw (about|adv|the|with|a|total|of|i|he|over)* <n:num> {_AFTER}", _pitches),
+    rule(
+        "threw",
+        f"threw (about|adv|the|with|a|total|of|i|he|over|allof)* <n:num> {_AFTER}",
+        _pitches,
+    ),
+    rule("went 48", f"went (about|adv|the|a|allof)* <n:num> {_AFTER}", _went),
     rule(
         "kind, number",
         f"kind"

@@ -17,7 +17,7 @@ def name_everyone(board: Board) -> None:
         arms = item.symbol == "everyone" and item.text.lower().endswith(("arms", "brazos"))
         if arms and board.items[at + 1 : at + 2] and board.items[at + 1].symbol in ("feels", "is"):
             continue  # "all arms feel good"
-        if item.symbol == "everyone" and _is_spoken_to(board, at):
+        if item.symbol == "everyone" and (_is_spoken_to(board, at) or _is_thrown_to(board, at)):
             continue
         if item.symbol == "everyone" and board.free(at) and not _of_type(board, at + 1):
             board.claim(at, at + 1, "who", "everyone")
@@ -37,6 +37,11 @@ def _is_spoken_to(board: Board, at: int) -> bool:
     if greeted and follows == "comma":
         return True
     return follows not in _TOLD and (greeted or board.author == "pitcher")
+
+
+def _is_thrown_to(board: Board, at: int) -> bool:
+    """As in "threw bp to the whole team": they batted."""
+    return at > 0 and board.items[at - 1].symbol == "to"
 
 
 def _can_be_left_out(board: Board, at: int) -> bool:

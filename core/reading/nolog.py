@@ -348,5 +348,6 @@ LIMIT_RULES: tuple[Rule, ...] = (
 )
 
 CLOCK_RULES: tuple[Rule, ...] = (
+    rule("home by nine", "by <n:num> (?! (fill|dash)* (unit|innings|percent|speed))", _clock),
     rule("at six", "at <n:num> (?! (fill|dash)* (unit|innings|percent|speed))", _clock),
 )

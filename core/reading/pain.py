@@ -8,6 +8,7 @@ from core.reading.armroll import read_arm_roll
 from core.reading.board import Board
 from core.reading.clauses import span
 from core.reading.entry import Pain, UnreadReason
+from core.reading.healed import read_healed
 from core.reading.pattern import LazyPattern
 from core.reading.people import OWN_CIRCLE
 from core.reading.severity import WORST, level_alone, severities
@@ -88,6 +89,7 @@ def read_pain(board: Board, scopes: tuple[Scope, ...]) -> None:
     """Claim what the line says about pain and tiredness."""
     if not board.has(*_SPOKEN):
         return
+    read_healed(board)
     _forgive(board, scopes)
     _unsure(board)
     _tired(board)

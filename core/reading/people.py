@@ -246,8 +246,8 @@ def _fits(board: Board, at: int, *, given: bool) -> bool:
     if _opens(board, at) and not given and ending:
         return follows in ("threw", "went", "colon")
     alone = at + 2 < len(board.items) and board.items[at + 1].symbol in ("dot", "newline")
-    if follows == "comma" and _counts_ahead(board, at + 2):
-        return True  # "Rafe, 5 innings, 71 pitches"
+    if follows == "comma" and (_counts_ahead(board, at + 2) or _day_and_counts(board, at + 2)):
+        return True  # "Rafe, 5 innings, 71 pitches", "Rafe, Saturday, 48 pitches"
     if given or alone or not _opens(board, at):
         return True
     return at + 1 < len(board.items) and board.items[at + 1].symbol not in _NO_RECORD
@@ -334,6 +334,15 @@ def _counts_ahead(board: Board, at: int) -> int:
         board.items[i].symbol == "num" and board.piece[i] == board.piece[at]
         for i in range(at, min(at + 12, len(board.items)))
     )
+
+
+def _day_and_counts(board: Board, at: int) -> bool:
+    """As in "Saturday, 48 pitches", "bullpen, 20 pitches", from here on."""
+    days_and_kinds = {"weekday", "sat", "today", "yesterday", *KINDS}
+    if at >= len(board.items) or board.items[at].symbol not in days_and_kinds:
+        return False
+    comma = at + 1 < len(board.items) and board.items[at + 1].symbol == "comma"
+    return _counts_ahead(board, at + 2 if comma else at + 1) > 0
 
 
 def _record_next(board: Board, at: int) -> bool:

@@ -253,8 +253,23 @@ def _questions(board: Board) -> list[Scope]:
         )
         if opening is not None and not _requests_log(board, first, at):
             start, _ = span(board.clause, opening)
-            found.append(Scope(start if start > first else first, at + 1, "question"))
+            end = _afterthought(board, at + 1)
+            found.append(Scope(start if start > first else first, end, "question"))
     return found
+
+
+def _afterthought(board: Board, at: int) -> int:
+    """Past a rough number after a question: "can i throw a pen wed? like 25".
+
+    "how many yesterday? 41" may answer itself.
+    """
+    if not board.symbol_is(at, "about"):
+        return at
+    _, after = span(board.sentence, at)
+    bare = all(
+        item.symbol in ("about", "num", "ish", "adv", "or") for item in board.items[at:after]
+    )
+    return after if bare else at
 
 
 def _asks(board: Board, at: int, first: int) -> bool:

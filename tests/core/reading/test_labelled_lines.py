@@ -16,6 +16,7 @@ TARGETS = {
     "corpus_spring.jsonl": 0.95,
     "corpus_staff.jsonl": 0.87,
     "corpus_summer.jsonl": 0.95,
+    "corpus_bullpen.jsonl": 0.95,
     "corpus_trio.jsonl": 0.95,
     "corpus_season.jsonl": 0.95,
     "corpus_short.jsonl": 0.95,
