@@ -1,25 +1,37 @@
-"""A roll of arms: under "Arm check:" a bare "good" beside a name is that pitcher's arm."""
+"""A roll of arms: under "Arm check:" a bare "good" beside a name is that pitcher's arm, and under
+"Pain:" a bare number is how bad it is.
+"""
 
 from core.reading.board import Board
+from core.reading.entry import Pain, UnreadReason
 from core.reading.pattern import LazyPattern
+from core.reading.severity import WORST
 
 _GOOD = LazyPattern(
     "said_who (is|feels|adv|dash|colon|total)* <g:good|goodadj>"
     " (?= comma|semi|newline|dot|stop|and|$)"
 )
+_END = "(?= comma|semi|newline|dot|stop|and|$)"
+_LEVEL = LazyPattern(
+    "said_who (is|colon|dash|had|at|with)* <side:left|right>? <site:site>? (is|colon|dash|at|a)*"
+    f" (<n:num> | <r:ratio> | <none:none|nothing|good|goodadj|nopain>) {_END}"
+)
 
 
 def read_arm_roll(board: Board) -> None:
-    """Claim "no pain" for each name that is called good under a heading that names arms."""
+    """Claim "no pain" for each name that is called good under a heading that names arms, and
+    the pain of each name under a heading that names pain.
+    """
     heading = _heading(board)
-    if heading is None:
-        return
-    found = list(_GOOD.finditer(board.line))
-    for match in found:
-        if match.start() > heading:
-            board.claim(match.start("g"), match.end("g"), "nopain")
-    if found:
-        board.no_log(heading, heading + 1, "heading")
+    if heading is not None:
+        found = list(_GOOD.finditer(board.line))
+        for match in found:
+            if match.start() > heading:
+                board.claim(match.start("g"), match.end("g"), "nopain")
+        if found:
+            board.no_log(heading, heading + 1, "heading")
+    if board.has("pain", "sore", "painscale"):
+        _read_levels(board)
 
 
 def _heading(board: Board) -> int | None:
@@ -30,3 +42,37 @@ def _heading(board: Board) -> int | None:
     arms = [at for at in range(colon) if board.items[at].name == "arm" and board.free(at)]
     named = any(claim.key == "who" and claim.first < colon for claim in board.claims)
     return None if named or not arms else arms[0]
+
+
+def _read_levels(board: Board) -> None:
+    """As in "Pain: Leo elbow 3, Max 0, Sam shoulder 4": two rows or more under such a heading."""
+    names = [claim.first for claim in board.claims if claim.key == "who"]
+    if len(names) < 2:
+        return
+    head = board.items[: min(names)]
+    painful = [at for at, i in enumerate(head) if i.symbol in ("pain", "sore", "painscale")]
+    ended = head[-1:] and head[-1].symbol in ("colon", "newline", "dash")
+    if not painful or not ended or any(item.value is not None for item in head):
+        return
+    found = list(_LEVEL.finditer(board.line))
+    if len(found) < 2:
+        return
+    sore = all(head[at].symbol == "sore" for at in painful)
+    headed = [item.name for item in head if item.symbol == "site"]
+    for at, item in enumerate(head):
+        if item.symbol in ("pain", "sore", "painscale", "site"):
+            board.no_log(at, at + 1, "heading")
+    for match in found:
+        start = match.start() + 1
+        site = board.items[match.start("site")].name if match.group("site") else ""
+        site = site or (headed[0] if len(headed) == 1 else "")
+        side = board.items[match.start("side")].symbol if match.group("side") else None
+        pair = board.items[match.start("r")].pair if match.group("r") else None
+        number = board.whole(match.start("n")) if match.group("n") else (pair or (None,))[0]
+        scaled = pair is None or pair[1] == WORST
+        if match.group("none") or number == 0:
+            board.claim(start, match.end(), "nopain")
+        elif site and number is not None and number <= WORST and scaled:
+            board.claim(start, match.end(), "pain", (Pain(site, number, side, sore=sore),))
+        else:
+            board.unread(start, match.end(), UnreadReason.UNCLEAR_PAIN)

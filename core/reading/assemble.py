@@ -8,7 +8,7 @@ draft; any other piece adds to the draft before it.
 from datetime import date
 
 from core.reading.board import COUNTS, Board, Claim
-from core.reading.draft import PRACTICE, Draft
+from core.reading.draft import PRACTICE, Draft, told_alike
 from core.reading.entry import Unread, UnreadReason
 from core.reading.filling import Filling
 from core.reading.in_order import in_order, sums_over_all
@@ -181,13 +181,13 @@ class Assembler:
         return Draft(
             who=last.who,
             days=() if any(c.key == "day" for c in piece) else last.days,
-            kind=None if own_kind else self._kind_of_all(last),
+            kind=None if own_kind else self._kind_of_all(last, piece),
             plural_kind=last.plural_kind,
         )
 
-    def _kind_of_all(self, last: Draft) -> str | None:
+    def _kind_of_all(self, last: Draft, piece: Piece) -> str | None:
         """As in "two pens this week for Leo. mon 20, thurs 24"; or what a heading said."""
-        if last.plural_kind:
+        if last.plural_kind or told_alike(self.board, last, piece):
             return last.kind
         return None if self.names_people else self.heading.kind
 

@@ -117,6 +117,12 @@ def _final(board: Board, match: re.Match[str]) -> None:
         _total(board, match)
 
 
+def _own_after_others(board: Board, match: re.Match[str]) -> None:
+    """As in "my brother threw 40, me 30", "su hermano tiró 40 y él 30"."""
+    if any(c.value == "someone else's" and c.after == match.start() for c in board.claims):
+        _pitches(board, match)
+
+
 def _unpaired_type_before(board: Board, at: int) -> bool:
     """Whether a pitch type without a number stands before this number in its clause."""
     first, _ = span(board.clause, at)
@@ -147,6 +153,13 @@ RUNNING_RULES: tuple[Rule, ...] = (
         "18 in the 3rd",
         "(?<!finish) (about)? <n:num> (pitches)? in (the)? (ord|ordword) (innings)? | <m:num>"
         " (pitches)? ordword",
+        _running,
+    ),
+    rule(
+        "1st inning was 25 pitches",
+        "((ord innings | ordword) (is|had|threw|colon|dash)+ |"
+        " (^|newline|dot|comma) (ord innings | ordword)) (about)? <n:num> (pitches)?"
+        " (?! (fill|dash|to)* (noun|num|percent|ord))",
         _running,
     ),
     rule(
@@ -192,6 +205,7 @@ BARE_RULES: tuple[Rule, ...] = (
         _pitches,
     ),
     rule("went 48", f"went (about|adv|the|a|allof)* <n:num> {_AFTER}", _went),
+    rule("threw an easy 30", f"threw adv* a (adv)* (adj|goodadj)+ <n:num> {_AFTER}", _pitches),
     rule(
         "kind, number",
         f"kind"
@@ -240,6 +254,7 @@ BARE_RULES: tuple[Rule, ...] = (
         f" <n:num> {_AFTER}",
         _pitches,
     ),
+    rule("me 30", f"(i|he) (with|had|at|colon|dash)* <n:num> {_AFTER}", _own_after_others),
     rule("name (number)", "said_who open <n:num> close", _pitches),
     rule(
         "number for a name",

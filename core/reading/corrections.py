@@ -111,6 +111,13 @@ def _told_and_threw(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start(), threw, "plan")
 
 
+def _guessed(board: Board, match: re.Match[str]) -> None:
+    """As in "guessed 55-60, clicker said 58": the one who counted is right."""
+    book = board.items[match.end()].symbol == "book"
+    if book or board.items[match.end() - 1].symbol == "but":
+        board.no_log(match.start(), match.end(), "corrected")
+
+
 def _given_up(board: Board, match: re.Match[str]) -> None:
     board.no_log(match.start(), match.end(), "corrected")
 
@@ -179,6 +186,12 @@ CORRECTION_RULES: tuple[Rule, ...] = (
         "68 no wait the book says 66",
         "<n:num> (pitches)? (comma)? <c:correction> (comma)? (?= book)",
         _given_up,
+    ),
+    rule(
+        "guessed 55-60, clicker said 58",
+        "(i)? guess (is|the|i|he|about|at|adv|threw|had)* num ((dash|to|or) num)? (ish)? (pitches)?"
+        " (comma|dot|semi|dash|but|and)* (?= book (threw|had|is|feels|colon|at|the|he|i)* num)",
+        _guessed,
     ),
     rule(
         "coach said 45 but i only threw 41",

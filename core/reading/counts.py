@@ -7,6 +7,7 @@ from core.reading.board import Board, Rule, rule
 from core.reading.entry import UnreadReason
 
 MOST_SETS = 10
+FEWEST_OF_A_SET = 5  # "pen 12 x 3" may well be the other way round
 
 
 def _of_them(board: Board, match: re.Match[str]) -> None:
@@ -25,6 +26,19 @@ def _sets(board: Board, match: re.Match[str]) -> None:
     if sets is not None and each is not None and sets <= MOST_SETS:
         field = groups.FIELDS[board.items[match.start("u")].symbol]
         board.claim(match.start(), match.end(), field, sets * each)
+
+
+def _sets_of_a_kind(board: Board, match: re.Match[str]) -> None:
+    """As in "pen 3 sets of 12": of pitches, where the line tells a kind and counts nothing else."""
+    sets, each = board.whole(match.start("s")), board.whole(match.start("n"))
+    told = board.has("bullpen", "catch", "live", "side")
+    alone = not board.has(*groups.FIELDS) and sum(i.symbol == "num" for i in board.items) == 2
+    if sets is None or each is None:
+        return
+    if told and alone and sets <= MOST_SETS and each >= FEWEST_OF_A_SET:
+        board.claim(match.start(), match.end(), "pitches", sets * each)
+    elif told or board.items[match.start("u")].text.lower().startswith("ups"):
+        board.unread(match.start(), match.end(), UnreadReason.TWO_READINGS)
 
 
 def _none(board: Board, match: re.Match[str]) -> None:
@@ -98,6 +112,12 @@ def _vague(board: Board, match: re.Match[str]) -> None:
 
 COUNT_RULES: tuple[Rule, ...] = (
     rule("sets", "<s:num> (adj)* times <n:num> fill* <u:unit>", _sets),
+    rule(
+        "pen, 3 sets of 12",
+        "<s:num> (adj)* <u:times|ups> (comma|of|at|with|colon|dash|about)* <n:num> (each)?"
+        " (?! (fill|dash)* (noun|percent|mph|num|word))",
+        _sets_of_a_kind,
+    ),
     rule("of them", "<n:num> them (?! (fill|is|the)* (noun|num))", _of_them),
     rule("sum", "num (plus num)+", _sum),
     rule("range", "(between)? <n:num> (dash|to|or|and) <t:num> fill* <u:unit>", _range),

@@ -3,7 +3,7 @@
 import re
 from datetime import date, timedelta
 
-from core.reading import groups  # noqa: F401  declares the groups
+from core.reading import groups
 from core.reading.board import Board, Handler, Rule, rule, says_no_log, says_unread
 from core.reading.entry import UnreadReason
 
@@ -60,13 +60,27 @@ def _month_first_or_day_first(board: Board, match: re.Match[str]) -> None:
 
 def _iso(board: Board, match: re.Match[str]) -> None:
     numbers = [int(part) for part in re.split(r"[-/]", board.items[match.start("i")].name)]
-    if numbers[0] > 31:
+    year = numbers[0] if numbers[0] > _LONGEST_MONTH else numbers[2]
+    if board.posted.year - (year if year > 99 else 2000 + year) not in (0, 1):
+        _of_another_year(board, match)
+        return
+    if numbers[0] > _LONGEST_MONTH:
         _dated(board, match, numbers[1], numbers[2])
     else:
         left, right = numbers[:2]
         if board.lang == "es" and right <= 12:
             left, right = right, left
         _dated(board, match, left, right)
+
+
+def _of_another_year(board: Board, match: re.Match[str]) -> None:
+    """As in "pen 10/10/10": three sets, a slip of the year, or somebody's birthday?"""
+    born = match.start() > 0 and board.items[match.start() - 1].text.lower().startswith("born")
+    told = board.has(*groups.FIELDS, *groups.KINDS, "threw") or len(board.items) == 1
+    if told and not born:
+        board.unread(match.start(), match.end(), UnreadReason.UNKNOWN_NUMBER)
+    else:
+        board.no_log(match.start(), match.end(), "date")
 
 
 def _day_of_month(board: Board, match: re.Match[str]) -> None:

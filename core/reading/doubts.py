@@ -15,7 +15,7 @@ from core.reading.clauses import span
 from core.reading.draft import PRACTICE
 from core.reading.entry import Entry, Unread, UnreadReason
 from core.reading.roster import is_known
-from core.reading.vocabulary import given_names
+from core.reading.vocabulary import given_names, nicknames
 
 COUNT_OF_AN_OUTING = range(8, 121)  # pitches; common practice, no source
 _TYPED = frozenset({"breaking", "curve", "slider", "changeup", "fastball", "strikes"})
@@ -33,6 +33,7 @@ _MEASURES = frozenset(
     {"min", "mins", "minute", "minutes", "hr", "hrs", "hour", "hours", "sec", "secs", "day",
      "days", "week", "weeks", "ft", "feet", "foot", "degrees", "mph", "yards"}
 )  # fmt: skip
+_LISTS = frozenset({"comma", "and", "colon", "dash", "newline", "dot", "semi", "off"})
 _HAPPENED = frozenset({"threw", "finish", "went"})
 
 
@@ -65,6 +66,8 @@ def doubts(board: Board, entries: Sequence[Entry]) -> list[Unread]:
         found += _of_another(board)
     if "who" in keys and board.author != "pitcher":
         found += _nobody(board) + _named_afterwards(board)
+    if board.author != "pitcher" and board.has("month"):
+        found += _listed_months(board)
     if any(entry.kind in PRACTICE for entry in entries[:-1]):
         found += _kind_left_out(board, entries)
     return found
@@ -115,6 +118,9 @@ def _nothing_read(board: Board, talk: set[object]) -> list[Unread]:
     """As in "52 not counting warmups", "Leo and Kip split it. 45 and 30": no log at all?"""
     if talk & _TALK or not board.items:
         return []
+    months = _months_out_of_order(board) if board.author != "pitcher" else []
+    if months:
+        return months
     opens = _fits_count(board, 0) and not _is_thing(board, 1)
     named = any(claim.key == "who" for claim in board.claims) and not talk
     found = [
@@ -132,6 +138,8 @@ def _stands_alone(board: Board, at: int) -> bool:
     if board.author == "pitcher" and (first, after) == (at, at + 1):
         return True
     before = [item.symbol for item in board.items[max(0, at - 2) : at]]
+    if board.author == "pitcher" and before[-1:] == ["adj"]:
+        return not _is_thing(board, at + 1)  # "a quick 20 before dinner"
     return before == ["win", "is"] and board.items[at - 2].text.lower() == "final"
 
 
@@ -233,6 +241,41 @@ def _nobody(board: Board) -> list[Unread]:
         and (item.symbol == "month" or item.name in given_names())
         and not any(c.first <= at < c.after for c in names)
     ]
+
+
+def _listed_months(board: Board) -> list[Unread]:
+    """As in "off: May, June": in a list of names a month that is also a name."""
+    months = [
+        at for at, item in enumerate(board.items) if item.symbol == "month" and board.free(at)
+    ]
+    spoken = {board.sentence[at] for at in months if not _is_listed(board, at)}  # "since April"
+    return [
+        Unread(board.quote(at, at + 1), UnreadReason.UNCLEAR_PERSON)
+        for at in months
+        if board.sentence[at] not in spoken
+        and board.items[at].text[:1].isupper()
+        and board.items[at].text.lower() in nicknames()
+    ]
+
+
+def _is_listed(board: Board, at: int) -> bool:
+    before = board.items[at - 1].symbol if at else "newline"
+    after = board.items[at + 1].symbol if at + 1 < len(board.items) else "newline"
+    return before in _LISTS and after in _LISTS
+
+
+def _months_out_of_order(board: Board) -> list[Unread]:
+    """As in "pens: May 25, June 30, April 22": names with their counts, or days to come?"""
+    dated = [
+        at
+        for at, item in enumerate(board.items[:-1])
+        if item.symbol == "month" and board.items[at + 1].symbol == "num"
+    ]
+    months = [int(board.items[at].name) for at in dated]
+    kinds = any(c.key == "kind" and c.value in PRACTICE for c in board.claims)
+    if not kinds or len(dated) < 2 or months == sorted(months):
+        return []
+    return [Unread(board.quote(at, at + 2), UnreadReason.UNCLEAR_PERSON) for at in dated]
 
 
 def _named_afterwards(board: Board) -> list[Unread]:

@@ -70,3 +70,11 @@ def strikes_of_what(draft: Draft) -> str:
         if claim.key == "pitches":
             return "strikes"
     return "strikes"
+
+
+def told_alike(board: Board, last: Draft, piece: list[Claim]) -> bool:
+    """As in "mon pen 20p, tue 25p": day and counts in the same order, the kind left out."""
+    before = [claim.key for claim in last.claims]
+    same = before[:2] == ["day", "kind"] and before[2:] == [claim.key for claim in piece[1:]]
+    here = board.sentence[last.claims[0].first] == board.sentence[piece[0].first]
+    return same and here and piece[0].key == "day" and len(piece) > 1

@@ -63,6 +63,15 @@ def _bare_percent(board: Board, match: re.Match[str]) -> None:
         board.claim(match.start(), match.end(), "effort", value)
 
 
+def _of_ten_or_percent(board: Board, match: re.Match[str]) -> None:
+    """As in "effort 7": of ten, or percent?"""
+    value = board.items[match.start("n")]
+    if value.symbol == "num" and (value.whole or 0) <= 10 and not match.group("p"):
+        board.unread(match.start(), match.end(), UnreadReason.TWO_READINGS)
+    else:
+        _effort(board, match)
+
+
 def _fixed(percent: int) -> Handler:
     def apply(board: Board, match: re.Match[str]) -> None:
         board.claim(match.start(), match.end(), "effort", percent)
@@ -105,8 +114,13 @@ EFFORT_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "effort first",
-        "speed (colon|is|at|about)* <n:num|pct> percent? (?! (fill|dash)* noun)",
-        _effort,
+        "speed (colon|is|at|about)* <n:num|pct> <p:percent>? (?! (fill|dash)* noun)",
+        _of_ten_or_percent,
+    ),
+    rule(  # how hard it felt, which is no share of full effort
+        "rpe 7",
+        "rpe (colon|is|of|at|about|a|the)* (ratio|num|pct) (painscale)? | (ratio|num) rpe",
+        says_unread(UnreadReason.TWO_READINGS),
     ),
     rule("effort without a sign", "at <n:num> (?! (fill|dash)* (noun|percent|num))", _bare_percent),
     rule("effort of ten, first", "speed (colon|is|at|about)* <r:ratio>", _out_of_ten),

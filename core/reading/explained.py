@@ -84,6 +84,8 @@ def _is_harmless(board: Board, words: Lexicon, at: int, *, few: bool) -> bool:
         return any(claim.key == "day" and claim.after == at for claim in board.claims)
     if item.symbol == "ours":
         return _heads_names(board, at)
+    if item.symbol == "guess":
+        return "guess" not in item.text.lower()  # "thought I did good, 45p"
     if item.symbol == "mixedpitch":
         return _leads_counts(board, at)
     if item.symbol == "correction":

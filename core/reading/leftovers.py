@@ -34,7 +34,9 @@ _HYPOTHETIC = (
     "cleared",
 )
 _LONGEST_CODE = 3  # letters: "32r", "5cam"
-_BARE_SIGNS = frozenset({"correction", "nothing", "yesterday", "daybefore", "weekday", "sat"})
+_BARE_SIGNS = frozenset(
+    {"correction", "nothing", "yesterday", "daybefore", "weekday", "sat", "adj"}
+)
 _BARE_WORDS = _BARE_SIGNS | {"is", "about", "adv", "and", "today", "i", "total", "the", "then"}
 _SUBJECTS = frozenset(
     {"i", "he", "threw", "went", "finish", "today", "yesterday", "weekday", "mention", "word",

@@ -53,6 +53,7 @@ _RELATIVES = frozenset(
      "teammate", "catcher", "coach", "uncle", "nephew"}
 )  # fmt: skip
 _ARM = frozenset({"site", "pain", "sore"})
+_COMPANY = frozenset({"relieved", "for", "after", "to", "with"})
 
 
 def name_people(board: Board) -> None:
@@ -145,13 +146,7 @@ def _unknown_before_count(board: Board, at: int) -> bool:
 def _oneself(board: Board) -> None:
     """Beside others, "i threw 40" and "me 40" are the author's own."""
     for at, item in enumerate(board.items[:-1]):
-        company = at > 0 and board.items[at - 1].symbol in (
-            "relieved",
-            "for",
-            "after",
-            "to",
-            "with",
-        )
+        company = at > 0 and board.items[at - 1].symbol in _COMPANY
         if item.symbol != "i" or not board.free(at) or company:
             continue
         beside = (

@@ -32,6 +32,7 @@ from core.reading.nolog import AVAILABLE_RULES, CLOCK_RULES, LIMIT_RULES, NO_LOG
 from core.reading.pain import read_pain
 from core.reading.pairing import pair_counts
 from core.reading.people import name_people
+from core.reading.rivals import join_rivals
 from core.reading.shares import SHARE_RULES
 from core.reading.strikes import STRIKE_RULES
 from core.reading.tables import read_tables
@@ -121,6 +122,7 @@ def lay_out(
     """Lay a line's items on a board and run every recogniser over it, surest first."""
     names = tuple(name.casefold() for name in roster)
     items = itemize(tokens, lexicon(lang))
+    join_rivals(items, lang, names)
     tell_apart(items)
     board = Board(text, items, posted, author, names, lang)
     mark_clauses(board)

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from core.reading.board import Board
+from core.reading.grids import read_grids
 from core.reading.groups import FIELDS, OTHER_NOUNS
 from core.reading.innings import innings_outs
 
@@ -24,6 +25,8 @@ class _Header:
 
 def read_tables(board: Board) -> None:
     """Claim the numbers of each row that fits the column names above it."""
+    if read_grids(board):
+        return
     if board.has("colon"):
         _sections(board)
     if not board.has("newline", "slash", "open", "colon"):

@@ -11,6 +11,7 @@ from core.reading.clauses import span
 from core.reading.groups import FIELDS, FILLERS, KINDS, NOUNS
 from core.reading.items import NUMERIC
 from core.reading.people import OWN_CIRCLE
+from core.reading.whose import ask_whose, own_again
 
 _FORWARD = {
     "plan": "plan",
@@ -146,7 +147,7 @@ def _is_company(board: Board, at: int) -> bool:
     starts = at == span(board.clause, at)[0]
     if starts and not board.items[at].text.lower().startswith(OWN_CIRCLE):
         return False
-    company = before in ("with", "to", "and", "for", "of", "at", "vs")
+    company = before in ("with", "to", "and", "for", "of", "at", "vs", "faced")
     if board.lang == "es" and before == "to" and _hurts(board, at):
         return False  # "a mi hermano le duele el codo"
     return company or not (following & _ACTS or threw)
@@ -185,6 +186,7 @@ def claim_talk(board: Board, scopes: tuple[Scope, ...]) -> None:
     """Claim every item in talk as no log, so that it says nothing. Pain words stay."""
     several_names = len({str(claim.value) for claim in board.claims if claim.key == "who"}) > 1
     for scope in scopes:
+        ask_whose(board, scope.first, scope.after, scope.what)
         if several_names:
             board.withdraw(scope.first, scope.after, "who")
         for at in range(scope.first, scope.after):
@@ -296,7 +298,7 @@ def _forward(board: Board, at: int) -> int:
         if planned and new_clause and _comes_back(board, at, place):
             return place
         if about_others:
-            if symbol == "i" and board.clause[place] != board.clause[at]:
+            if board.piece[place] != board.piece[at] and own_again(board, at, place):
                 return place
         elif symbol in _HAPPENED and not (symbol == "threw" and _is_to_throw(board, at, place)):
             return place

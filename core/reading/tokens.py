@@ -143,7 +143,7 @@ def _mark(raw: str) -> str:
 def fold(word: str) -> str:
     """Lower case, without accents and with one kind of apostrophe ("Mañana" is "manana")."""
     word = word.lower()
-    if word.isascii():
+    if word.isascii() or word == "él":  # "el" is no person
         return word
     decomposed = unicodedata.normalize("NFKD", word.translate(_MARKS))
     return "".join(char for char in decomposed if not unicodedata.combining(char))

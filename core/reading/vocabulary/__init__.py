@@ -78,6 +78,12 @@ def nicknames() -> frozenset[str]:
 
 
 @cache
+def name_columns() -> frozenset[str]:
+    """What the column of names is called in a table."""
+    return _word_list("name_columns.txt")
+
+
+@cache
 def harmless_symbols() -> frozenset[str]:
     """Symbols that may be left over beside a count: no rule took them up, and they say nothing."""
     return _word_list("harmless.txt")

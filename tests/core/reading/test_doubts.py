@@ -15,7 +15,7 @@ POSTED = datetime.fromisoformat("2026-05-16T18:00")  # a Saturday
     [
         ("pitcher", "45 reps in pen 8 cb", UnreadReason.UNKNOWN_NUMBER),
         ("pitcher", "gonna pen 30 today 5cb", UnreadReason.TWO_READINGS),
-        ("pitcher", "mon pen 20p wed 25p", UnreadReason.UNKNOWN_KIND),
+        ("pitcher", "mon pen 20p, 25p wed", UnreadReason.UNKNOWN_KIND),
         ("guardian", "Mateo threw a pen Tuesday 25 pitches and 30 Thursday",
          UnreadReason.UNKNOWN_KIND),
         ("pitcher", "52 not counting warmups", UnreadReason.UNKNOWN_NUMBER),

@@ -1,0 +1,47 @@
+"""The other team's players named by their team or by "their": they are nobody of ours."""
+
+from collections.abc import Sequence
+
+from core.reading.items import Item
+from core.reading.roster import bare
+from core.reading.vocabulary import given_names
+
+_ROLES = frozenset(
+    {"starter", "starters", "pitcher", "pitchers", "ace", "closer", "reliever", "lefty", "righty",
+     "kid", "kids", "guy", "guys", "arm", "arms", "staff", "bullpen"}
+)  # fmt: skip
+_SHORTEST_TEAM = 4  # letters, with the s of the plural
+
+
+def join_rivals(items: list[Item], lang: str, roster: Sequence[str]) -> None:
+    """Make one item of "Hawks starter", "the Bandits ace", "their Owen": somebody else's.
+
+    `roster` holds our own pitchers' names, in lower case.
+    """
+    if lang != "en" or not any(item.name in _ROLES or item.name == "their" for item in items):
+        return
+    starts = frozenset(name.split(" ")[0] for name in roster)
+    for at in range(len(items) - 2, -1, -1):
+        first, second = items[at : at + 2]
+        team = second.text.lower() in _ROLES and _is_team(first, starts)
+        theirs = first.text.lower() == "their" and _is_name(second)
+        if team or theirs:
+            items[at : at + 2] = [
+                first._replace(symbol="other", text=f"{first.text} {second.text}", end=second.end)
+            ]
+
+
+def _is_team(item: Item, starts: frozenset[str]) -> bool:
+    """As in "Hawks", "Hawks'": a plural with a capital that is nobody's name."""
+    word = bare(item.name).rstrip("'")
+    plural = word.endswith("s") and not word.endswith("ss") and len(word) >= _SHORTEST_TEAM
+    named = word in given_names() or word in starts
+    return item.symbol == "word" and item.text[:1].isupper() and plural and not named
+
+
+def _is_name(item: Item) -> bool:
+    """Whether it is a name by itself; "their Leo's" or "their april game" is none."""
+    return item.text[:1].isupper() and item.name in given_names()
+
+
+__all__ = ["join_rivals"]
