@@ -150,6 +150,9 @@ class Assembler:
             if kinds and not self.drafts[-1].has_outing() and len(self.drafts) == 1:
                 self.heading.kind = kinds[0]
             return
+        keys = {claim.key for claim in piece}
+        if "who" not in keys and keys & COUNTS and self.drafts[-1].who:
+            return  # "Leo pen 20, mon catch 30, Max 22": Leo's catch, and no heading
         for claim in piece:
             if claim.key == "who" or claim.key in COUNTS:
                 return
@@ -220,10 +223,14 @@ class Assembler:
                 current.label != claim.value or claim.value == "another"
             )
         if claim.key == "day" and len(current.days) > 1 and not current.counts and outing:
-            return True  # "pitched saturday and sunday. saturday 28, sunday 17"
+            # "pitched saturday and sunday. saturday 28, sunday 17", not "mon, wed and fri 12 each"
+            return claim.value in current.days or not self._one_sentence(current, claim)
         if claim.key == "day" and current.pains and not current.has_outing():
-            apart = self.board.sentence[claim.first] != self.board.sentence[current.claims[0].first]
-            return apart and bool(outing and current.days) and claim.value not in current.days
+            return (
+                not self._one_sentence(current, claim)
+                and bool(outing and current.days)
+                and claim.value not in current.days
+            )
         if not (outing and current.has_outing()):
             return False
         if claim.key == "day":
@@ -235,6 +242,10 @@ class Assembler:
         if claim.key == "opponent":
             return clash and self._another_opponent(current, claim)
         return claim.key == "kind" and ((current.kind or claim.value) != claim.value or clash)
+
+    def _one_sentence(self, current: Draft, claim: Claim) -> bool:
+        sentence = self.board.sentence
+        return sentence[claim.first] == sentence[current.claims[0].first]
 
     def _another_opponent(self, current: Draft, claim: Claim) -> bool:
         """As in "vs Oakmere 45p, vs Fenlow 18p": two games."""

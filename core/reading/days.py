@@ -92,6 +92,22 @@ def _day_of_month(board: Board, match: re.Match[str]) -> None:
         _claim(board, match, past[0])
 
 
+def _is_on_the(board: Board, match: re.Match[str]) -> None:
+    """As in "la final es el 14": ahead, or no log; Spanish "fue el 14" was that day."""
+    if board.items[match.start("n") - 1].text.lower() != "el":
+        return
+    if board.items[match.start("v")].text.lower() == "fue":
+        _day_of_month(board, match)
+    elif (board.whole(match.start("n")) or 0) <= _LONGEST_MONTH:
+        board.no_log(match.start(), match.end(), "date")
+
+
+def _on_the(board: Board, match: re.Match[str]) -> None:
+    """As in "el 3 vs Garza Mora tiré 50": his own day; of others "el 12 tiró 40" may be a shirt."""
+    if board.author == "pitcher" and board.items[match.start("n") - 1].text.lower() == "el":
+        _day_of_month(board, match)
+
+
 def _weekday_and_day(board: Board, match: re.Match[str]) -> None:
     """As in "Saturday 16: ...": a date, where the weekday before it agrees."""
     item, today = board.items[match.start("d")], board.posted.date()
@@ -215,6 +231,8 @@ DAY_RULES: tuple[Rule, ...] = (
         _weekday_and_day,
     ),
     rule("on the 9th", "on the <n:ord>", _day_of_month),
+    rule("es el 14, fue el 14", "<v:is> the <n:num>" + _NOT_COUNTED, _is_on_the),
+    rule("el 3 vs Lobos", "(^|mark|newline) the <n:num> (?= (said_vs|vs|threw))", _on_the),
     rule("weekday and day of month", "(weekday|sat) (comma)? the <n:ord>", _day_of_month),
     rule("log for saturday", "(logthis|countword) for <d:weekday|sat>", _logged_day),
     rule("for saturday", "for (weekday|sat) (?! anygame)", says_unread(UnreadReason.UNCLEAR_DAY)),

@@ -10,6 +10,7 @@ Such a line is asked about.
 from collections.abc import Sequence
 from itertools import pairwise
 
+from core.reading.ahead import present_on_a_weekday
 from core.reading.board import COUNTS, NO_LOG, Board, Claim
 from core.reading.clauses import span
 from core.reading.draft import PRACTICE
@@ -54,12 +55,15 @@ def doubts(board: Board, entries: Sequence[Entry]) -> list[Unread]:
         found.append(Unread(board.text, UnreadReason.TWO_READINGS))  # of what is "each" one?
     if "kind" in keys:
         found += _kind_of_no_entry(board, entries)
+        found += _uncounted_day(board, entries) if "day" in keys else []
     if "nopain" in keys and board.has("insteadof"):
         found += _site_left_out(board)
     if "day" in keys and keys & _TOLD and len(entries) == 1:
         found += _fine_on_another_day(board)
     if "running" in keys and keys & _TYPED:
         found += _by_inning(board)
+    if "day" in keys:
+        found += _present_or_past(board)
     if board.has("season", "warm"):
         found += _totals_or_warming_up(board)
     if board.has("other"):
@@ -155,6 +159,14 @@ def _opens_with_a_day(board: Board) -> list[Unread]:
     return [Unread(board.quote(0, 3), UnreadReason.UNCLEAR_DAY)] if dated and free else []
 
 
+def _present_or_past(board: Board) -> list[Unread]:
+    """As in "el viernes Leo tira 30": did he, or will he?"""
+    return [
+        Unread(board.quote(*span(board.clause, at)), UnreadReason.UNCLEAR_DAY)
+        for at in present_on_a_weekday(board)
+    ]
+
+
 def _days(board: Board) -> int:
     return len({claim.value for claim in board.claims if claim.key == "day"})
 
@@ -167,6 +179,20 @@ def _kind_of_no_entry(board: Board, entries: Sequence[Entry]) -> list[Unread]:
     if not left or not games or "live" in told or len(told) < 2:
         return []
     return [Unread(board.text, UnreadReason.UNKNOWN_KIND)]
+
+
+def _uncounted_day(board: Board, entries: Sequence[Entry]) -> list[Unread]:
+    """As in "tue game 40p, wed catch, thu pen 20": a day's practice that no entry holds."""
+    told = {entry.kind for entry in entries}
+    found = []
+    for claim in board.claims:
+        if claim.key != "kind" or claim.value not in PRACTICE or claim.value in told:
+            continue
+        first, after = span(board.clause, claim.first)
+        here = {c.key for c in board.claims if first <= c.first < after}
+        if "day" in here and not here & (COUNTS | {"who", "nopain", "pain"}):
+            found.append(Unread(board.quote(first, after), UnreadReason.VAGUE))
+    return found
 
 
 def _site_left_out(board: Board) -> list[Unread]:
@@ -233,6 +259,7 @@ def _of_another(board: Board) -> list[Unread]:
 def _nobody(board: Board) -> list[Unread]:
     """A name before counts that is nobody's: "June 28 pitches, April 31, both pens"."""
     names = [c for c in board.claims if c.key in ("who", "except", "opponent")]
+    names += _heading_dates(board)
     return [
         Unread(board.quote(at, at + 2), UnreadReason.UNCLEAR_PERSON)
         for at, item in enumerate(board.items[:-1])
@@ -276,6 +303,20 @@ def _months_out_of_order(board: Board) -> list[Unread]:
     if not kinds or len(dated) < 2 or months == sorted(months):
         return []
     return [Unread(board.quote(at, at + 2), UnreadReason.UNCLEAR_PERSON) for at in dated]
+
+
+def _heading_dates(board: Board) -> list[Claim]:
+    """As in "Julio 12: Leo 40 pitches", where no other month is named."""
+    if sum(item.symbol == "month" for item in board.items) > 1:
+        return []
+    return [
+        claim
+        for claim in board.claims
+        if claim.key == "day"
+        and claim.first == 0
+        and board.items[claim.after : claim.after + 1]
+        and board.items[claim.after].symbol in ("colon", "dash")
+    ]
 
 
 def _named_afterwards(board: Board) -> list[Unread]:

@@ -164,8 +164,8 @@ LABEL_RULES: tuple[Rule, ...] = (
     rule(
         "both ends",
         "(bothends|twogames)"
-        " (of|the|twogames|a|comma|dash|threw|with|colon|about|today|pitches|into|both)* <n:num>"
-        " (pitches)? and <t:num> (pitches)? (?! (fill)* type)",
+        " (of|the|twogames|game|a|comma|dash|threw|with|colon|about|today|pitches|into|both)*"
+        " <n:num> (pitches)? and <t:num> (pitches)? (?! (fill)* type)",
         _both_ends,
     ),
     rule("game 1", "(game|letterg) (hash)? <n:num> (?! (fill|dash)* noun)", _numbered_game),

@@ -51,7 +51,7 @@ def _throw(word: _Word) -> str:
 def _throws(word: _Word) -> str:
     """As in "30 throws", "throws: 30" count; in "throws 1 inning" it is what he does."""
     acts = word.after in ("num", "a") and word.before not in ("num", "adj")
-    return "threw" if acts and word.line & {"innings", "said_who"} else "pitches"
+    return "threw" if acts and word.line & {"innings", "everyone"} else "pitches"
 
 
 def _so_far(word: _Word) -> str:

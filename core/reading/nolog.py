@@ -108,6 +108,12 @@ def _clock(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start(), match.end(), "clock time")
 
 
+def _at_hour(board: Board, match: re.Match[str]) -> None:
+    """As in Spanish "el juego de las 9"."""
+    if board.items[match.start("n") - 1].text.lower() in ("las", "la"):
+        board.no_log(match.start("n") - 2, match.end(), "clock time")
+
+
 def _warm_up_throws(board: Board, match: re.Match[str]) -> None:
     """As in "62p 4ip plus 35 warmup throws": beside a game they are no part of its count."""
     if board.has("innings", "vs", "game", "gamelike"):
@@ -212,6 +218,12 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         "sat (at|about|in|up_to)* num (dash num)? (?! (dash|fill)* noun)",
         _sat,
     ),
+    rule(
+        "moved from 9 to 11:15",
+        "(from|of the) num (at|to|dash) clock",
+        says_no_log("clock time"),
+    ),
+    rule("juego de las 9", "(anygame|practice|bullpen) of the <n:num>" + _NOT_COUNTED, _at_hour),
     rule(
         "clock",
         "(at|about|before|after|to|dash)* clock ((dash|to) clock)*",

@@ -6,6 +6,7 @@ from core.reading.roster import bare, is_known, listed
 from core.reading.vocabulary import given_names
 
 _LONGEST_OPPONENT = 4  # words
+_OPENS_A_TEAM = frozenset({"num", "adj", "goodadj", "gamelike", "thing", "stat", "road", "place"})
 _SKIPPED = {
     "vs": ("the", "a", "colon", "dot"),
     "at": ("the",),
@@ -43,11 +44,11 @@ def name_opponents(board: Board) -> None:
 
 
 def _numbered_name(board: Board, at: int) -> int:
-    """As in "vs Siete Robles": a number in words before a word is part of the name."""
+    """As in "vs Siete Robles", "vs cerro azul": a word of the trade is part of the name."""
     pair = board.items[at : at + 2]
-    if len(pair) < 2 or pair[1].symbol != "word":
+    if len(pair) < 2 or pair[1].symbol != "word" or not pair[0].text[:1].isalpha():
         return 0
-    return 1 if pair[0].symbol == "num" and not pair[0].digits else 0
+    return 1 if pair[0].symbol in _OPENS_A_TEAM and not pair[0].digits else 0
 
 
 def _opponent_word(board: Board, at: int, symbol: str) -> bool:

@@ -20,6 +20,7 @@ def pieces(board: Board) -> list[Piece]:
             last = board.piece[claim.first]
         found[-1].append(claim)
     found = _led_by_markers(board, [piece for piece in found if piece])
+    found = _headed_by_kinds(board, found)
     return [part for piece in found for part in _cut(piece)]
 
 
@@ -33,6 +34,20 @@ def _led_by_markers(board: Board, found: list[Piece]) -> list[Piece]:
         here = markers and board.sentence[before[0].first] == sentence
         opens = here and board.sentence[joined[-2][-1].first] != sentence
         if opens and piece[0].key == "who":
+            joined[-1] = before + piece
+        else:
+            joined.append(piece)
+    return joined
+
+
+def _headed_by_kinds(board: Board, found: list[Piece]) -> list[Piece]:
+    """As in "55p vs Oaks, sunday just catch, 20 throws": a day and a kind with what they head."""
+    joined: list[Piece] = []
+    for piece in found:
+        before = joined[-1] if len(joined) > 1 else []
+        heads = len(before) == 2 and {claim.key for claim in before} == {"day", "kind"}
+        same = heads and board.sentence[before[0].first] == board.sentence[piece[0].first]
+        if same and all(claim.key in COUNTS for claim in piece):
             joined[-1] = before + piece
         else:
             joined.append(piece)

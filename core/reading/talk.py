@@ -6,6 +6,13 @@ the line comes back to what was thrown; "this season" takes only the count besid
 
 from dataclasses import dataclass
 
+from core.reading.ahead import (
+    comes_back,
+    counts_between,
+    is_to_throw,
+    opens_going,
+    present_on_a_weekday,
+)
 from core.reading.board import Board
 from core.reading.clauses import span
 from core.reading.groups import FIELDS, FILLERS, KINDS, NOUNS
@@ -46,8 +53,7 @@ _BELONGINGS = frozenset({"thing", "place", "hash"})
 _OPENERS = frozenset({"is", "are", "do", "does", "am"})
 _SO_NOT = ("so", "cant", "can't", "cannot", "need to", "needs to", "have to", "gotta")
 _HAPPENED = frozenset({"threw", "finish", "went", "today", "yesterday"})
-_RESTING = frozenset({"off", "rest", "restday", "notthrown", "none"})
-_SUBJECTS = frozenset({"i", "he", "is", "adv", "word", "weekday", "sat"})
+_TO_ALL = frozenset({"everyone", "each"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +71,7 @@ class Scope:
 
 def talk_scopes(board: Board) -> tuple[Scope, ...]:
     """Runs of items that are talk, each with the name of what it is."""
-    scopes = [*_questions(board)]
+    scopes = [*_questions(board), *_weekly_orders(board)]
     for at, item in enumerate(board.items):
         if item.symbol in _BELONGINGS and _heads_no_log(board, at):
             scopes.append(Scope(span(board.sentence, at)[0], len(board.items), "heading"))
@@ -82,6 +88,15 @@ def talk_scopes(board: Board) -> tuple[Scope, ...]:
         if item.symbol in _MARKERS or _opens_question(board, at):
             scopes.append(_scope(board, at))
     return tuple(scope for scope in scopes if scope.after > scope.first)
+
+
+def _weekly_orders(board: Board) -> list[Scope]:
+    """As in "Friday every pitcher throws a 30 pitch pen": an order to all."""
+    return [
+        Scope(*span(board.sentence, at), "plan")
+        for at in present_on_a_weekday(board)
+        if any(board.items[i].symbol in _TO_ALL for i in range(*span(board.sentence, at)))
+    ]
 
 
 def asks_to_log(board: Board, at: int) -> bool:
@@ -295,58 +310,27 @@ def _forward(board: Board, at: int) -> int:
         if symbol == "but":
             return place
         new_clause = board.clause[place] != board.clause[place - 1]
-        if planned and new_clause and _comes_back(board, at, place):
+        if planned and new_clause and comes_back(board, at, place):
             return place
         if about_others:
             if board.piece[place] != board.piece[at] and own_again(board, at, place):
                 return place
-        elif symbol in _HAPPENED and not (symbol == "threw" and _is_to_throw(board, at, place)):
+        elif symbol in _HAPPENED and not (symbol == "threw" and is_to_throw(board, at, place)):
             return place
     return end
-
-
-def _comes_back(board: Board, at: int, clause: int) -> bool:
-    """As in "pen tomorrow, 40 pitches today", "off tomorrow, 40p 5cb": what was thrown."""
-    first, after = span(board.clause, at)
-    rests = any(item.symbol in _RESTING for item in board.items[first:after])
-    start, end = span(board.clause, clause)
-    today = any(item.symbol == "today" for item in board.items[start:end])
-    return today or (rests and _counts_before(board, start, end) > 0)
-
-
-def _is_to_throw(board: Board, at: int, place: int) -> bool:
-    """As in "next week throwing 40", "next week im throwing 40": of what the marker says."""
-    going = board.items[place].text.lower().endswith("ing") and board.items[at].symbol == "plan"
-    between = board.items[at + 1 : place]
-    return not between or (going and all(i.symbol in _SUBJECTS for i in between))
 
 
 def _back(board: Board, at: int) -> int:
     """To the start of the clause, unless something was thrown between."""
     start, _ = span(board.clause, at)
     for place in range(at - 1, start - 1, -1):
-        if board.items[place].symbol == "threw" and _opens_going(board, start, place, at):
+        if board.items[place].symbol == "threw" and opens_going(board, start, place, at):
             return start
         if board.items[place].symbol in _HAPPENED or board.items[place].symbol == "restday":
             return at
         if board.items[place].text.lower() in _SO_NOT:
             return place  # "48 pitches so i cant go tomorrow"
-    return at if _counts_before(board, start, at) > 1 else start
-
-
-def _opens_going(board: Board, start: int, place: int, at: int) -> bool:
-    """As in "throwing 40 next week", "im throwing 40 tomorrow": of what is to come."""
-    going = board.items[place].text.lower().endswith("ing") and board.items[at].symbol == "plan"
-    before = board.items[start:place]
-    return going and all(i.symbol in _SUBJECTS and i.text.lower() != "was" for i in before)
-
-
-def _counts_before(board: Board, start: int, at: int) -> int:
-    """How many counts stand there: "45 pitches 9 cb hopefully more next time" is a log."""
-    return sum(
-        board.items[i].symbol == "num" and board.items[i + 1].symbol in NOUNS
-        for i in range(start, at - 1)
-    )
+    return at if counts_between(board, start, at) > 1 else start
 
 
 def _beside(board: Board, at: int) -> tuple[int, int]:

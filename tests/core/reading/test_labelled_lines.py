@@ -34,6 +34,7 @@ TARGETS = {
     "corpus_es2.jsonl": 0.97,
     "corpus_es3.jsonl": 0.97,
     "corpus_es4.jsonl": 0.97,
+    "corpus_es5.jsonl": 0.97,
 }
 
 

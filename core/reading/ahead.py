@@ -1,0 +1,62 @@
+"""Throwing to come: how far a plan reaches over verbs, and where the line comes back from it."""
+
+from core.reading.board import Board
+from core.reading.clauses import span
+from core.reading.groups import NOUNS
+
+_PRESENT = "now"  # how the vocabulary names the verbs "throws", "lanza"
+_RESTING = frozenset({"off", "rest", "restday", "notthrown", "none"})
+_SUBJECTS = frozenset({"i", "he", "is", "adv", "word", "weekday", "sat"})
+
+
+def present_on_a_weekday(board: Board) -> list[int]:
+    """Verbs as in "el viernes tira 30": the last Friday, or the next?"""
+    if not board.has("weekday", "sat"):
+        return []
+    return [
+        at
+        for at, item in enumerate(board.items)
+        if item.name == _PRESENT
+        and item.symbol != "pitches"  # "tue and thu 35 throws each"
+        and any(board.items[i].symbol in ("weekday", "sat") for i in range(*span(board.clause, at)))
+    ]
+
+
+def is_to_throw(board: Board, at: int, place: int) -> bool:
+    """As in "next week throwing 40", "next week im throwing 40": of what the marker says."""
+    going = board.items[place].text.lower().endswith("ing") and board.items[at].symbol == "plan"
+    between = board.items[at + 1 : place]
+    return not between or (going and all(i.symbol in _SUBJECTS for i in between))
+
+
+def opens_going(board: Board, start: int, place: int, at: int) -> bool:
+    """As in "throwing 40 next week", "im throwing 40 tomorrow": of what is to come."""
+    going = board.items[place].text.lower().endswith("ing") and board.items[at].symbol == "plan"
+    before = board.items[start:place]
+    return going and all(i.symbol in _SUBJECTS and i.text.lower() != "was" for i in before)
+
+
+def comes_back(board: Board, at: int, clause: int) -> bool:
+    """As in "pen tomorrow, 40 pitches today", "off tomorrow, 40p 5cb": what was thrown."""
+    first, after = span(board.clause, at)
+    rests = any(item.symbol in _RESTING for item in board.items[first:after])
+    start, end = span(board.clause, clause)
+    today = any(item.symbol == "today" for item in board.items[start:end])
+    return today or (rests and counts_between(board, start, end) > 0)
+
+
+def counts_between(board: Board, start: int, at: int) -> int:
+    """How many counts stand there: "45 pitches 9 cb hopefully more next time" is a log."""
+    return sum(
+        board.items[i].symbol == "num" and board.items[i + 1].symbol in NOUNS
+        for i in range(start, at - 1)
+    )
+
+
+__all__ = [
+    "comes_back",
+    "counts_between",
+    "is_to_throw",
+    "opens_going",
+    "present_on_a_weekday",
+]
