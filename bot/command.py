@@ -9,6 +9,7 @@ from bot.forms.written import write_once
 from bot.wording import command as say
 from bot.wording.first_steps import SET_UP_FIRST
 from bot.wording.forms import MAY_NOT
+from core.audience import Relation
 from core.ledger import Notice
 from core.ledger.asked.reply import help_for
 from core.ledger.by_hand import Hand
@@ -64,7 +65,7 @@ def understand(hand: Hand, text: str) -> Done:
         return Keeps(call.text) if _says(call, call.text) else _unknown(call)
     word, rest = found
     if not may_use(word, call.crew) and not (rest and _says(call, call.text)):
-        return Says(say.not_for_you(word.name, _names(call)))
+        return Says(say.not_for_you(word.name, _names(call), is_guardian=_is_guardian(call)))
     match word.does:
         case Does.HELP if not rest:
             return _help(call)
@@ -89,6 +90,10 @@ def _help(call: _Call) -> Says:
 def _unknown(call: _Call) -> Says:
     near = nearest(call.text, call.crew)
     return Says(say.unknown(call.text, near.name if near is not None else None, _names(call)))
+
+
+def _is_guardian(call: _Call) -> bool:
+    return bool(call.crew.related(Relation.GUARDIAN))
 
 
 def _names(call: _Call) -> list[str]:

@@ -7,19 +7,23 @@ from bot.blocks.message import Button, Part
 from bot.blocks.newcomers import FORM, add_button
 from bot.forms.form import opens
 from bot.wording import asked as say
-from bot.wording import command, roster, unanswered
+from bot.wording import command, kept, roster, unanswered
 from core.ledger.asked import (
+    DataAnswer,
+    DeleteAnswer,
     FormAnswer,
     HelpAnswer,
     LastLine,
     MostAnswer,
     NoRecord,
+    NotForYou,
     NotUnderstood,
     PlanAnswer,
     Refused,
     Reply,
     SeasonAnswer,
     SheetAnswer,
+    StatsAnswer,
     ThrownAnswer,
     WhatIfAnswer,
     WhenAnswer,
@@ -57,9 +61,16 @@ def _part(found: Reply) -> Part:
         )
         said = roster.known([name for _, name in found.known]) if found.known else roster.NEEDS
         return Part(said, (add_button(found.name), *changes))
+    if isinstance(found, DeleteAnswer):
+        return Part(kept.how_to_delete(found), tuple(_delete(*one) for one in found.mine))
     if not isinstance(found, FormAnswer):
         return Part(_text(found))
     return Part(_text(found), (Button(command.OPEN, opens(found.form), {}, main=True),))
+
+
+def _delete(pitcher_id: int, name: str) -> Button:
+    """Opens the form that says what deleting does; it is asked once more after that."""
+    return Button(kept.delete(name), opens("delete_record"), {"pitcher": pitcher_id})
 
 
 def _text(found: Reply) -> str:
@@ -86,7 +97,15 @@ def _text(found: Reply) -> str:
             return unanswered.refused(found)
         case NotUnderstood():
             return unanswered.not_understood(found)
+        case StatsAnswer():
+            return kept.stats(found)
+        case DataAnswer():
+            return kept.data(found)
+        case DeleteAnswer():
+            return kept.how_to_delete(found)
+        case NotForYou():
+            return command.not_for_you(found.word, found.words, is_guardian=found.is_guardian)
         case FormAnswer():
-            return command.opens_form(found.word)
+            return command.opens_form(found.word, asks_count=found.asks_count)
         case LastLine():
             return unanswered.NO_LAST_LINE

@@ -1,11 +1,12 @@
 """Answers to questions in plain words: the sentence first, the reasons under it."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import date
 
 from bot.wording.answers import KIND_NAMES, RULES_GOVERN
 from bot.wording.holds import limits, stands, stands_shortly
 from bot.wording.load import week as week_load
+from bot.wording.pain import NOT_A_DOCTOR
 from bot.wording.words import (
     counted,
     day,
@@ -129,15 +130,23 @@ def when(answer: WhenAnswer) -> str:
     told = [_limits(one) for one in answer.arms]
     told += dict.fromkeys(_two_counts(one) for one in answer.arms)
     if answer.of_the_arm:
-        on_record = [_capital(_arm(one, answer.own)) for one in answer.arms]
-        return sentences([OF_THE_ARM, *on_record, *told])
-    return sentences([*parts, *told, f"{RULES_GOVERN} {COACH_DECIDES}"])
+        stops = [one for one in answer.arms if one.status.bars_pitching]
+        first = [_capital(_when_one(one, answer.own)) for one in stops]
+        others = [_capital(_arm(one, answer.own)) for one in answer.arms if one not in stops]
+        return sentences([*first, OF_THE_ARM, *others, *told])
+    return sentences([*parts, *told, closing(answer.arms)])
+
+
+def closing(arms: Iterable[ArmDay]) -> str:
+    """Who decides: a clinician while pain or a hold stands against all of these arms."""
+    if all(one.status.since is not None for one in arms):
+        return NOT_A_DOCTOR
+    return f"{RULES_GOVERN} {COACH_DECIDES}"
 
 
 OF_THE_ARM = (
-    "I'm a bot, not a doctor, and cannot say whether an arm is OK. If it hurts, is sore or feels "
-    "tired: no throwing today, and tell a coach and a parent; a licensed clinician decides. What "
-    "is on record:"
+    "I'm a bot, not a doctor, and cannot say whether an arm is OK. A licensed clinician decides. "
+    "If it hurts, is sore or feels tired: no throwing today, and tell a coach and a parent."
 )
 
 
@@ -184,6 +193,11 @@ def _when_one(one: ArmDay, own: bool) -> str:
         else "no date within a year by rule"
     )
     return f"{name}not on {day(one.on)}; {earliest}. {why(one.rest)}"
+
+
+def today_of(one: ArmDay) -> str:
+    """What stands of an arm on a day, with nobody's name, and a clinician's limits."""
+    return sentences([_capital(_when_one(one, own=True)), _limits(one)])
 
 
 def _most(one: ArmDay) -> str:
@@ -250,17 +264,19 @@ def _thrown_by(one: Counts, span: str) -> str:
     uncounted = sum(outing.pitches is None for outing in outings)
     if uncounted:
         parts.append(f"{counted(uncounted, 'outing')} without a count")
-    return sentences([head + listed(parts) + ".", *(f"• {_outing(one)}" for one in outings)])
+    return sentences([head + listed(parts) + ".", *(f"• {outing(one)}" for one in outings)])
 
 
-def _outing(outing: Logged) -> str:
-    noun = ("throw", "throws") if outing.kind == "catch" else ("pitch", "pitches")
-    pitches = "not counted" if outing.pitches is None else counted(outing.pitches, *noun)
-    breaking = (
-        f", {counted(outing.breaking, 'breaking ball')}" if outing.breaking is not None else ""
-    )
-    pitched = f", {innings_of(outing.outs)}" if outing.outs is not None else ""
-    return f"{day(outing.on)}, {KIND_NAMES[outing.kind].lower()}: {pitches}{breaking}{pitched}"
+def outing(one: Logged) -> str:
+    """One outing in a row: its day, kind and counts."""
+    head = f"{day(one.on)}, {KIND_NAMES[one.kind].lower()}"
+    if one.kind == "off":
+        return head
+    noun = ("throw", "throws") if one.kind == "catch" else ("pitch", "pitches")
+    pitches = "not counted" if one.pitches is None else counted(one.pitches, *noun)
+    breaking = f", {counted(one.breaking, 'breaking ball')}" if one.breaking is not None else ""
+    pitched = f", {innings_of(one.outs)}" if one.outs is not None else ""
+    return f"{head}: {pitches}{breaking}{pitched}"
 
 
 def season(answer: SeasonAnswer) -> str:

@@ -19,6 +19,10 @@ WORDS = {
     "rest": "whether the rest is done; `rest Leo` for one pitcher",
     "mix": "breaking balls this season; `mix Leo` for one pitcher",
     "innings": "innings pitched this year",
+    "stats": "your last outings, the season and the rest; `stats Leo` for one pitcher",
+    "undo": "your newest line, to take back or put right",
+    "my data": "what I keep about you or your child, and who reads it",
+    "delete my data": "how a record is deleted for good",
     "add": "add a pitcher: `add Rio`",
     "roster": "add and change pitchers, by a form; or drop a CSV here",
     "roles": "who coaches, assists and keeps score",
@@ -64,11 +68,32 @@ def unknown(typed: str, near: str | None, words: Sequence[str]) -> str:
     return f"I don't know “{safe(said)}”, so nothing was counted.{guess} {short_help(words)}"
 
 
-def opens_form(word: str) -> str:
+HOW_MANY = {
+    "log": "How many pitches? Type them, for example “62p 11cb vs Summit”, or open the form.",
+    "bullpen": "How many pitches? Type them, for example “pen 25 6ch”, or open the form.",
+    "catch": "How many throws? Type them, for example “catch 30 throws 12 spins”, or open the "
+    "form.",
+}
+
+
+def opens_form(word: str, *, asks_count: bool = False) -> str:
     """Said above the button that opens a form."""
+    if asks_count:
+        return HOW_MANY[word]
     return f"*{word.capitalize()}*: {WORDS[word]}."
 
 
-def not_for_you(word: str, words: Sequence[str]) -> str:
+OWN_SETTINGS = (
+    "The team's settings are for the coaches. Yours: “stop” ends reminders to you, “remind us on "
+    "the last rest day” adds one, “withdraw consent” ends the record. Pain notices always come."
+)
+NO_SETTINGS = (
+    "The team's settings are for the coaches. A parent or guardian decides what I write to you."
+)
+
+
+def not_for_you(word: str, words: Sequence[str], *, is_guardian: bool | None = None) -> str:
     """Said of a word that is for others."""
+    if word == "settings" and is_guardian is not None:
+        return OWN_SETTINGS if is_guardian else NO_SETTINGS
     return f"“{word}” is not for you here. {short_help(words)}"

@@ -180,8 +180,23 @@ def _same(asked: Question) -> str:
     )
 
 
+#: Words that name what was thrown and no number, with what is counted of it.
+KIND_WORDS = {
+    "pen": "pitches in the bullpen",
+    "bullpen": "pitches in the bullpen",
+    "side": "pitches in the bullpen",
+    "game": "pitches in the game",
+    "live": "pitches in live batting practice",
+    "catch": "throws in catch play",
+    "catch play": "throws in catch play",
+    "long toss": "throws in long toss",
+}
+
+
 def _unread(asked: Question) -> str:
     typed = safe(asked.about)
+    if asked.reason == UnreadReason.VAGUE and asked.about.casefold() in KIND_WORDS:
+        return f"How many {KIND_WORDS[asked.about.casefold()]}?"
     if asked.detail is not None and asked.reason in _CLASHES:
         return _CLASHES[asked.reason](typed, asked.detail)
     return _UNREAD.get(asked.reason, _UNREAD[UnreadReason.TWO_READINGS]).format(typed=typed)

@@ -23,6 +23,7 @@ class Does(StrEnum):
     FORM = "form"  # opens a form
     ASK = "ask"  # puts a question to the log
     LINE = "line"  # is an order that is typed as it is
+    LAST = "last"  # points to the newest line, with its buttons
     HELP = "help"
 
 
@@ -63,6 +64,39 @@ WORDS: tuple[Word, ...] = (
     Word("rest", Does.ASK, May.READ, "rest"),
     Word("mix", Does.ASK, May.READ, "mix"),
     Word("innings", Does.ASK, May.READ, "innings"),
+    Word("stats", Does.ASK, May.READ, "stats", ("my log", "history")),
+    Word("undo", Does.LAST, May.LOG_GAMES, also=("fix",)),
+    Word(
+        "my data",
+        Does.ASK,
+        May.READ,
+        "data",
+        (
+            "data",
+            "what do you know about",
+            "what do you know",
+            "what do you have on",
+            "what do you keep about",
+            "what do you store about",
+        ),
+    ),
+    Word(
+        "delete my data",
+        Does.ASK,
+        May.READ,
+        "delete",
+        (
+            "delete everything",
+            "delete all my data",
+            "delete data",
+            "delete my record",
+            "delete the record of",
+            "delete my account",
+            "erase my data",
+            "erase everything",
+            "forget me",
+        ),
+    ),
     Word("add", Does.FORM, May.STAFF, "pitcher"),
     Word("roster", Does.FORM, May.STAFF, "roster", ("pitchers",)),
     Word("roles", Does.FORM, May.COACH, "roles"),

@@ -25,7 +25,7 @@ from core.ledger.apply import (
     withdraw_rows,
     withdraw_settings,
 )
-from core.ledger.asked.from_line import asked_here, asks_in_short, says_a_word
+from core.ledger.asked.from_line import asked_here, asks_in_short, says_a_word, tells_of_throws
 from core.ledger.asked.last_line import speaks_of_last
 from core.ledger.care import with_care, with_open_pain
 from core.ledger.claim import Place, claim, find_line, find_place
@@ -302,7 +302,9 @@ def _decision(session: Session, line: Line, crew: Crew, reading: Reading) -> Dec
     decision = with_placed_pain(line.text, decision, crew, crew.local(line.posted_at))
     decision = with_open_pain(session, line, with_care(line.text, decision), answers)
     decision = with_one_question(decision)
-    if decision.state == LineState.TALK and asked_here(session, line, crew) is not None:
+    if decision.state == LineState.TALK and (
+        asked_here(session, line, crew) is not None or tells_of_throws(line, crew) is not None
+    ):
         return replace(decision, state=LineState.QUESTION)
     return decision
 

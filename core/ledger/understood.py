@@ -2,7 +2,7 @@
 
 from sqlmodel import Session
 
-from core.ledger.asked import asked_here
+from core.ledger.asked import asked_here, speaks_of_last
 from core.ledger.crew import Crew
 from core.ledger.orders import order_here
 from core.model import Line
@@ -18,4 +18,5 @@ def says_something(session: Session, line: Line, crew: Crew) -> bool:
         or reading.unread
         or order_here(session, line, crew)
         or asked_here(session, line, crew)
+        or speaks_of_last(line)
     )

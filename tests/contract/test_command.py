@@ -24,7 +24,7 @@ def test_every_word_does_what_the_table_says(club: Club, word: Word) -> None:
             assert answer == ""
         case Does.HELP:
             assert "*roll call*" in answer
-        case Does.ASK | Does.LINE:
+        case Does.ASK | Does.LINE | Does.LAST:
             assert answer == "I have it: the answer is in our direct message."
             assert len(club.heard("dana")) == 1
             assert "I keep the pitching log." not in club.heard("dana")[0]
@@ -39,7 +39,7 @@ def test_help_names_what_that_person_may_use(club: Club) -> None:
     assert "*who*" not in pitcher
     assert "*pain*: report pain; only adults who must know are told" in pitcher
     assert [line.split("*")[1] for line in scorer.splitlines() if line.startswith("•")] == [
-        "log", "counts", "help",
+        "log", "counts", "undo", "help",
     ]  # fmt: skip
     assert "“can Leo go sunday”" in coach
     assert "“can Leo go sunday”" not in pitcher
@@ -96,7 +96,10 @@ def test_an_unknown_word_gets_the_nearest_and_is_not_kept(club: Club) -> None:
     assert answer.startswith(
         "I don't know “bulpen”, so nothing was counted. Did you mean *bullpen*?"
     )
-    assert "You can say: log, bullpen, catch, pain, rest, mix, innings, calendar, help." in answer
+    assert (
+        "You can say: log, bullpen, catch, pain, rest, mix, innings, stats, undo, my data, delete "
+        "my data, calendar, help."
+    ) in answer
     assert club.heard("mateo") == []
     assert "Did you mean" not in call(club, "mateo", "xylophone")
     assert "<!channel>" not in call(club, "mateo", "<!channel> hello")

@@ -153,6 +153,67 @@ class NoRecord:
 
 
 @dataclass(frozen=True, slots=True)
+class Glance:
+    """One pitcher at a glance: today, the last outings (newest first), the season so far."""
+
+    today: ArmDay
+    last: tuple[Logged, ...]
+    outings: int
+    mix: Mix
+
+
+@dataclass(frozen=True, slots=True)
+class StatsAnswer:
+    """Pitchers at a glance; `own` where it is the asker's own arm."""
+
+    glances: tuple[Glance, ...]
+    own: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class KeptOf:
+    """What is kept about one pitcher: numbers of rows, and who may read them."""
+
+    pitcher: Pitcher
+    outings: int
+    since: date | None
+    reports: int
+    guardians: tuple[str, ...]
+    teams: tuple[str, ...]
+    #: Whether the asker may have the record deleted.
+    may_delete: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class DataAnswer:
+    """What is kept about pitchers; `own` where it is about the asker."""
+
+    kept: tuple[KeptOf, ...]
+    own: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class DeleteAnswer:
+    """How a record is deleted: `mine` are those (id, name) that the asker may have deleted.
+
+    `guardians` may, where a minor asks about himself and has none of his own.
+    """
+
+    mine: tuple[tuple[int, str], ...]
+    guardians: tuple[str, ...] = ()
+    is_staff: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class NotForYou:
+    """A word of the table that is for others; `words` are those for the asker."""
+
+    word: str
+    words: tuple[str, ...]
+    is_guardian: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class HelpAnswer:
     """What can be asked, for that person: the words of the table that are for him."""
 
@@ -170,6 +231,8 @@ class FormAnswer:
     name: str = ""
     #: Pitchers on the roster whom that name may mean already: id and name.
     known: tuple[tuple[int, str], ...] = ()
+    #: Asked for the count of what a line told of without one.
+    asks_count: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -207,6 +270,10 @@ Reply = (
     | WhatIfAnswer
     | MostAnswer
     | PlanAnswer
+    | StatsAnswer
+    | DataAnswer
+    | DeleteAnswer
+    | NotForYou
     | HelpAnswer
     | FormAnswer
     | LastLine

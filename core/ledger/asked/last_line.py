@@ -1,4 +1,4 @@
-"""The words undo and fix, typed to the bot: they point to the newest line in the log."""
+"""“Undo” and “fix” as people type them to the bot: they point to the newest line in the log."""
 
 import re
 

@@ -1,6 +1,6 @@
 """From a question to its answer: may the asker know, who is meant, then the figures."""
 
-from core.ledger.asked import about_one, about_staff
+from core.ledger.asked import about_one, about_staff, kept
 from core.ledger.asked.answers import HelpAnswer, NoRecord, NotUnderstood, Refused, Reply
 from core.ledger.asked.meaning import has_empty_roster, meant, refused
 from core.ledger.asked.question import Question
@@ -28,10 +28,14 @@ def reply(question: Question) -> Reply:
         return NotUnderstood(asked, unclear=asked.unclear)
     if asked.topic in STAFF_TOPICS:
         return about_staff.answer(question)
+    if asked.topic is Topic.DELETE:
+        return kept.how_to_delete(question)
     people = meant(question)
     if isinstance(people, Refused | NotUnderstood):
         return people
     unknown = [arm.name for arm in people if not arm.consented]
     if unknown:
         return NoRecord(unknown[0])
+    if asked.topic in {Topic.STATS, Topic.DATA}:
+        return kept.answer(question, people)
     return about_one.answer(question, people)

@@ -22,6 +22,9 @@ class Topic(StrEnum):
     MIX = "mix"  # breaking balls: how many, what share
     HELP = "help"
     ARM = "arm"  # whether an arm is well: never answered with a yes
+    STATS = "stats"  # the last outings and the season at a glance
+    DATA = "data"  # what is kept about X, and who reads it
+    DELETE = "delete"  # how X's record is deleted
 
 
 class Activity(StrEnum):
