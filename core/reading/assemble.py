@@ -157,7 +157,9 @@ class Assembler:
             if claim.key == "who" or claim.key in COUNTS:
                 return
             if claim.key == "day" and isinstance(claim.value, date):
-                self.heading.days = (claim.value,)
+                before = self.drafts[-1]
+                of_all = before.days if not (before.who or before.counts) else ()
+                self.heading.days = of_all or (claim.value,)
             elif claim.key == "kind":
                 self.heading.kind = str(claim.value)
             elif claim.key == "label":

@@ -9,7 +9,6 @@ from core.reading.entry import UnreadReason
 from core.reading.pairing import claim_count
 
 COUNTS_OF_A_GAME = range(15, 121)  # pitches; common practice, no source
-_COUNTED = ("pitches", "strikes", *groups.TYPES)
 
 
 def _not_that(board: Board, match: re.Match[str]) -> None:
@@ -37,10 +36,11 @@ def _not_that(board: Board, match: re.Match[str]) -> None:
 
 
 def _claim_for_the_count(board: Board, number: int) -> None:
-    """As in "it was 48 not 45. vs Kettle Creek, 3 ip": of a game, and nothing else is counted."""
+    """As in "it was 48 not 45. vs Kettle Creek, 3 ip": of a game, and no pitches are counted."""
     value = board.whole(number)
-    game = board.has("innings", "vs") and not board.has("win", *_COUNTED)
-    if value in COUNTS_OF_A_GAME and game:
+    game = board.has("innings", "vs") and not board.has("win", "pitches", "strikes")
+    typed = any(item.symbol in groups.TYPES for item in board.items[:number])
+    if value in COUNTS_OF_A_GAME and game and not typed:
         board.claim(number, number + 1, "pitches", value, weak=True)
 
 

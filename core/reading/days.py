@@ -8,6 +8,7 @@ from core.reading.board import Board, Handler, Rule, rule, says_no_log, says_unr
 from core.reading.entry import UnreadReason
 
 _LONGEST_MONTH = 31  # days
+_LATELY = 15  # days: of an older game nobody says "the game of the 9th"
 LONGEST_LOOK_BACK = timedelta(days=60)  # an older "4/18" is more likely no date at all
 
 
@@ -100,6 +101,19 @@ def _is_on_the(board: Board, match: re.Match[str]) -> None:
         _day_of_month(board, match)
     elif (board.whole(match.start("n")) or 0) <= _LONGEST_MONTH:
         board.no_log(match.start(), match.end(), "date")
+
+
+def _of_the(board: Board, match: re.Match[str]) -> None:
+    """As in Spanish "el juego del 9": of the last days, or still to come."""
+    if board.items[match.start("n") - 1].text.lower() != "del":
+        return
+    today, day = board.posted.date(), board.whole(match.start("n")) or 0
+    back = next((n for n in range(_LATELY) if (today - timedelta(days=n)).day == day), None)
+    place = match.start("n") - 1
+    if back is None:
+        board.no_log(place, match.end(), "date")
+    else:
+        board.claim(place, match.end(), "day", today - timedelta(days=back))
 
 
 def _on_the(board: Board, match: re.Match[str]) -> None:
@@ -233,11 +247,16 @@ DAY_RULES: tuple[Rule, ...] = (
     rule("on the 9th", "on the <n:ord>", _day_of_month),
     rule("es el 14, fue el 14", "<v:is> the <n:num>" + _NOT_COUNTED, _is_on_the),
     rule("el 3 vs Lobos", "(^|mark|newline) the <n:num> (?= (said_vs|vs|threw))", _on_the),
+    rule("el juego del 16", "(anygame|bullpen|catch|practice) of <n:num>" + _NOT_COUNTED, _of_the),
     rule("weekday and day of month", "(weekday|sat) (comma)? the <n:ord>", _day_of_month),
     rule("log for saturday", "(logthis|countword) for <d:weekday|sat>", _logged_day),
     rule("for saturday", "for (weekday|sat) (?! anygame)", says_unread(UnreadReason.UNCLEAR_DAY)),
     rule("weekday", "<last:last>? <d:weekday>", _weekday),
     rule("saturday", "<last:last>? <d:sat>", _weekday),
-    rule("this weekend: fri 30, sat 20", "otherday (colon|dash|comma)* (?= said_day)", _heads_days),
+    rule(
+        "this weekend: fri 30, sat 20",
+        "otherday (colon|dash|comma|said_who)* (?= said_day)",
+        _heads_days,
+    ),
     rule("other day", "otherday", says_unread(UnreadReason.UNCLEAR_DAY)),
 )

@@ -184,6 +184,7 @@ _CORRECTABLE = frozenset(
         "sore",
         "everyone",
         "yesterday",
+        "today",
         "weekday",
         "tired",
         "game",

@@ -1,6 +1,7 @@
 """The claims that say something, cut into pieces that each speak of one outing."""
 
 from collections.abc import Iterator
+from itertools import pairwise, takewhile
 
 from core.reading.board import COUNTS, NO_LOG, Board, Claim
 
@@ -19,7 +20,8 @@ def pieces(board: Board) -> list[Piece]:
             found.append(opening)
             last = board.piece[claim.first]
         found[-1].append(claim)
-    found = _led_by_markers(board, [piece for piece in found if piece])
+    found = _headed_by_days(board, [piece for piece in found if piece])
+    found = _led_by_markers(board, found)
     found = _headed_by_kinds(board, found)
     return [part for piece in found for part in _cut(piece)]
 
@@ -38,6 +40,18 @@ def _led_by_markers(board: Board, found: list[Piece]) -> list[Piece]:
         else:
             joined.append(piece)
     return joined
+
+
+def _headed_by_days(board: Board, found: list[Piece]) -> list[Piece]:
+    """As in "Catch Mon and Wed: Reid 30 each day, Max 20": both days stand over the names."""
+    for before, piece in pairwise(found):
+        led = list(takewhile(lambda claim: claim.key in ("day", "kind"), piece))
+        after = led[-1].after if led else len(board.items)
+        headed = after < len(board.items) and board.items[after].symbol == "colon"
+        if headed and led[0].key == "day" and all(c.key in ("day", "kind") for c in before):
+            before += led
+            del piece[: len(led)]
+    return [piece for piece in found if piece]
 
 
 def _headed_by_kinds(board: Board, found: list[Piece]) -> list[Piece]:

@@ -326,7 +326,8 @@ def _back(board: Board, at: int) -> int:
     for place in range(at - 1, start - 1, -1):
         if board.items[place].symbol == "threw" and opens_going(board, start, place, at):
             return start
-        if board.items[place].symbol in _HAPPENED or board.items[place].symbol == "restday":
+        rests = board.items[place].symbol == "restday" and not _rests_then(board, place, at)
+        if board.items[place].symbol in _HAPPENED or rests:
             return at
         if board.items[place].text.lower() in _SO_NOT:
             return place  # "48 pitches so i cant go tomorrow"
@@ -351,6 +352,17 @@ def _parts_after(board: Board, after: int) -> int:
     if symbols[:3] == ["comma", "num", "them"] and len(symbols) == 4 and symbols[3] in NOUNS:
         return after + 4
     return after
+
+
+def _rests_then(board: Board, place: int, at: int) -> bool:
+    """As in "rest day tomorrow, today 30 pitches": the rest is to come too."""
+    return place + 1 == at and at + 1 == span(board.clause, at)[1] - _closed(board, at)
+
+
+def _closed(board: Board, at: int) -> int:
+    """1 if a mark closes the clause of this place."""
+    last = board.items[span(board.clause, at)[1] - 1]
+    return int(not last.text[:1].isalnum())
 
 
 _BETWEEN = FILLERS | {

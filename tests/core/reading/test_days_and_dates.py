@@ -96,3 +96,41 @@ def test_a_month_before_counts_is_somebody_and_before_a_colon_a_date() -> None:
 @pytest.mark.parametrize("line", ["vs cerro azul 71 picheos", "VS CERRO AZUL 71 PICHEOS"])
 def test_an_opponent_may_begin_with_a_word_of_the_trade(line: str) -> None:
     assert entries_of(line) == [{"kind": "game", "pitches": 71}]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Catch play Mon and Tue: Reid 30 each day, Max 20 each day",
+        "Mon and Tue catch: Reid 30 each, Max 20 each",
+    ],
+)
+def test_days_before_a_colon_stand_over_every_name(line: str) -> None:
+    assert [(entry["who"], entry["on"]) for entry in entries_of(line, "coach")] == [
+        ("Reid", "2026-08-10"),
+        ("Reid", "2026-08-11"),
+        ("Max", "2026-08-10"),
+        ("Max", "2026-08-11"),
+    ]
+
+
+def test_days_before_a_colon_without_each_are_asked_about() -> None:
+    assert reasons_of("Sat and Sun: Leo 20, Max 30", "coach")
+
+
+@pytest.mark.parametrize(
+    "line", ["descanso mañana, hoy 30 picheos", "rest day tomorrow, today 30p"]
+)
+def test_a_rest_to_come_is_no_day_off(line: str) -> None:
+    assert entries_of(line) == [{"pitches": 30}]
+
+
+def test_a_rest_today_before_a_plan_is_a_day_off() -> None:
+    assert entries_of("rest day today tomorrow pen 30") == [{"kind": "off"}]
+
+
+def test_the_game_of_a_day_is_no_count() -> None:
+    assert entries_of("el juego del 16 se pasó a las 3", "guardian") == []
+    assert entries_of("el juego del 9, 40 picheos") == [
+        {"kind": "game", "on": "2026-08-09", "pitches": 40}
+    ]

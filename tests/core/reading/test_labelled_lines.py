@@ -30,6 +30,7 @@ TARGETS = {
     "corpus_probes.jsonl": 0.90,
     "corpus_kitchen.jsonl": 0.95,
     "corpus_sideline.jsonl": 0.97,
+    "corpus_nearby.jsonl": 0.95,
     "corpus_es.jsonl": 0.97,
     "corpus_es2.jsonl": 0.97,
     "corpus_es3.jsonl": 0.97,
