@@ -12,7 +12,7 @@ from core.reading.draft import PRACTICE, Draft, told_alike
 from core.reading.entry import Unread, UnreadReason
 from core.reading.filling import Filling
 from core.reading.in_order import in_order, sums_over_all
-from core.reading.pieces import Piece, pieces
+from core.reading.pieces import Piece, heads_names, pieces
 from core.reading.together import bring_together
 
 
@@ -34,10 +34,14 @@ class Assembler:
         self.drafts: list[Draft] = []
         self.unread: list[Unread] = []
         self.filling = Filling(board, self.drafts, self.unread)
+        self.headed = False  # by a line over the names that follow
         self.names_people = any(claim.key == "who" for claim in board.claims)
 
     def add(self, piece: Piece) -> None:
         """Start a new draft for the piece, or add to the last one."""
+        if self.names_people and self.drafts and heads_names(self.board, piece):
+            self._head_anew(piece)
+            return
         if self._is_for_all(piece):
             for draft in self.drafts:
                 self._put_all(draft, [claim for claim in piece if claim.key != "each"])
@@ -62,8 +66,9 @@ class Assembler:
         if earlier is not None:
             self._put_all(earlier, piece)
             return
-        if not self.drafts or self._begins(self.drafts[-1], piece):
+        if not self.drafts or self.headed or self._begins(self.drafts[-1], piece):
             self.drafts.append(self._fresh(piece))
+            self.headed = False
         elif not self.drafts[-1].has_outing():
             self._take_own_kind(self.drafts[-1], piece)
         self._put_all(self.drafts[-1], piece)
@@ -166,6 +171,16 @@ class Assembler:
                 self.heading.label, self.heading.kind = str(claim.value), "game"
             elif claim.key == "opponent":
                 self.heading.opponent = True
+
+    def _head_anew(self, piece: Piece) -> None:
+        """Another day's heading begins anew; another game's keeps the day."""
+        keys = {claim.key for claim in piece}
+        if keys & {"day", "kind"}:
+            self.heading.opponent, self.heading.label = False, None
+        if "label" in keys and "kind" not in keys:
+            self.heading.kind = None
+        self._note_heading(piece)
+        self.headed = True
 
     def _fresh(self, piece: Piece) -> Draft:
         """A draft that keeps what a heading before it said, or whose it is."""

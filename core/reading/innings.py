@@ -248,7 +248,7 @@ def read_catchers(board: Board) -> None:
 INNINGS_RULES: tuple[Rule, ...] = (
     rule(
         "caught",
-        "catching (the|for|adj|about|last|colon|allof|comma|game|said_label|in)* <n:num>"
+        "catching (the|for|adj|about|last|first|colon|allof|comma|game|said_label|in)* <n:num>"
         " adj* innings",
         _caught,
     ),

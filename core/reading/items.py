@@ -184,6 +184,8 @@ def _number_words(norms: list[str], at: int, words: Lexicon) -> tuple[Fraction, 
     following = norms[at + 1] if at + 1 < len(norms) else ""
     if first == "half" and norms[at + 1 : at + 3] == ["a", words.dozen]:
         return Fraction(6), at + 3
+    if first == "a" and norms[at + 1 : at + 3] == ["half", words.dozen]:
+        return Fraction(6), at + 3
     if first == "a" and norms[at + 1 : at + 5] == [words.dozen, "and", "a", "half"]:
         return Fraction(18), at + 5
     if first in words.dozens_after and following == words.dozen:

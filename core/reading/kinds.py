@@ -54,6 +54,12 @@ def _all(board: Board, match: re.Match[str]) -> None:
     board.claim(match.end() - 1, match.end(), "all")
 
 
+def _all_at(board: Board, match: re.Match[str]) -> None:
+    """As in "Leo 20 throws, Max 24. all at 70%"."""
+    if any(claim.key == "effort" and claim.first == match.end() for claim in board.claims):
+        board.claim(match.start(), match.end(), "all")
+
+
 def _each(board: Board, match: re.Match[str]) -> None:
     board.claim(match.start(), match.end(), "each")
 
@@ -184,6 +190,7 @@ KIND_RULES: tuple[Rule, ...] = (
     rule("all threw", "(?<=said_who) allof (?= threw|had|said_count|bullpen|catch)", _each),
     rule("both ends", "bothends", _both_unsaid),
     rule("all", "all | allof (?= kind|said_vs|vs)", _all),
+    rule("all at 70%", "(?<!said_count) allof (?= said_count)", _all_at),
     rule("after the game", "postgame", _after_game),
     rule("each", "each | both", _each),
     rule(

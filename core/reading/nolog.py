@@ -242,7 +242,7 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         says_no_log("batting line"),
     ),
     rule("count on the batter", "num dash num dash num", _small_numbers),
-    rule("left to throw", "num fill* (unit)? (left|remaining) (?! site)", says_no_log("remaining")),
+    rule("left to throw", "num fill* (unit)? (left|remaining) (?! site|said_arm)", says_no_log("remaining")),
     rule(
         "first pitch strikes",
         "firstpitch (is|colon)* (num|pct|ratio) (of num)? | (num|pct|ratio) (of num)? firstpitch",

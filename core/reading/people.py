@@ -34,7 +34,7 @@ _OPENS_A_RECORD = frozenset(
      "finish", "warm", "ratio", "notpitched", "notthrown", "vague", "site", "said_day", "frac",
      "running", "each", "both", "through", "after", "sore", "tired", "side", "modal", "today",
      "yesterday", "weekday", "sat", "pain", "nopain", "innings", "pitches", "curve", "last",
-     "said_vs", "vs", "of", "gamelike", "first", "idiom", "faced", "at", "painidiom", "left"}
+     "said_vs", "vs", "of", "gamelike", "relieved", "first", "idiom", "faced", "at", "painidiom", "left"}
 )  # fmt: skip
 # After the first word of a sentence these show that it was no name ("Congrats on the win").
 _NO_RECORD = frozenset(
@@ -53,6 +53,7 @@ _RELATIVES = frozenset(
      "teammate", "catcher", "coach", "uncle", "nephew"}
 )  # fmt: skip
 _ARM = frozenset({"site", "pain", "sore"})
+_DAYS = frozenset({"weekday", "sat", "month", "isodate", "ratio"})
 _COMPANY = frozenset({"relieved", "for", "after", "to", "with"})
 
 
@@ -187,11 +188,11 @@ def _name_at(board: Board, at: int) -> int:
 def _is_nickname(board: Board, at: int) -> bool:
     """As in "Chance 45p", "Cap threw 30" of an adult's line; "May 5: 30p" is a day."""
     item = board.items[at]
-    if (
-        item.text.lower() not in nicknames()
-        or board.author == "pitcher"
-        or not item.text[:1].isupper()
-    ):
+    if item.text.lower() not in nicknames() or board.author == "pitcher":
+        return False
+    if item.symbol == "month" and _acts(board, at):
+        return True  # "JUNE THREW 26"
+    if not item.text[:1].isupper():
         return False
     opens = _opens_piece(board, at) or board.items[at - 1].symbol in ("colon", "dash")
     follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
@@ -201,6 +202,13 @@ def _is_nickname(board: Board, at: int) -> bool:
         )
         return beside or _noun_follows(board, at + 2) or (board.whole(at + 1) or 0) > LAST_OF_MONTH
     return opens and not board.text.isupper() and follows in (*_PLAIN_RECORD, *KINDS, "colon")
+
+
+def _acts(board: Board, at: int) -> bool:
+    """Whether a verb of throwing follows what no "in" or "since" leads."""
+    before = board.items[at - 1].symbol if at else "newline"
+    verb = at + 1 < len(board.items) and board.items[at + 1].symbol in ("threw", "went")
+    return verb and before in ("newline", "dot", "comma", "and", "dash", "colon", "stop", "other")
 
 
 def _plain_words(lang: str) -> frozenset[str]:
@@ -288,11 +296,17 @@ def _double_meaning_is_name(board: Board, at: int) -> bool:
             return _noun_follows(board, at + 2) or board.items[at + 1].symbol in _RECORD_VERBS
         if _logged_for(board, at) or _ends_list(board, at) or _sentence_about(board, at):
             return True
-        return _record_next(board, at + 1)
+        return _record_next(board, at + 1) or _dated_next(board, at + 1)
     return _opens_piece(board, at) and _counts_ahead(board, at + 1) > 1
 
 
 _RECORD_VERBS = frozenset({"threw", "went", "finish", "gamelike", "colon", "had", "then"})
+
+
+def _dated_next(board: Board, at: int) -> bool:
+    """As in "Will on the 3rd: 4 ip", "Hunter on Saturday"."""
+    symbols = [item.symbol for item in board.items[at : at + 3]]
+    return symbols[:1] == ["on"] and bool({"ord", *_DAYS} & set(symbols[1:]))
 
 
 def _noun_follows(board: Board, at: int) -> bool:

@@ -68,6 +68,19 @@ def _headed_by_kinds(board: Board, found: list[Piece]) -> list[Piece]:
     return joined
 
 
+def heads_names(board: Board, piece: Piece) -> bool:
+    """As in "Sat vs Dunmore" or "Game 2" on a line of its own, over lines that open with names."""
+    if not {claim.key for claim in piece} <= {"day", "label", "opponent", "kind"}:
+        return False
+    first, after = piece[0].first, piece[-1].after
+    ends = [at for at in range(after, min(after + 2, len(board.items)))
+            if board.items[at].symbol == "newline"]  # fmt: skip
+    opens = [item.symbol for item in board.items[max(0, first - 2) : first]]
+    if not ends or "newline" not in opens:
+        return False
+    return any(c.key == "who" and ends[0] < c.first <= ends[0] + 2 for c in board.claims)
+
+
 def _of_both(board: Board, found: list[Piece], claim: Claim) -> bool:
     """As in "leo 30p max 20p both 4 cb"; not "leo and max both 20p"."""
     both = claim.key == "each" and board.items[claim.first].text.lower() == "both"
