@@ -35,6 +35,23 @@ def _not_that(board: Board, match: re.Match[str]) -> None:
         _claim_for_the_count(board, match.start("n"))
 
 
+def _named_count(board: Board, match: re.Match[str]) -> None:
+    """As in "Leo 44 p, Drew 31 p 2 ip. Sorry, Drew was 33 not 31": the count told with his name."""
+    name = next(c for c in board.claims if c.key == "who" and c.after == match.start("w") + 1)
+    told = [c.after for c in board.claims if c.key == "who" and c.value == name.value]
+    wrong, right = board.whole(match.start("x")), match.start("n")
+    for start in told:
+        stop = min([c.first for c in board.claims if c.key == "who" and c.first > start],
+                   default=len(board.items))  # fmt: skip
+        for at in range(start, min(stop, match.start()) - 1):
+            noun = board.items[at + 1].symbol
+            if board.symbol_is(at, "num") and board.whole(at) == wrong and noun in groups.FIELDS:
+                board.no_log(at, at + 2, "corrected")
+                board.no_log(right + 1, match.end(), "corrected")
+                claim_count(board, right, right + 1, groups.FIELDS[noun], right)
+                return
+
+
 def _claim_for_the_count(board: Board, number: int) -> None:
     """As in "it was 48 not 45. vs Kettle Creek, 3 ip": of a game, and no pitches are counted."""
     value = board.whole(number)
@@ -159,6 +176,12 @@ def _same_noun(board: Board, left: int, right: int) -> bool:
 
 
 CORRECTION_RULES: tuple[Rule, ...] = (
+    rule(
+        "sorry, Drew was 33 not 31",
+        "<w:said_who> (is|had|threw|at)+ <n:num> (comma)? (insteadof|nothing) <x:num>"
+        " (?! fill* unit)",
+        _named_count,
+    ),
     rule(
         "61 not 58",
         "<n:num> (<u:noun>)? (for)? (said_who)? comma? (it|is|adv)* <x:insteadof|nothing> (about)?"

@@ -255,7 +255,7 @@ DAY_RULES: tuple[Rule, ...] = (
     rule("saturday", "<last:last>? <d:sat>", _weekday),
     rule(
         "this weekend: fri 30, sat 20",
-        "otherday (colon|dash|comma|said_who)* (?= said_day)",
+        "otherday (colon|dash|comma|newline|said_who)* (?= said_day)",
         _heads_days,
     ),
     rule("other day", "otherday", says_unread(UnreadReason.UNCLEAR_DAY)),

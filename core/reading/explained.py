@@ -104,9 +104,10 @@ def _heads_names(board: Board, at: int) -> bool:
     _, after = span(board.clause, at)
     colon = next((i for i in range(at, after) if board.items[i].symbol in ("colon", "dash")), after)
     unnumbered = not any(item.value is not None for item in board.items[at:colon])
-    places = (at + 1, colon + 1, colon + 2)  # "my boys Arlo and Finn"
-    named = any(claim.key == "who" and claim.first in places for claim in board.claims)
-    return unnumbered and named
+    names = {claim.first for claim in board.claims if claim.key == "who"}
+    if at + 1 in names:
+        return True  # "my boys Arlo and Finn"
+    return unnumbered and not names.isdisjoint((colon + 1, colon + 2))
 
 
 def _is_company(board: Board, at: int) -> bool:

@@ -51,13 +51,29 @@ def _in_game(board: Board, match: re.Match[str]) -> None:
 
 
 def _all(board: Board, match: re.Match[str]) -> None:
-    board.claim(match.end() - 1, match.end(), "all")
+    """As in "both say no pain"; "off day for everyone", where nobody is named."""
+    named = any(claim.key == "who" for claim in board.claims)
+    last = board.items[match.end() - 1].text.lower()
+    if last in ("for everyone", "for everybody") and not named:
+        board.claim(match.end() - 1, match.end(), "who", "everyone")
+    else:
+        board.claim(match.end() - 1, match.end(), "all")
 
 
 def _all_at(board: Board, match: re.Match[str]) -> None:
-    """As in "Leo 20 throws, Max 24. all at 70%"."""
-    if any(claim.key == "effort" and claim.first == match.end() for claim in board.claims):
+    """As in "Leo 20 throws, Max 24. all at 70%"; "Leo 20 throws all at 70%" tells of one."""
+    first, _ = span(board.sentence, match.start())
+    names = sum(c.key == "who" and first <= c.first < match.start() for c in board.claims)
+    if names != 1 and any(
+        claim.key == "effort" and claim.first == match.end() for claim in board.claims
+    ):
         board.claim(match.start(), match.end(), "all")
+
+
+def _all_games(board: Board, match: re.Match[str]) -> None:
+    """As in "sat Leo 38p, Max 29p. all games": the kind of each outing."""
+    board.claim(match.start(), match.end(), "all")
+    board.claim(match.start(), match.end(), "kind", "game")
 
 
 def _each(board: Board, match: re.Match[str]) -> None:
@@ -190,7 +206,8 @@ KIND_RULES: tuple[Rule, ...] = (
     rule("all threw", "(?<=said_who) allof (?= threw|had|said_count|bullpen|catch)", _each),
     rule("both ends", "bothends", _both_unsaid),
     rule("all", "all | allof (?= kind|said_vs|vs)", _all),
-    rule("all at 70%", "(?<!said_count) allof (?= said_count)", _all_at),
+    rule("all games", "allgames", _all_games),
+    rule("all at 70%", "allof (?= said_count)", _all_at),
     rule("after the game", "postgame", _after_game),
     rule("each", "each | both", _each),
     rule(

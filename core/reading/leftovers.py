@@ -346,15 +346,22 @@ def _perhaps_no_talk(board: Board) -> list[Unread]:
         return []
     marked = any(
         (item.symbol == "modal" and not item.text.lower().startswith(_HYPOTHETIC))
+        or (item.text == "Will" and _planned(board, at) and not board.has("question"))
         or item.symbol == "shouldbe"
         or (item.symbol == "season" and item.text.lower() in ("in a row", "this week"))
-        for item in board.items
+        for at, item in enumerate(board.items)
     )
     return [
         Unread(board.quote(at, at + 2), UnreadReason.TWO_READINGS)
         for at in range(len(board.items) - 1)
         if marked and board.items[at].symbol == "num" and board.items[at + 1].symbol in FIELDS
     ]
+
+
+def _planned(board: Board, at: int) -> bool:
+    """Whether an adult's "Will" was taken for the verb of a plan."""
+    plans = (c for c in board.claims if c.key == NO_LOG and c.value == "plan")
+    return board.author != "pitcher" and any(c.first <= at < c.after for c in plans)
 
 
 def _unexplained_sites(board: Board) -> list[Unread]:

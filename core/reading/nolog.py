@@ -94,6 +94,16 @@ def _available(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start(), match.end(), "limit")
 
 
+def _also_remaining(board: Board, match: re.Match[str]) -> None:
+    """As in "Hunter has 40 left for today, Will has 55"."""
+    before = [
+        c for c in board.claims if c.value in ("remaining", "limit") and c.after <= match.start()
+    ]
+    counted = any(c.key == "pitches" for c in board.claims)
+    if before and not counted and board.sentence[before[-1].first] == board.sentence[match.start()]:
+        board.no_log(match.start() + 1, match.end(), "remaining")
+
+
 def _small_numbers(board: Board, match: re.Match[str]) -> None:
     """As in "a 1-2-3 inning", "2-1-0": all single digits."""
     values = [board.whole(i) for i in _numbers(board, match)]
@@ -242,7 +252,16 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         says_no_log("batting line"),
     ),
     rule("count on the batter", "num dash num dash num", _small_numbers),
-    rule("left to throw", "num fill* (unit)? (left|remaining) (?! site|said_arm)", says_no_log("remaining")),
+    rule(
+        "left to throw",
+        "num fill* (unit)? (left|remaining) (?! site|said_arm|claimed)",
+        says_no_log("remaining"),
+    ),
+    rule(
+        "Hunter has 40 left, Will has 55",
+        "said_who (had|at|is|colon|dash) num (?= comma|dot|newline|semi|and|stop|$)",
+        _also_remaining,
+    ),
     rule(
         "first pitch strikes",
         "firstpitch (is|colon)* (num|pct|ratio) (of num)? | (num|pct|ratio) (of num)? firstpitch",

@@ -1,15 +1,17 @@
 """Whom a line is about: names, mentions, the whole roster."""
 
 from core.reading.board import Board
+from core.reading.double_meanings import double_meaning_is_name, is_nickname
 from core.reading.entry import UnreadReason
 from core.reading.everyone import name_everyone, name_playmate
-from core.reading.groups import FIELDS, KINDS, LAST_OF_MONTH, NOUNS
+from core.reading.groups import FIELDS, KINDS
 from core.reading.items import NUMERIC
 from core.reading.lexicon import lexicon
 from core.reading.opponents import name_opponents
+from core.reading.records import PLAIN_RECORD, counts_ahead, logged_for, opens_piece, record_next
 from core.reading.roster import as_typed, bare, is_known, is_plain_word, listed
 from core.reading.tables import claim_list_numbers
-from core.reading.vocabulary import given_names, nicknames
+from core.reading.vocabulary import given_names
 
 _NO_SUBJECT_AFTER = frozenset(
     {
@@ -28,20 +30,11 @@ _NO_SUBJECT_AFTER = frozenset(
         "relieved",
     }
 )
-_OPENS_A_RECORD = frozenset(
-    {"num", "colon", "dash", "threw", "went", "had", "is", "none", "pct", "bullpen", "catch",
-     "live", "game", "off", "restday", "with", "about", "catching", "feels", "a", "adv", "open",
-     "finish", "warm", "ratio", "notpitched", "notthrown", "vague", "site", "said_day", "frac",
-     "running", "each", "both", "through", "after", "sore", "tired", "side", "modal", "today",
-     "yesterday", "weekday", "sat", "pain", "nopain", "innings", "pitches", "curve", "last",
-     "said_vs", "vs", "of", "gamelike", "relieved", "first", "idiom", "faced", "at", "painidiom", "left"}
-)  # fmt: skip
 # After the first word of a sentence these show that it was no name ("Congrats on the win").
 _NO_RECORD = frozenset(
     {"word", "dot", "on", "into", "to", "of", "at", "stop", "question", "the", "hisher", "i", "he",
      "for", "comma", "them", "plan", "is_"}
 )  # fmt: skip
-_PLAIN_RECORD = frozenset({"relieved", "num", "colon", "dash", "threw", "went", "pitches"})
 _NO_NAMES = NUMERIC | frozenset(
     {"comma", "dot", "colon", "dash", "open", "close", "slash", "stop", "question", "semi", "plus",
      "newline", "mark", "pitches", "curve", "innings", "arrow", "quote", "star", "askmark"}
@@ -53,7 +46,6 @@ _RELATIVES = frozenset(
      "teammate", "catcher", "coach", "uncle", "nephew"}
 )  # fmt: skip
 _ARM = frozenset({"site", "pain", "sore"})
-_DAYS = frozenset({"weekday", "sat", "month", "isodate", "ratio"})
 _COMPANY = frozenset({"relieved", "for", "after", "to", "with"})
 
 
@@ -90,7 +82,7 @@ def _claim_name(board: Board, at: int, size: int) -> None:
     possessive = as_typed(board, at, after) != board.quote(at, after)
     acts = board.items[after + 1].symbol if after + 1 < len(board.items) else ""
     relative = after < len(board.items) and board.items[after].text.lower() in _RELATIVES
-    if possessive and relative and acts in (*_PLAIN_RECORD, *_ARM, "had"):
+    if possessive and relative and acts in (*PLAIN_RECORD, *_ARM, "had"):
         board.unread(at, after + 1, UnreadReason.UNCLEAR_PERSON)
         return
     name = as_typed(board, at, after)
@@ -131,7 +123,7 @@ def _unknown_before_count(board: Board, at: int) -> bool:
     if item.symbol != "word" or not board.free(at):
         return False
     headed = at > 0 and board.items[at - 1].symbol in ("colon", "dash", "slash")
-    if not (at == 0 or headed or _opens_piece(board, at)):
+    if not (at == 0 or headed or opens_piece(board, at)):
         return False
     number = at + 2 if board.items[at + 1].symbol in ("colon", "dash") else at + 1
     counts = number + 1 < len(board.items) and board.items[number].symbol == "num"
@@ -157,7 +149,7 @@ def _oneself(board: Board) -> None:
         )
         before = at > 1 and board.items[at - 1].symbol == "and" and not board.free(at - 2)
         before = before and board.author == "pitcher"  # "Leo and I played catch"
-        if board.items[at + 1].symbol in _PLAIN_RECORD or beside or before:
+        if board.items[at + 1].symbol in PLAIN_RECORD or beside or before:
             board.claim(at, at + 1, "who", OWN)
 
 
@@ -172,43 +164,17 @@ def _name_at(board: Board, at: int) -> int:
     if len(item.text) == 1 and not size:
         return 0
     if size:
-        return size if item.symbol == "word" or _double_meaning_is_name(board, at) else 0
-    if _is_nickname(board, at):
+        return size if item.symbol == "word" or double_meaning_is_name(board, at) else 0
+    if is_nickname(board, at):
         return 1
     given = is_known(board, item.name) or _is_plain_possessive(board, at)
     given = given and (item.text[:1].isupper() or item.name not in _plain_words(board.lang))
     if item.symbol != "word":
-        return 1 if given and _double_meaning_is_name(board, at) else 0
+        return 1 if given and double_meaning_is_name(board, at) else 0
     capital = item.text[:1].isupper() and not _is_abbreviation(board, at)
     if given or (capital and _unknown(bare(item.name))):
         return _with_surname(board, at) if _fits(board, at, given=given) else 0
     return 0
-
-
-def _is_nickname(board: Board, at: int) -> bool:
-    """As in "Chance 45p", "Cap threw 30" of an adult's line; "May 5: 30p" is a day."""
-    item = board.items[at]
-    if item.text.lower() not in nicknames() or board.author == "pitcher":
-        return False
-    if item.symbol == "month" and _acts(board, at):
-        return True  # "JUNE THREW 26"
-    if not item.text[:1].isupper():
-        return False
-    opens = _opens_piece(board, at) or board.items[at - 1].symbol in ("colon", "dash")
-    follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
-    if item.symbol == "month" and follows == "num":
-        beside = any(
-            c.key == "who" and board.items[c.first].symbol == "month" for c in board.claims
-        )
-        return beside or _noun_follows(board, at + 2) or (board.whole(at + 1) or 0) > LAST_OF_MONTH
-    return opens and not board.text.isupper() and follows in (*_PLAIN_RECORD, *KINDS, "colon")
-
-
-def _acts(board: Board, at: int) -> bool:
-    """Whether a verb of throwing follows what no "in" or "since" leads."""
-    before = board.items[at - 1].symbol if at else "newline"
-    verb = at + 1 < len(board.items) and board.items[at + 1].symbol in ("threw", "went")
-    return verb and before in ("newline", "dot", "comma", "and", "dash", "colon", "stop", "other")
 
 
 def _plain_words(lang: str) -> frozenset[str]:
@@ -234,22 +200,22 @@ def _is_abbreviation(board: Board, at: int) -> bool:
 
 def _fits(board: Board, at: int, *, given: bool) -> bool:
     """Whether a word that can be a name is one here. A pitcher seldom logs for anybody else."""
-    if _logged_for(board, at):
+    if logged_for(board, at):
         return True
     if board.text.isupper() and not given:
-        return _opens_piece(board, at) and _record_next(board, at + 1)
+        return opens_piece(board, at) and record_next(board, at + 1)
     if at > 0 and board.items[at - 1].symbol == "other":
         return True  # "my brother Teo"
     follows = _after_initial(board, at)
     if board.author == "pitcher":
-        told = follows in _PLAIN_RECORD or follows in _ARM or _and_i(board, at)
+        told = follows in PLAIN_RECORD or follows in _ARM or _and_i(board, at)
         told = told or (board.lang == "es" and _hurts(board, at))
         return told if given else follows in ("threw", "went") and board.items[at].name.isalpha()
     ending = board.items[at].name.endswith(("ing", "ed", "ly"))
     if _opens(board, at) and not given and ending:
         return follows in ("threw", "went", "colon")
     alone = at + 2 < len(board.items) and board.items[at + 1].symbol in ("dot", "newline")
-    if follows == "comma" and (_counts_ahead(board, at + 2) or _day_and_counts(board, at + 2)):
+    if follows == "comma" and (counts_ahead(board, at + 2) or _day_and_counts(board, at + 2)):
         return True  # "Rafe, 5 innings, 71 pitches", "Rafe, Saturday, 48 pitches"
     if given or alone or not _opens(board, at):
         return True
@@ -281,84 +247,13 @@ def _is_plain_possessive(board: Board, at: int) -> bool:
     return arm and name.endswith("s") and len(name) > 3 and is_known(board, name[:-1])
 
 
-def _logged_for(board: Board, at: int) -> bool:
-    """As in "for Marcus", "logging for Marcus", "registro de Marcos"."""
-    before = [item.symbol for item in board.items[max(0, at - 2) : at]]
-    return before[-1:] == ["for"] or before == ["logthis", "of"]
-
-
-def _double_meaning_is_name(board: Board, at: int) -> bool:
-    """A word that also means something else ("Will", "max", "Chase") is a name before a record."""
-    if listed(board, at) and _opens_piece(board, at) and not board.items[at].text[:1].isupper():
-        return True
-    if board.items[at].text[:1].isupper():
-        if board.items[at].symbol == "month" and at + 1 < len(board.items):
-            return _noun_follows(board, at + 2) or board.items[at + 1].symbol in _RECORD_VERBS
-        if _logged_for(board, at) or _ends_list(board, at) or _sentence_about(board, at):
-            return True
-        return _record_next(board, at + 1) or _dated_next(board, at + 1)
-    return _opens_piece(board, at) and _counts_ahead(board, at + 1) > 1
-
-
-_RECORD_VERBS = frozenset({"threw", "went", "finish", "gamelike", "colon", "had", "then"})
-
-
-def _dated_next(board: Board, at: int) -> bool:
-    """As in "Will on the 3rd: 4 ip", "Hunter on Saturday"."""
-    symbols = [item.symbol for item in board.items[at : at + 3]]
-    return symbols[:1] == ["on"] and bool({"ord", *_DAYS} & set(symbols[1:]))
-
-
-def _noun_follows(board: Board, at: int) -> bool:
-    return at < len(board.items) and board.items[at].symbol in NOUNS
-
-
-def _ends_list(board: Board, at: int) -> bool:
-    """As in "off: Leo, Max": the last of a list of names."""
-    last = at + 1 == len(board.items) or board.items[at + 1].symbol in ("newline", "dot")
-    named = any(claim.key == "who" for claim in board.claims)
-    return last and named and at > 0 and board.items[at - 1].symbol in ("comma", "and")
-
-
-def _sentence_about(board: Board, at: int) -> bool:
-    """As in "Max shut down", at the start of a piece; "Will try" stays a plan."""
-    return (
-        board.author != "pitcher"
-        and board.items[at].symbol != "modal"
-        and _opens_piece(board, at)
-        and at + 1 < len(board.items)
-        and board.items[at + 1].symbol == "word"
-    )
-
-
-def _opens_piece(board: Board, at: int) -> bool:
-    return at == 0 or board.piece[at] != board.piece[at - 1] or board.items[at - 1].symbol == "and"
-
-
-def _counts_ahead(board: Board, at: int) -> int:
-    """Numbers in the rest of the piece, when the first stands right here: "max 30p 4cb 2ip"."""
-    if at >= len(board.items) or board.items[at].symbol != "num":
-        return 0
-    return sum(
-        board.items[i].symbol == "num" and board.piece[i] == board.piece[at]
-        for i in range(at, min(at + 12, len(board.items)))
-    )
-
-
 def _day_and_counts(board: Board, at: int) -> bool:
     """As in "Saturday, 48 pitches", "bullpen, 20 pitches", from here on."""
     days_and_kinds = {"weekday", "sat", "today", "yesterday", *KINDS}
     if at >= len(board.items) or board.items[at].symbol not in days_and_kinds:
         return False
     comma = at + 1 < len(board.items) and board.items[at + 1].symbol == "comma"
-    return _counts_ahead(board, at + 2 if comma else at + 1) > 0
-
-
-def _record_next(board: Board, at: int) -> bool:
-    return at < len(board.items) and (
-        board.items[at].symbol in _OPENS_A_RECORD
-        or board.items[at].symbol in ("comma", "and", "for")
-    )
+    return counts_ahead(board, at + 2 if comma else at + 1) > 0
 
 
 def _opens(board: Board, at: int) -> bool:
@@ -374,7 +269,7 @@ def _with_surname(board: Board, at: int) -> int:
     if board.text[board.items[at].end : following.start] == "-":
         return 2
     if len(following.text) == 1 and _is_initial(board, at):
-        return 2 if _record_next(board, at + 2) or _is_mark(board, at + 2) else 1
+        return 2 if record_next(board, at + 2) or _is_mark(board, at + 2) else 1
     if following.symbol != "word" or not following.text[:1].isupper():
         return 1
     if following.text.isupper():
@@ -410,7 +305,7 @@ def _is_subject(board: Board, at: int) -> bool:
     if before == "of" and board.items[at].text.endswith(("'s", "’s")):
         return True  # "a third of Malik's 48"
     told_of = board.lang == "es" and (
-        board.author != "pitcher" or _hurts(board, at) or _logged_for(board, at)
+        board.author != "pitcher" or _hurts(board, at) or logged_for(board, at)
     )
     if told_of and (before in ("to", "of") or board.items[at - 1].text.lower() == "al"):
         return True  # "a Nico le duele", "el bullpen de Kelvin"

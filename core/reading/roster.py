@@ -35,7 +35,7 @@ def is_known(board: Board, norm: str) -> bool:
 def is_plain_word(board: Board, at: int) -> bool:
     """A quick look: without a capital or a roster, only what spells a given name can be one."""
     item = board.items[at]
-    if board.roster or item.text[:1].isupper() or item.symbol == "mention":
+    if board.roster or item.text[:1].isupper() or item.symbol in ("mention", "month"):
         return False
     return not item.name.endswith("s") and bare(item.name) not in given_names()
 

@@ -305,6 +305,8 @@ def _forward(board: Board, at: int) -> int:
     _, end = span(board.sentence, at)
     about_others = board.items[at].symbol in ("other", "spectacle", "joke")
     planned = board.items[at].symbol == "plan"
+    opens = at == 0 or board.clause[at - 1] != board.clause[at]
+    supposed = opens and board.items[at].text.lower() == "if"  # "if Leo throws 75 tonight"
     for place in range(at + 1, end):
         symbol = board.items[place].symbol
         if symbol == "but":
@@ -315,6 +317,8 @@ def _forward(board: Board, at: int) -> int:
         if about_others:
             if board.piece[place] != board.piece[at] and own_again(board, at, place):
                 return place
+        elif supposed and board.clause[place] == board.clause[at]:
+            continue
         elif symbol in _HAPPENED and not (symbol == "threw" and is_to_throw(board, at, place)):
             return place
     return end

@@ -42,7 +42,9 @@ def _second_clause(board: Board, other: int, after: int) -> None:
         return
     for at in range(end, after - 1):
         counted = board.items[at].symbol == "num" and board.items[at + 1].symbol in FIELDS
-        if counted and board.free(at):
+        start, stop = span(board.clause, at)
+        others = any(item.symbol == "other" for item in board.items[start:stop])
+        if counted and board.free(at) and not others:
             board.unread(at, at + 2, UnreadReason.UNCLEAR_PERSON)
 
 

@@ -31,6 +31,7 @@ TARGETS = {
     "corpus_kitchen.jsonl": 0.95,
     "corpus_sideline.jsonl": 0.97,
     "corpus_nearby.jsonl": 0.95,
+    "corpus_bleachers.jsonl": 0.97,
     "corpus_es.jsonl": 0.97,
     "corpus_es2.jsonl": 0.97,
     "corpus_es3.jsonl": 0.97,
