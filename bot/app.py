@@ -6,13 +6,14 @@ from dataclasses import dataclass
 from http.client import HTTPException
 from typing import Any
 
-from slack_bolt import App
+from slack_bolt import App, BoltRequest, BoltResponse
 from slack_bolt.authorization import AuthorizeResult
 from slack_sdk import WebClient
 from slack_sdk.errors import SlackApiError
 
 from bot.listeners import actions, command, forms, home, leaving, messages, presses, unheard
 from bot.listeners.desk import Desk
+from bot.right_of_way import RightOfWay
 
 #: Threads for listeners; Slack asks at most ten Socket Mode connections' worth at once.
 LISTENERS = 10
@@ -70,8 +71,23 @@ def refused(variable: str, prefix: str, problem: SlackApiError) -> SlackAccessEr
     )
 
 
+class FirstApp(App):
+    """A Bolt app whose requests go before the work that can wait."""
+
+    way: RightOfWay
+
+    def dispatch(self, req: BoltRequest) -> BoltResponse:
+        """Answer one request, whichever way it came."""
+        with self.way.answering():
+            return super().dispatch(req)
+
+
 def make_app(
-    installation: Installation, api_url: str, desk: Desk, signing_secret: str | None = None
+    installation: Installation,
+    api_url: str,
+    desk: Desk,
+    signing_secret: str | None = None,
+    way: RightOfWay | None = None,
 ) -> App:
     """The Bolt app of one workspace.
 
@@ -92,7 +108,7 @@ def make_app(
     # Bolt warns of a token in the environment that it does not use; errors it may log.
     bolt_log = logging.getLogger("bot.bolt")
     bolt_log.setLevel(logging.ERROR)
-    app = App(
+    app = FirstApp(
         logger=bolt_log,
         client=WebClient(base_url=api_url, retry_handlers=[], timeout=LONGEST_OPENING),
         authorize=authorize,
@@ -101,6 +117,7 @@ def make_app(
         attaching_conversation_kwargs_enabled=False,
         listener_executor=ThreadPoolExecutor(LISTENERS, thread_name_prefix="listener"),
     )
+    app.way = way or RightOfWay()
     register_listeners(app, desk)
     return app
 

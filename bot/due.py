@@ -1,5 +1,6 @@
 """Owes what the clock calls for; any number of processes may do so at once."""
 
+from collections.abc import Callable
 from datetime import datetime, timedelta
 
 from bot.outbox.homes import refresh_homes_of_day
@@ -20,9 +21,9 @@ AT_ONCE = 50
 class Due:
     """Looks at the schedules when the next one is due, and at least once a minute."""
 
-    def __init__(self, store: Store) -> None:
-        """Owe into this database."""
-        self._store = store
+    def __init__(self, store: Store, give_way: Callable[[], object] = bool) -> None:
+        """Owe into this database; `give_way` is called before each piece of work."""
+        self._store, self._give_way = store, give_way
         self._look_at: datetime | None = None
 
     def owe(self, now: datetime) -> None:
@@ -37,10 +38,13 @@ class Due:
         if lacks:
             self._begin(now)
         for due in dues[:AT_ONCE]:
+            self._give_way()
             self._write(due)
         for team in teams[:AT_ONCE]:
+            self._give_way()
             self._look(team, now)
         for team in turned[:AT_ONCE]:
+            self._give_way()
             self._turn(team, now)
         if max(len(dues), len(teams), len(turned)) > AT_ONCE:
             return  # the next tick goes on; meanwhile what is owed already is sent

@@ -23,9 +23,11 @@ from bot.health import Health
 from bot.http import make_http
 from bot.listeners.desk import Desk
 from bot.outbox import Outbox
+from bot.right_of_way import RightOfWay
 from bot.schedule import Schedule
 from bot.settings import Settings, database_url
 from bot.transports import serve_http, serve_socket
+from bot.warming import warm
 from core.leaving import open_workspace
 from core.ledger.binding import BOOKS, Books
 from core.model import Workspace
@@ -82,8 +84,9 @@ def make_bot(
     client = make_client(installation.bot_token, settings.api_url)
     books = books_from(settings)
     store.info[BOOKS] = books
-    outbox = Outbox(store, client, Renderer(books))
-    due, daily = Due(store), Daily(store)
+    way = RightOfWay()
+    outbox = Outbox(store, client, Renderer(books), way.give)
+    due, daily = Due(store, way.give), Daily(store)
     calendars = Calendars(store, fetch or Fetcher(time.monotonic))
     known = (*builtin_ids(), *own_ids(settings.rulebooks))
     errands = Errands(Tools(store, client, known))
@@ -92,7 +95,7 @@ def make_bot(
     errands.done = schedule.wake
     secret = settings.signing_secret.get_secret_value() if settings.signing_secret else None
     desk = Desk(store, clock, schedule.wake)
-    app = make_app(installation, settings.api_url, desk, secret)
+    app = make_app(installation, settings.api_url, desk, secret, way)
     health = Health(store, clock, schedule.last_run)
     return Bot(app, store, outbox, schedule, due, daily, calendars, errands, jobs, health)
 
@@ -136,6 +139,7 @@ def run_on_slack(settings: Settings) -> None:
     clock = SystemClock()
     remember_workspace(store, installation, settings, clock.now())
     bot = make_bot(settings, installation, clock, store)
+    warm()
     bot.schedule.start()
     log.info("workspace %s: started by %s", installation.workspace_id, settings.transport)
     try:

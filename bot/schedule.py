@@ -13,6 +13,8 @@ EVERY = 1.0
 #: A tick waits so long for the lines that come right behind the one that woke it: it takes
 #: the same processor and the same write lock as they do.
 SOON = timedelta(milliseconds=50)
+#: From one tick to the next that is woken: while lines come one upon another, several are one.
+APART = timedelta(milliseconds=250)
 
 Tick = Callable[[datetime], object]
 
@@ -25,6 +27,7 @@ class Schedule:
         self._clock, self._tick = clock, tick
         self._last_run: datetime | None = None
         self._woken = False
+        self._next = _now()
         # That a tick takes longer than a second is no news: what it left is done by the next.
         logging.getLogger("apscheduler.scheduler").setLevel(logging.ERROR)
         self._scheduler = BackgroundScheduler(timezone="UTC")
@@ -46,8 +49,7 @@ class Schedule:
         """Tick soon: a message was owed. A tick that is to come already will see it."""
         if self._scheduler.running and not self._woken:
             self._woken = True
-            # The scheduler goes by the machine's time even where the bot's time is simulated.
-            self._job.modify(next_run_time=SystemClock().now() + SOON)
+            self._job.modify(next_run_time=max(_now() + SOON, self._next))
 
     def last_run(self) -> datetime | None:
         """When the last tick was finished (UTC by the bot's clock); none before the first."""
@@ -61,5 +63,13 @@ class Schedule:
     def _run(self) -> None:
         self._woken = False  # first: what is owed from here on may be too late for this tick
         now = self._clock.now()
-        self._tick(now)
+        try:
+            self._tick(now)
+        finally:
+            self._next = _now() + APART
         self._last_run = now
+
+
+def _now() -> datetime:
+    """The machine's time: the scheduler goes by it even where the bot's time is simulated."""
+    return SystemClock().now()

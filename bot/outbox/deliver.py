@@ -82,14 +82,16 @@ class Outbox:
         store: Store,
         client: WebClient,
         render: Render,
+        give_way: Callable[[], object] = bool,
         seconds: Callable[[], float] = time.monotonic,
     ) -> None:
         """Use `client` for every call; give it no retry handlers, for it must not post twice.
 
-        `seconds` measures how long a run takes.
+        `give_way` is called before each piece of work that others may go before; `seconds`
+        measures how long a run takes.
         """
         self._store, self._client, self._render = store, client, render
-        self._seconds = seconds
+        self._give_way, self._seconds = give_way, seconds
         self._busy = Lock()
         self._stopped = False
         self._began: datetime | None = None
@@ -132,9 +134,14 @@ class Outbox:
         return min(times, default=None)
 
     def _claim(self, now: datetime) -> OutboxMessage | None:
-        with self._store.writing() as session:
+        self._give_way()
+        with self._store.reading() as session:  # mostly there is none: that needs no lock
             full = [one for one, until in full_until(session).items() if until > now]
-            for row_id in session.scalars(due(now, self._pace, full)).all():
+            ids = session.scalars(due(now, self._pace, full)).all()
+        if not ids:
+            return None
+        with self._store.writing() as session:
+            for row_id in ids:
                 claimed = session.execute(
                     update(OutboxMessage)
                     # In turn still: another process may have claimed the row before it.
@@ -173,6 +180,7 @@ class Outbox:
             return held_until(session, row, now)
 
     def _rendered(self, row: OutboxMessage, now: datetime) -> Rendered | None:
+        self._give_way()
         try:
             with self._store.reading() as session:
                 return self._render(session, row, now)
@@ -207,6 +215,7 @@ class Outbox:
             stop(session, row.workspace_id, self._began or now, now)
 
     def _store_outcome(self, claimed: OutboxMessage, outcome: _Outcome, now: datetime) -> None:
+        self._give_way()
         with self._store.writing() as session:
             row = session.get_one(OutboxMessage, key(claimed), with_for_update=True)
             if row.lease_until != claimed.lease_until or row.attempts != claimed.attempts:

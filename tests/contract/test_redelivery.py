@@ -15,6 +15,7 @@ from bot.local.delivery import Delivery
 from bot.local.http_target import HttpTarget
 from bot.local.server import StandIn
 from bot.local.talk import Said
+from bot.right_of_way import RightOfWay
 from core.model import Line, Outing
 from core.store import Store
 from tests.support.club import Club, club_at, connected
@@ -95,6 +96,23 @@ def test_a_database_that_fails_at_commit_gives_no_200_and_slack_sends_again(
     assert again.status == "acknowledged"
     assert outings(club) == [62]
     assert posted(club) == 1
+
+
+def test_other_work_stands_back_until_a_line_is_acknowledged(club: Club, app_host: AppHost) -> None:
+    way, went_on = RightOfWay(longest=0), list[bool]()
+    desk = Desk(club.store, club.clock, lambda: went_on.append(way.give()))
+    installation = find_installation(make_client(club.ws.bot_token, club.ws.api_url))
+    app = make_app(installation, club.ws.api_url, desk, club.ws.signing_secret, way)
+    with app_host.serving(make_http(app, club.bot.health)) as url:
+        target = club.ws.courier.target
+        assert isinstance(target, HttpTarget)
+        club.ws.deliver_by(
+            HttpTarget(f"{url}/slack/events", target.secret, target.real_now, target.pool)
+        )
+        club.say("mateo", GAME)
+
+    assert went_on == [False]
+    assert way.give()
 
 
 def test_a_database_that_fails_at_commit_gives_no_ack_on_a_socket(club: Club) -> None:
