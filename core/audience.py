@@ -82,6 +82,7 @@ class Occasion(StrEnum):
     PAIN = "pain"
     PAIN_WITHDRAWN = "pain report taken back"
     PAIN_GONE = "pain said to be gone"
+    SORE_GONE = "soreness gone, written down by the staff"
     STILL_HURTS = "asked whether pain is gone"
     PAIN_UNPLACED = "pain of nobody in particular"
     DANGER = "words of danger"
@@ -127,6 +128,7 @@ TELL: tuple[TellRow, ...] = (
     TellRow(Occasion.PAIN, (Told.STAFF_CHANNEL, Told.GUARDIANS, Told.SECOND_ADULT)),
     TellRow(Occasion.PAIN_WITHDRAWN, (Told.STAFF_CHANNEL, Told.GUARDIANS), waits_for_morning=True),
     TellRow(Occasion.PAIN_GONE, (Told.STAFF_CHANNEL,)),
+    TellRow(Occasion.SORE_GONE, (Told.STAFF_CHANNEL, Told.GUARDIANS), waits_for_morning=True),
     TellRow(Occasion.STILL_HURTS, (Told.WHO_CLEARS,), waits_for_morning=True),
     TellRow(Occasion.PAIN_UNPLACED, (Told.STAFF_CHANNEL, Told.GUARDIANS)),
     TellRow(Occasion.DANGER, (Told.STAFF_CHANNEL,)),

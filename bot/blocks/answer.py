@@ -90,7 +90,8 @@ def _pitcher(session: Session, view: LineView, one: PitcherView, viewer: Person 
     report = arm_report(session, view.line, one.pitcher, one.reports)
     told = adults_told(session, report, viewer) if report else []
     parts = [report.for_author(told, own=own) if report else ""]
-    hurts = (report is not None and report.stops) or one.status.since is not None
+    hurts = holds.reported(one.status) if one.status.since is not None else ""
+    hurts = "pain" if report is not None and report.stops else hurts
     parts += [_outing(view, outing, standing, name, hurts) for outing, standing in one.outings]
     if one.outings or one.reports:
         parts.append(_standing(one, report))
@@ -109,7 +110,7 @@ def _standing(one: PitcherView, report: ArmReport | None) -> str:
 
 
 def _outing(
-    view: LineView, outing: Outing, standing: Standing | None, name: str | None, hurts: bool
+    view: LineView, outing: Outing, standing: Standing | None, name: str | None, hurts: str
 ) -> str:
     heading = answers.outing_heading(name, outing)
     lines = [heading, answers.what_was_read(outing)]
@@ -125,7 +126,7 @@ def _outing(
     return sentences(lines)
 
 
-def _rest(outing: Outing, standing: Standing, hurts: bool) -> str:
+def _rest(outing: Outing, standing: Standing, hurts: str) -> str:
     if standing.rest is None:
         return answers.rest_problem(standing.rest_problem or "")
     return answers.rest_line(outing, standing.rest, hurts)

@@ -6,13 +6,14 @@ from datetime import date
 
 from sqlmodel import Session, col, select
 
+from bot.blocks.buttons import sore_gone
 from bot.blocks.message import Button, Part
 from bot.forms.form import opens
 from bot.wording import buttons as label
 from bot.wording import holds
 from bot.wording import pain as say
 from bot.wording.words import safe, sentences
-from core.ledger.holds import earlier_at_site, hold_of_line, reports_near, stopping
+from core.ledger.holds import earlier_at_site, hold_of_line, reports_near, sore_arms, stopping
 from core.ledger.notices import TOLD_FEELINGS
 from core.ledger.people import guardians_of, second_adult, teams_of
 from core.ledger.unreached import guardians_unreached
@@ -32,6 +33,8 @@ class ArmReport:
     stops: bool
     #: Pain, not only soreness or a tired arm: the guardians hear of it too.
     is_pain: bool
+    #: Soreness of the throwing arm.
+    is_sore: bool
     withdrawn: bool
     #: Why the line put the arm on hold, and how urgent its words are.
     hold: HoldReason | None
@@ -71,6 +74,7 @@ def arm_report(
         standing[0].on,
         hold is not None or any(key(report) in stop for report in standing),
         any(report.feeling == Feeling.PAIN or key(report) in stop for report in standing),
+        bool(sore_arms(standing, pitcher)),
         all(report.withdrawn_at is not None for report in told),
         hold,
         urgency(line.text) if hold is HoldReason.BE_SEEN else None,
@@ -140,7 +144,8 @@ def copy_parts(session: Session, line: Line, author: str, team_pitchers: set[int
 
 def _for_staff(report: ArmReport) -> tuple[Button, ...]:
     carried = {"line": report.line_id, "pitcher": key(report.pitcher)}
-    return (*_buttons(report), Button(label.TO_FAMILY, opens("family"), carried))
+    gone = sore_gone(report.pitcher) if report.is_sore and not report.stops else ()
+    return (*_buttons(report), *gone, Button(label.TO_FAMILY, opens("family"), carried))
 
 
 def _buttons(report: ArmReport) -> tuple[Button, ...]:

@@ -8,7 +8,7 @@ from bot.wording import buttons as label
 from core.ledger.answers import NO_LOG
 from core.ledger.question import Question, QuestionCode
 from core.ledger.view import LineView
-from core.model import Line, Outing, key
+from core.model import Line, Outing, Pitcher, key
 
 CHOOSE, FIX, UNDO = "choose", opens("put_right"), "undo"
 
@@ -63,6 +63,11 @@ def type_it(outing: Outing | None, line: Line) -> tuple[Button, ...]:
     if outing is None:
         return ()
     return (Button(label.TYPE_IT, FIX, {"outing": key(outing), "line": key(line)}),)
+
+
+def sore_gone(pitcher: Pitcher) -> tuple[Button, ...]:
+    """For the staff: records that whoever may say so said that soreness is gone."""
+    return (Button(label.SORE_GONE, opens("sore_gone"), {"pitcher": key(pitcher)}),)
 
 
 def report_pain() -> tuple[Button, ...]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from datetime import datetime
+from typing import Any
 
 from sqlmodel import Session, col, select
 
@@ -226,14 +227,27 @@ def _pain_unplaced(session: Session, row: OutboxMessage, line: Line) -> str:
 def _pain_gone(session: Session, row: OutboxMessage, line: Line) -> str:
     if line.deleted_at is not None:
         return answers.taken_back() if row.ts else ""
-    pitchers = [
-        session.get_one(Pitcher, answer["pitcher_id"]).name
+    answers_given = [
+        answer
         for answer in line.answers
         if answer["code"] == QuestionCode.PAIN_FREE
         and answer["value"] == GONE
-        and answer["pitcher_id"] in _of_team(session, row)
+        and _is_told(session, row, answer["pitcher_id"])
     ]
-    return "\n".join(pain.gone(name, _author(session, line)) for name in pitchers)
+    return "\n".join(_gone_text(session, line, answer) for answer in answers_given)
+
+
+def _is_told(session: Session, row: OutboxMessage, pitcher_id: int) -> bool:
+    """Whether a message is for a team of this pitcher, or for a guardian of his."""
+    if row.person_id is None:
+        return pitcher_id in _of_team(session, row)
+    return row.person_id in {key(one) for one in guardians_of(session, {pitcher_id})}
+
+
+def _gone_text(session: Session, line: Line, answer: dict[str, Any]) -> str:
+    name, by = session.get_one(Pitcher, answer["pitcher_id"]).name, _author(session, line)
+    said_by = answer.get("said_by")
+    return pain.sore_gone(name, said_by, by) if said_by else pain.gone(name, by)
 
 
 def _danger(session: Session, _row: OutboxMessage, line: Line) -> str:

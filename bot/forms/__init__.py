@@ -22,6 +22,7 @@ from bot.forms import (
     roster_paste,
     schedules,
     settings,
+    sore_gone,
     team,
     thresholds,
 )
@@ -49,6 +50,7 @@ _ALL: Final = (
     pitcher.FORM,
     move.FORM,
     family.FORM,
+    sore_gone.FORM,
 )
 #: Every form by its name, which is the callback id of its view.
 FORMS: Final[dict[str, Form]] = {form.name: form for form in (*_ALL, settings.menu(_ALL))}

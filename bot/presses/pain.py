@@ -7,6 +7,7 @@ from bot.presses.press import Carried, Press
 from core.ledger import Notice
 from core.ledger.answers import GONE, Answer
 from core.ledger.by_hand import ByHandError, Hand, Refusal, choose
+from core.ledger.crew import load_crew
 from core.ledger.question import Question, QuestionCode
 from core.ledger.still_hurts import questions_about, say_not_yet, who_may_say
 from core.model import FORM_TS, Line, PainReport, Pitcher, key
@@ -31,7 +32,8 @@ def _gone(hand: Hand, carried: Carried) -> list[Notice]:
 
 def _not_yet(hand: Hand, carried: Carried) -> list[Notice]:
     pitcher, report = _allowed(hand, carried)
-    say_not_yet(hand.session, report, int(carried["step"]), hand.person, hand.now)
+    on = load_crew(hand.session, hand.person, None).local(hand.now).date()
+    say_not_yet(hand.session, report, int(carried["step"]), hand.person, hand.now, on)
     return questions_about(hand.session, {key(pitcher)}, hand.now)
 
 

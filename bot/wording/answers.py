@@ -144,20 +144,23 @@ def larger_owes(outing: Outing, larger: int | None) -> str:
     )
 
 
-def rest_line(outing: Outing, rest: RestAnswer, hurts: bool) -> str:
+def rest_line(outing: Outing, rest: RestAnswer, hurts: str) -> str:
     """The rest owed by rule, with the count, the row and the book that it stands on.
 
-    An arm that hurts is named no date: pain outranks every number.
+    An arm that hurts is named no date: pain outranks every number. `hurts` is "pain",
+    "soreness" or nothing.
     """
     owed = next((one for one in rest.rest if one.on == outing.on), None)
     if hurts:
-        return f"By the rule book alone: {_owed(owed)}{PAIN_FIRST}"
+        first = SORE_FIRST if hurts == "soreness" else PAIN_FIRST
+        return f"By the rule book alone: {_owed(owed)}{first}"
     if _moved(owed, rest):
         # Another rule decides the date, so that one comes first.
         return f"Rest: {_earliest(owed, rest)}"
     return f"Rest: {_owed(owed)}{_earliest(owed, rest)}"
 
 
+SORE_FIRST = "The soreness comes first: no date while it stands."
 PAIN_FIRST = "The pain comes first: no date until a clinician has checked the arm."
 
 

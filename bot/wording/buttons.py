@@ -7,6 +7,7 @@ from bot.wording.words import day
 UNDO = "Undo"
 TYPE_IT = "Type it"
 CLEARANCE = "Record a clearance"
+SORE_GONE = "Gone, says the family"
 TO_FAMILY = "Write to the family"
 THRESHOLDS = "Change them"
 REPORT_PAIN = "Report pain"
@@ -26,7 +27,7 @@ CHOICES = {
     "same": "The same outing",
     "second": "A second outing",
     "no log": "Not part of the log",
-    "gone": "Yes, the pain is gone",
+    "gone": "Yes, it is gone",
     "not yet": "No, not yet",
     "yes": "Yes, that is right",
 }
@@ -47,6 +48,8 @@ FORM_FIELDS = {
 FORM_ERRORS = {
     "not allowed": "You may not change this one. Ask a coach, a guardian or the pitcher.",
     "gone": "This line is no longer in the log, so nothing was changed.",
+    "no longer": "Nothing was changed: the soreness stands no longer, or it is pain now. A "
+    "guardian's word or a clinician's clearance ends pain.",
     "impossible": "This cannot be: check it against the other counts. Nothing was changed.",
     "off": "A day off has no counts: empty them, or choose another kind. Nothing was changed.",
     "day": "The day must be one of the last 60, today included. Nothing was changed.",

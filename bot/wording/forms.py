@@ -13,6 +13,7 @@ TITLES = {
     "catch_play": "Log catch play",
     "roll_call": "Roll call",
     "game_counts": "Counts of one game",
+    "sore_gone": "Soreness is gone",
     "pain": "Report pain",
     "fix_line": "Which one?",
     "settings": "Settings",
@@ -48,6 +49,7 @@ FIELDS = {
     "when": "When",
     "outing": "Which outing?",
     "whose": "Whose thresholds?",
+    "said_by": "Who says so",
     "clinician": "Name of the licensed clinician",
     "cleared_on": "Day of the clearance",
     "limits": "Limits that the clinician set",
@@ -136,6 +138,7 @@ MAY_NOT = {
     "put_right": "There is nothing in this line that you may change.",
     "fix_line": "There is nothing in this line that you may change.",
     "thresholds": "Only the staff can set a threshold. Please ask a coach.",
+    "sore_gone": "Only the pitcher's own coaches write this down.",
     "clearance": "Only a coach or a guardian of that pitcher can record a clinician's clearance.",
     "family": "Only the pitcher's own coaches write to the family here.",
 }
@@ -143,6 +146,14 @@ MAY_NOT = {
 LIMITS_HINT = (
     "One a line or with commas, such as: no breaking balls until 6/1, no games until 6/8, 30 "
     "throws a day. Leave empty where there are none."
+)
+SORE_GONE_NOTE = (
+    "For soreness alone: whoever you name told you that {name}'s is gone, all of it. They read "
+    "what you write down. I'm a bot, not a doctor, and judge no arm."
+)
+NOBODY_SAYS = (
+    "No guardian of {name} is on file, and a minor does not decide this alone. Add a guardian to "
+    "the roster first; without a further report the soreness lapses after 14 days."
 )
 CLEARANCE_NOTE = (
     "This ends a hold. I'm a bot, not a doctor: I keep what you write, tell the other adults, and "

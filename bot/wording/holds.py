@@ -67,10 +67,15 @@ def stands(status: ArmStatus) -> str:
             f"Pain was reported on {day(status.since)} and this arm is on hold: no throwing until "
             "an adult records a licensed clinician's clearance (name, date, limits)."
         )
+    if status.sore:
+        return (
+            f"Soreness was reported on {day(status.since)}, so no answer here says that this arm "
+            "may throw until a parent or guardian (the pitcher from 18 on) says it is gone, or 14 "
+            "days pass without another word of it. If it hurts, a licensed clinician decides."
+        )
     return (
-        f"{reported(status).capitalize()} was reported on {day(status.since)}, so no answer here "
-        "says that this arm may throw. A licensed clinician should check it; a parent or guardian "
-        "says when it is gone."
+        f"Pain was reported on {day(status.since)}, so no answer here says that this arm may "
+        "throw. A licensed clinician should check it; a parent or guardian says when it is gone."
     )
 
 

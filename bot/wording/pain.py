@@ -167,6 +167,14 @@ def unplaced_for_guardian(pitcher: str) -> str:
     )
 
 
+def sore_gone(pitcher: str, said_by: str, by: str) -> str:
+    """Told to the staff and the family when a coach records that soreness is gone."""
+    return (
+        f"{safe(by)} recorded that {safe(said_by)} says {safe(pitcher)}'s soreness is gone. It no "
+        "longer stands against throwing. If that is not so, write me what hurts: it counts at once."
+    )
+
+
 def gone(pitcher: str, by: str) -> str:
     """Told to the staff when a family says that a reported pain is gone."""
     return (
@@ -213,18 +221,26 @@ def is_it_gone(pitcher: str, what: str, since: date, *, own: bool) -> str:
     )
 
 
-def not_yet(by: str, pitcher: str, *, asks_again: bool) -> str:
+def not_yet(by: str, pitcher: str, what: str, *, asks_again: bool) -> str:
     """The question once it was answered with "not yet"."""
     later = "I'll ask once more. " if asks_again else ""
     return (
-        f"{safe(by)} says that {safe(pitcher)}'s pain is not gone yet: no throwing. {later}Write "
+        f"{safe(by)} says that {safe(pitcher)}'s {what} is not gone yet: no throwing. {later}Write "
         "“no pain” to me once it is gone. Please have a licensed clinician check it."
     )
 
 
 def answered_gone(pitcher: str) -> str:
     """The question once the report no longer stands."""
-    return f"Answered: the report of pain of {safe(pitcher)} no longer stands."
+    return f"Answered: the report about {safe(pitcher)}'s arm no longer stands."
+
+
+def answered_lapsed(pitcher: str) -> str:
+    """The question once soreness was not reported again for 14 days."""
+    return (
+        f"Nobody spoke of {safe(pitcher)}'s soreness again in 14 days, so I no longer hold it "
+        "against throwing. That says nothing of how the arm is: please ask."
+    )
 
 
 def answered_held(pitcher: str) -> str:

@@ -43,8 +43,10 @@ def question(asked: Question, *, may_add: bool = False) -> str:
         return _same(asked)
     if asked.code is QuestionCode.NOT_ALLOWED and asked.reason:
         return _ARM_NOT_TAKEN.format(about=safe(asked.about))
-    if asked.code is QuestionCode.PAIN_OPEN and asked.reason:
+    if asked.code is QuestionCode.PAIN_OPEN and asked.reason == "held":
         return _HELD.format(about=safe(asked.about))
+    if asked.reason == "sore" and asked.code in _SORE:
+        return _SORE[asked.code].format(about=safe(asked.about))
     if asked.code is QuestionCode.SURE:
         return _sure(asked)
     if asked.code is QuestionCode.SETTING_UNCLEAR:
@@ -116,6 +118,12 @@ _OF_ALL = {
     "I know.",
     QuestionCode.DAY: "Was that game today or yesterday, for all of them? Until then it owes rest "
     "from today and stays out of the mix.",
+}
+_SORE = {
+    QuestionCode.PAIN_FREE: "Soreness of {about} is still on record. Is it gone, at rest and when "
+    "throwing? Only a yes here ends it before its 14 days.",
+    QuestionCode.PAIN_OPEN: "Good to hear. The soreness of {about} stays on record until a parent "
+    "or guardian says that it is gone.",
 }
 _HELD = (
     "Good to hear. {about} stays on hold all the same, until an adult records a licensed "

@@ -7,6 +7,7 @@ from sqlmodel import Session, col, select
 
 from core.due.last_day import last_day_notices
 from core.leaving import is_served
+from core.ledger.lapse import lapse_soreness
 from core.ledger.notices import MORNING, Notice
 from core.ledger.still_hurts import ask_again
 from core.ledger.watch import watch_team
@@ -48,6 +49,7 @@ def look(session: Session, team: Team, now: datetime) -> list[Notice]:
     return [
         *watch_team(session, team, now),
         *ask_again(session, team, now),
+        *lapse_soreness(session, team, now),
         *last_day_notices(session, team, now),
     ]
 

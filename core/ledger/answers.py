@@ -28,6 +28,8 @@ class Answer:
     value: str
     about: str = ""
     pitcher_id: int | None = None
+    #: Whose word it is, where one of the staff wrote it down.
+    said_by: str = ""
 
     def as_json(self) -> dict[str, Any]:
         """The answer as stored with its line."""
@@ -37,7 +39,11 @@ class Answer:
     def from_json(stored: dict[str, Any]) -> "Answer":
         """The answer back from its stored form."""
         return Answer(
-            QuestionCode(stored["code"]), stored["value"], stored["about"], stored["pitcher_id"]
+            QuestionCode(stored["code"]),
+            stored["value"],
+            stored["about"],
+            stored["pitcher_id"],
+            stored.get("said_by", ""),
         )
 
 

@@ -31,6 +31,7 @@ class Refusal(StrEnum):
     GONE = "gone"  # the line was deleted or undone, or is no longer there
     NOT_ALLOWED = "not allowed"
     IMPOSSIBLE = "impossible"
+    NO_LONGER = "no longer"  # what it was about does not stand any more
     NO_GUARDIAN = "no guardian"  # nothing that an adult writes goes to one minor alone
 
 

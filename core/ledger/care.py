@@ -16,6 +16,8 @@ from core.reading.urgent import surely_of_the_body, urgency
 from core.reading.wishes import asks_for_secrecy, names_the_staff, sounds_dangerous
 
 #: Who is asked to look at words of danger: never the ones whom the line names.
+#: What stands where it is no pain that anybody of the family may end.
+HELD, SORE = "held", "sore"
 LOOKED_AT_BY_STAFF, LOOKED_AT_BY_FAMILY = "staff", "family"
 
 
@@ -65,7 +67,7 @@ def _open_pain(session: Session, line: Line, one: Kept, answers: Answers) -> Que
     question = Question(
         QuestionCode.PAIN_FREE if may_say else QuestionCode.PAIN_OPEN,
         about=pitcher.name,
-        reason="held" if status.held else "",
+        reason=HELD if status.held else SORE if status.sore else "",
         values=(GONE, NOT_YET) if may_say else (),
         pitcher_id=one.arm.pitcher_id,
     )

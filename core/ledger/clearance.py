@@ -21,7 +21,7 @@ from core.ledger.holds import (
 from core.ledger.people import guardians_of
 from core.ledger.question import Question, QuestionCode
 from core.model import Clearance, Feeling, Hold, Line, PainReport, Pitcher, key
-from core.pain.clearance import Said, not_cleared_or_sore_since, not_cleared_since
+from core.pain.clearance import Said, has_lapsed, not_cleared_or_sore_since, not_cleared_since
 from core.pain.holds import end_of
 from core.pain.status import ArmStatus, ClinicianLimit
 from core.store.together import together
@@ -55,18 +55,24 @@ class ArmRecord:
     since: date | None
     held: bool
     newest: Clearance | None
-    #: Whether what stands is soreness and nothing worse.
+    #: Whether what stands is soreness and nothing worse, and the day of the last word of it.
     sore: bool = False
+    last_word: date | None = None
+
+    def has_lapsed(self, on: date) -> bool:
+        """Whether it was soreness alone, and so long ago that it no longer stands."""
+        return self.sore and self.last_word is not None and has_lapsed(self.last_word, on)
 
     def status(self, on: date) -> ArmStatus:
         """What stands against throwing on a day."""
+        lapsed = self.has_lapsed(on)
         return ArmStatus(
-            since=self.since,
+            since=None if lapsed else self.since,
             held=self.held,
             limits=_limits(self.newest, on),
             clinician=self.newest.clinician if self.newest else "",
             cleared_on=self.newest.on if self.newest else None,
-            sore=self.sore,
+            sore=self.sore and not lapsed,
         )
 
 
@@ -96,10 +102,26 @@ def arm_records(session: Session, pitchers: Sequence[Pitcher]) -> dict[int, ArmR
     by_id = {key(one): one for one in lines}
     said = _said(session, reports, by_id, {key(one): one for one in pitchers})
     held, cleared = holds_by_pitcher(holds), clearances_by_pitcher(clearances)
-    return {one: _record(held[one], cleared[one], said[one]) for one in ids}
+    words = _last_words(reports)
+    return {one: _record(held[one], cleared[one], said[one], words.get(one)) for one in ids}
 
 
-def _record(holds: list[Hold], clearances: list[Clearance], said: list[_SaidAt]) -> ArmRecord:
+def _last_words(reports: Iterable[PainReport]) -> dict[int, date]:
+    """The day on which each arm was last said to be sore, "not gone yet" included."""
+    found: dict[int, date] = {}
+    for one in reports:
+        if one.feeling == Feeling.SORE:
+            last = max(one.on, one.not_gone_on or one.on)
+            found[one.pitcher_id] = max(last, found.get(one.pitcher_id, last))
+    return found
+
+
+def _record(
+    holds: list[Hold],
+    clearances: list[Clearance],
+    said: list[_SaidAt],
+    last_word: date | None,
+) -> ArmRecord:
     ended = [as_cleared(row) for row in clearances]
     held = [hold.on for hold in holds if end_of(as_held(hold), ended) is None]
     # Of one moment a clearance counts last.
@@ -110,7 +132,7 @@ def _record(holds: list[Hold], clearances: list[Clearance], said: list[_SaidAt])
     newest = clearances[-1] if clearances else None
     if not standing:
         sore = not_cleared_or_sore_since(one.said for one in told)
-        return ArmRecord(sore, False, newest, sore is not None)
+        return ArmRecord(sore, False, newest, sore is not None, last_word)
     return ArmRecord(min(standing), bool(held), newest)
 
 

@@ -64,14 +64,23 @@ def owed(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
 
 
 def _gone(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:
-    """The staff hear who said that pain is gone: nobody's word ends it unseen."""
-    pitchers = {
-        answer["pitcher_id"]
+    """The staff hear who said that pain is gone: nobody's word ends it unseen.
+
+    What the staff wrote down for a family that family hears too.
+    """
+    gone = [
+        answer
         for answer in heard.line.answers
         if answer["code"] == QuestionCode.PAIN_FREE and answer["value"] == GONE
-    }
+    ]
+    written = {answer["pitcher_id"] for answer in gone if answer.get("said_by")}
+    own = {answer["pitcher_id"] for answer in gone} - written
     wanted = heard.line.deleted_at is None
-    return _tell(session, heard, rows, Occasion.PAIN_GONE, NoticeKind.PAIN_GONE, pitchers, wanted)
+    kind = NoticeKind.PAIN_GONE
+    return [
+        *_tell(session, heard, rows, Occasion.PAIN_GONE, kind, own, wanted),
+        *_tell(session, heard, rows, Occasion.SORE_GONE, kind, written, wanted),
+    ]
 
 
 def _danger(session: Session, heard: Heard, rows: OfLine) -> list[Notice]:

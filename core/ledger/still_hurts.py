@@ -137,9 +137,13 @@ def questions_about(session: Session, pitcher_ids: Iterable[int], now: datetime)
 
 
 def say_not_yet(
-    session: Session, report: PainReport, step: int, person: Person, now: datetime
+    session: Session, report: PainReport, step: int, person: Person, now: datetime, on: date
 ) -> None:
-    """Keep that somebody answered "not yet"; it is no new report and ends nothing."""
+    """Keep that somebody answered "not yet" on a local day; it is no new report, ends nothing
+    and puts off when soreness lapses.
+    """
+    report.not_gone_on = on
+    session.add(report)
     put_on_audit(
         session, report, AuditAction.RECORDED, person.slack_id or "", now,
         after={"gone": NOT_YET, "step": step, "person": key(person)},

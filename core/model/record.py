@@ -151,6 +151,8 @@ class PainReport(Stored, table=True):
     side: str | None = None
     when: str | None = None
     withdrawn_at: datetime | None = None
+    #: The day on which the family last said that it is not gone yet.
+    not_gone_on: date | None = None
 
 
 class AuditEntry(Stored, table=True):

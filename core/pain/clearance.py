@@ -2,12 +2,15 @@
 
 A report that stopped an arm, or called it sore, stands, whatever becomes of its line,
 until a guardian (or an adult pitcher himself) records that the arm is pain-free, or an adult
-records a clinician's clearance, either for that day or a later one. It never expires by itself.
+records a clinician's clearance, either for that day or a later one. Pain never expires by
+itself. Soreness and nothing worse does, after the days in which a second report would be pain.
 """
 
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
+
+from core.pain.holds import AGAIN_WITHIN
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,6 +23,11 @@ class Said:
     sore: bool = False
     #: "No pain", from somebody who may say so for this arm.
     pain_free: bool = False
+
+
+def has_lapsed(last_word: date, on: date) -> bool:
+    """Whether soreness of which nobody spoke after `last_word` no longer stands on a day."""
+    return on > last_word + AGAIN_WITHIN
 
 
 def not_cleared_since(said: Iterable[Said]) -> date | None:

@@ -40,7 +40,7 @@ def test_a_guardian_who_says_it_is_gone_puts_the_arm_back(club: Club) -> None:
     club.say("elena", "Mateo has no pain today")
     assert "stopped" in staff_answer(club, "who can throw tuesday")
 
-    tap(club, "elena", answer_to(club, "elena"), "Yes, the pain is gone")
+    tap(club, "elena", answer_to(club, "elena"), "Yes, it is gone")
 
     assert any(text.startswith("Elena Cruz says") for text in club.in_staff_channel())
     assert "Mateo Cruz: up to" in staff_answer(club, "who can throw tuesday")

@@ -53,7 +53,7 @@ def test_every_setting_opens_from_the_menu(club: Club, name: str) -> None:
 
 def test_the_settings_are_for_the_coaches(club: Club) -> None:
     for who in ("mateo", "elena", "priya"):
-        assert "is not for you here" in call(club, who, "settings")
+        assert "The team's settings are for the coaches." in call(club, who, "settings")
         assert not is_open(club, who)
         assert "# Settings" not in home(club, who)
 

@@ -31,6 +31,7 @@ TABLE: dict[Occasion, tuple[set[Told], bool]] = {
     Occasion.NO_CONTACT: ({STAFF}, False),
     Occasion.STAFF_WRITES: ({Told.FAMILY_GROUP}, True),
     Occasion.PAIN_GONE: ({STAFF}, False),
+    Occasion.SORE_GONE: ({STAFF, FAMILY}, True),
     Occasion.STILL_HURTS: ({Told.WHO_CLEARS}, True),
     Occasion.MONDAY_SUMMARY: ({STAFF}, False),
     Occasion.REST_DAYS: ({FAMILY}, True),
