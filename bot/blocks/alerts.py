@@ -11,7 +11,7 @@ from bot.wording import alerts as say
 from bot.wording import buttons as label
 from bot.wording import thresholds as say_set
 from bot.wording.answers import KIND_NAMES
-from bot.wording.words import day
+from bot.wording.words import day, sentences
 from core.alerts import Key, threshold
 from core.alerts.crossings import WINDOWS
 from core.ledger.alert_notices import told_together
@@ -147,7 +147,9 @@ def _set_now(session: Session, row: ThresholdSetting) -> say_set.SetNow:
     return say_set.SetNow(Key(row.key), whom, entry.before["value"], entry.after["value"])
 
 
-def list_parts(session: Session, order: ListOrder, team: Team, arm: Arm | None) -> list[Part]:
+def list_parts(
+    session: Session, order: ListOrder, team: Team, arm: Arm | None, *, of_several: bool
+) -> list[Part]:
     """The thresholds or the alerts of a team or of one pitcher; the former with their form."""
     pitcher_id = arm.pitcher_id if arm is not None else None
     whom = arm.name if arm is not None else team.name
@@ -161,11 +163,14 @@ def list_parts(session: Session, order: ListOrder, team: Team, arm: Arm | None) 
         for row in reversed(history_of(session, key(team)))
         if pitcher_id is None or row.pitcher_id in {None, pitcher_id}
     ]
-    form = Button(label.THRESHOLDS, opens("thresholds"), {"team": key(team), "pitcher": pitcher_id})
-    return [
-        Part(say_set.listing(whom, limits, of_team), (form,)),
-        Part(say_set.history(changes[:15])),
-    ]
+    form = Button(
+        label.thresholds("" if arm is None and not of_several else whom),
+        opens("thresholds"),
+        {"team": key(team), "pitcher": pitcher_id},
+    )
+    listing, most = (say_set.listing, 15) if order.in_full else (say_set.in_short, 3)
+    told = say_set.history(changes[:most]) if changes or order.in_full else ""
+    return [Part(sentences([listing(whom, limits, of_team), told]), (form,))]
 
 
 def _listed(session: Session, row: Alert) -> say.Listed:

@@ -8,6 +8,7 @@ from bot.blocks.newcomers import FORM, add_button
 from bot.forms.form import opens
 from bot.wording import asked as say
 from bot.wording import command, kept, roster, unanswered
+from bot.wording.sheet import sheet
 from core.ledger.asked import (
     DataAnswer,
     DeleteAnswer,
@@ -76,7 +77,7 @@ def _delete(pitcher_id: int, name: str) -> Button:
 def _text(found: Reply) -> str:
     match found:
         case SheetAnswer():
-            return say.sheet(found)
+            return sheet(found)
         case WhenAnswer():
             return say.when(found)
         case ThrownAnswer():
@@ -90,7 +91,7 @@ def _text(found: Reply) -> str:
         case PlanAnswer():
             return say.plan(found)
         case NoRecord():
-            return say.no_record(found)
+            return say.no_record([found.name])
         case HelpAnswer():
             return command.help_text(found.words, is_staff=found.is_staff)
         case Refused():

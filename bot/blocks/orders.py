@@ -14,6 +14,7 @@ from bot.wording import limits as say
 from bot.wording.consent import withdrawn_by_word
 from core.ledger.binding import Books
 from core.ledger.crew import crew_of
+from core.ledger.limits import most_by_book
 from core.ledger.settings import listed_here
 from core.model import CoachLimit, ConsentEvent, Line, OutingBook, Pitcher, key
 from core.rulebooks import RuleBookError
@@ -34,7 +35,7 @@ def order_parts(session: Session, line: Line, books: Books) -> list[Part]:
     texts = [
         *clearances_said(session, line),
         *settings_said(session, line),
-        *_limits(session, line),
+        *_limits(session, line, books),
         *_books(session, line, books),
         *calendar_said(session, line),
         *schedules_said(session, line),
@@ -54,8 +55,8 @@ def _consent(session: Session, line: Line) -> list[Part]:
 
 def _list(session: Session, line: Line) -> list[Part]:
     crew = crew_of(session, line)
-    found = listed_here(session, line, crew) if crew is not None else None
-    return list_parts(session, *found) if found is not None else []
+    found = listed_here(session, line, crew) if crew is not None else []
+    return [part for one in found for part in list_parts(session, *one, of_several=len(found) > 1)]
 
 
 def _books(session: Session, line: Line, books: Books) -> list[str]:
@@ -79,12 +80,13 @@ def _title(book: str, books: Books) -> str:
         return book
 
 
-def _limits(session: Session, line: Line) -> list[str]:
+def _limits(session: Session, line: Line, books: Books) -> list[str]:
     rows = session.exec(select(CoachLimit).where(CoachLimit.line_id == key(line))).all()
-    return [
-        say.limit_set(
-            session.get_one(Pitcher, row.pitcher_id).name, row.pitches, row.starts_on, row.ends_on
-        )
-        for row in rows
-        if row.withdrawn_at is None
-    ]
+    told = []
+    for row in rows:
+        if row.withdrawn_at is None:
+            pitcher = session.get_one(Pitcher, row.pitcher_id)
+            most = most_by_book(session, pitcher, row.starts_on, books)
+            less = most if most is not None and most[0] < row.pitches else None
+            told.append(say.limit_set(pitcher.name, row.pitches, row.starts_on, row.ends_on, less))
+    return told

@@ -115,6 +115,8 @@ class Renderer:
         in_staff_channel = row.destination == line.channel and not line.direct
         viewer = None if in_staff_channel else _person(session, row)
         if in_staff_channel and is_answered_elsewhere(session, line, of_line(session, line)):
+            if line.state == LineState.QUESTION and line.deleted_at is None:
+                return [Part(answers.QUESTION_ANSWERED_ALONE)]
             return _if_shown(row, answers.ANSWERED_ALONE)
         if line.deleted_at is None:
             if line.state == LineState.QUESTION:

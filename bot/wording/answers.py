@@ -309,6 +309,9 @@ def taken_back(by: str = "") -> str:
 
 
 #: What a staff channel reads where the answer has left it.
+QUESTION_ANSWERED_ALONE = (
+    "That is about another team's pitcher: the answer is in a direct message to whoever asked."
+)
 ANSWERED_ALONE = (
     "This line speaks of another team's pitcher, so I answer it to whoever wrote it, and not here."
 )

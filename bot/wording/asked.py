@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 
 from bot.wording.answers import KIND_NAMES, RULES_GOVERN
-from bot.wording.holds import limits, stands, stands_shortly
+from bot.wording.holds import limits, stands
 from bot.wording.load import week as week_load
 from bot.wording.pain import NOT_A_DOCTOR
 from bot.wording.words import (
@@ -16,15 +16,14 @@ from bot.wording.words import (
     plain,
     safe,
     sentences,
+    starts,
 )
 from core.ledger.asked import (
     ArmDay,
     Counts,
     MostAnswer,
-    NoRecord,
     PlanAnswer,
     SeasonAnswer,
-    SheetAnswer,
     ThrownAnswer,
     WhatIfAnswer,
     WhenAnswer,
@@ -37,56 +36,21 @@ from core.rest import Reason, RestAnswer, Total
 COACH_DECIDES = "The coach decides."
 
 
-def sheet(answer: SheetAnswer) -> str:
-    """The staff on each day asked about."""
-    days = [_sheet_day(on, arms, answer) for on, arms in answer.days]
-    kept_out = [no_record(NoRecord(name)) for name in answer.no_record]
-    return "\n\n".join([*days, *kept_out, f"{RULES_GOVERN} {COACH_DECIDES}"])
+def no_record(names: Sequence[str]) -> str:
+    """Said of pitchers without consent on file."""
+    whom = "him" if len(names) == 1 else "them"
+    return (
+        f"{listed([safe(one) for one in names])}: I keep no record (no consent on file), so I "
+        f"cannot say anything about {whom}."
+    )
 
 
-def no_record(answer: NoRecord) -> str:
-    """Said of a pitcher without consent on file."""
-    name = safe(answer.name)
-    return f"{name}: I keep no record (no consent on file), so I cannot say anything about him."
-
-
-def _sheet_day(on: date, arms: Sequence[ArmDay], answer: SheetAnswer) -> str:
-    free = [one for one in arms if one.may_throw_so_many(answer.need)]
-    one_arm = len(free) == 1 or len(arms) == 1
-    rested = "has its rest done" if one_arm else "have their rest done"
-    what = "may still throw by rule today" if answer.left else rested
-    if answer.need is not None:
-        what = f"may throw {answer.need} or more by rule"
-    head = f"*{day(on)}*: {len(free)} of {counted(len(arms), 'arm')} {what}."
-    rows = [f"• {_free(one)}" for one in free]
-    rows += [f"• {_short(one)}" for one in arms if one.may_throw and one not in free]
-    rows += [f"• {_resting(one)}" for one in arms if not one.may_throw]
-    return sentences([head, *rows])
-
-
-def _free(one: ArmDay) -> str:
-    found = one.rest
-    assert found is not None  # an arm that may throw has an answer
-    mark = f" (coach's limit {one.coachs_limit})" if one.coachs_limit else ""
-    most = f"up to {found.pitches_allowed}" if found.pitches_limited else "no pitch limit"
-    if found.outs_allowed is not None:
-        most += f", {innings_of(found.outs_allowed)}"
-    told = _limits(one)
-    cost = f"{_costs(one)}{_unknown(one)}"
-    return f"{safe(one.pitcher.name)}: {most}{mark}.{cost}{f' {told}' if told else ''}"
-
-
-def _unknown(one: ArmDay) -> str:
+def unknown(one: ArmDay) -> str:
+    """That nothing is on record of an arm."""
     return "" if one.has_record else " (nothing on record; days without a line are unknown)"
 
 
-def _short(one: ArmDay) -> str:
-    """An arm whose rest is done, but not for as many as were asked for."""
-    allowed = one.rest.pitches_allowed if one.rest is not None else 0
-    return f"{safe(one.pitcher.name)}: only up to {allowed}."
-
-
-def _costs(one: ArmDay) -> str:
+def costs(one: ArmDay) -> str:
     """What using him costs: up to so many pitches, back on that day."""
     if not one.costs:
         return ""
@@ -95,17 +59,6 @@ def _costs(one: ArmDay) -> str:
         for cost in one.costs
     ]
     return f" Back after {', '.join(steps)}"
-
-
-def _resting(one: ArmDay) -> str:
-    name = safe(one.pitcher.name)
-    if one.status.bars_pitching:
-        return f"{name}: {stands_shortly(one.status)}"
-    if one.rest is None:
-        return f"{name}: could not be worked out ({safe(one.problem)})."
-    again = one.rest.next_eligible
-    earliest = f"earliest {day(again)}" if again else "no date within a year"
-    return f"{name}: rests, {earliest} by rule. {why(one.rest)}"
 
 
 def why(rest: RestAnswer) -> str:
@@ -127,7 +80,7 @@ def when(answer: WhenAnswer) -> str:
     parts = [_capital(_when_one(one, answer.own)) for one in answer.arms]
     if answer.activity is not None and answer.activity is not Activity.THROW:
         parts = [_activity(one, answer) for one in answer.arms]
-    told = [_limits(one) for one in answer.arms]
+    told = [own_limits(one) for one in answer.arms]
     told += dict.fromkeys(_two_counts(one) for one in answer.arms)
     if answer.of_the_arm:
         stops = [one for one in answer.arms if one.status.bars_pitching]
@@ -172,7 +125,7 @@ def _two_counts(one: ArmDay) -> str:
     )
 
 
-def _limits(one: ArmDay | Counts | SeasonAnswer | WhatIfAnswer | MostAnswer) -> str:
+def own_limits(one: ArmDay | Counts | SeasonAnswer | WhatIfAnswer | MostAnswer) -> str:
     """A clinician's limits, beside every answer about that arm."""
     shown_already = one.status.bars_pitching and one.status.since is None
     return "" if shown_already else limits(one.status)
@@ -185,7 +138,7 @@ def _when_one(one: ArmDay, own: bool) -> str:
     if one.rest is None:
         return f"{name}rest could not be worked out ({safe(one.problem)}). Ask the coach first."
     if one.rest.eligible:
-        beside = f"{_costs(one)}{_unknown(one)}"
+        beside = f"{costs(one)}{unknown(one)}"
         return f"{name}{_most(one)} on {day(one.on)} by rule{f'.{beside}' if beside else ''}."
     earliest = (
         f"earliest {day(one.rest.next_eligible)} by rule"
@@ -333,7 +286,7 @@ def what_if(answer: WhatIfAnswer) -> str:
 
 
 def _beside(answer: WhatIfAnswer | MostAnswer) -> str:
-    told = _limits(answer)
+    told = own_limits(answer)
     return f"{told} " if told else ""
 
 
@@ -376,6 +329,8 @@ def plan(answer: PlanAnswer) -> str:
         missing = f"; {short[game]} short" if game in short else ""
         what = f"{day(on)}{f' {at}' if at else ''}, {counted(pitches, 'pitch', 'pitches')}"
         lines.append(f"• {what}: {listed(arms) or 'nobody'}{missing}")
+    if answer.past:
+        lines.append(f"Not planned, in the past already: {starts(answer.past)}.")
     if answer.not_cleared:
         left_out = listed(list(map(safe, answer.not_cleared)))
         lines.append(f"Left out, on hold, not cleared or limited by a clinician: {left_out}.")

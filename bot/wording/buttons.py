@@ -9,7 +9,6 @@ TYPE_IT = "Type it"
 CLEARANCE = "Record a clearance"
 SORE_GONE = "Gone, says the family"
 TO_FAMILY = "Write to the family"
-THRESHOLDS = "Change them"
 REPORT_PAIN = "Report pain"
 
 #: Labels of stored values: kinds, fields and what two lines are to each other.
@@ -64,6 +63,11 @@ FORM_ERRORS = {
 def fix(name: str) -> str:
     """The label of the button that opens the form."""
     return f"Fix {name}".strip()
+
+
+def thresholds(whom: str) -> str:
+    """The label of the button that opens the form with all thresholds."""
+    return f"All thresholds: {whom}" if whom else "All thresholds"
 
 
 def not_there(name: str) -> str:

@@ -122,9 +122,12 @@ def unclear(reason: str, about: str, choices: Sequence[str]) -> str:
     """Why a line changed nothing, and what to write."""
     if reason == "team":
         return (
-            "I changed nothing: you coach more than one team. Write it in that team's staff "
-            "channel, or add “for 14U”."
+            "I changed nothing yet: you coach more than one team. For which one is it? You can "
+            "also add “for 14U”."
         )
+    if reason == "hour":
+        times = listed([safe(one) for one in choices], last="or")
+        return f"I changed nothing yet: is “{safe(about)}” the time, {times}? A date reads as 5/10."
     if reason == "https":
         return "I changed nothing: a calendar's address must begin with https:// or webcal://."
     if reason == "nothing":

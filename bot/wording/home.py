@@ -4,8 +4,9 @@ from collections.abc import Mapping, Sequence
 from datetime import date
 
 from bot.wording.answers import outing_heading, what_was_read
-from bot.wording.asked import COACH_DECIDES, sheet, when
+from bot.wording.asked import COACH_DECIDES, when
 from bot.wording.holds import stands
+from bot.wording.sheet import MANY, sheet
 from bot.wording.words import counted, day, listed, percent, safe, sentences
 from core.due.spin import SpinWeek
 from core.due.waiting import Waiting
@@ -160,19 +161,21 @@ def today(board: Board) -> str:
 
 
 def ahead(board: Board) -> str:
-    """Of each following day who has the rest done."""
-    total = len(board.arms)
-    rows = [f"• {_day_ahead(on, free, total)}" for on, free in board.ahead]
+    """Of each following day who has the rest done; of many arms those who have not, if fewer."""
+    arms = [one.pitcher for one in board.arms]
+    rows = [f"• {_day_ahead(on, free, arms)}" for on, free in board.ahead]
     return sentences([*rows, f"By the books and what is on record. {COACH_DECIDES}"])
 
 
-def _day_ahead(on: date, free: Sequence[Pitcher], total: int) -> str:
+def _day_ahead(on: date, free: Sequence[Pitcher], arms: Sequence[Pitcher]) -> str:
     if not free:
         return f"*{day(on)}*: nobody."
-    if len(free) == total:
-        return f"*{day(on)}*: all {total}."
-    names = listed([safe(one.name) for one in free])
-    return f"*{day(on)}*: {len(free)} of {total}: {names}."
+    if len(free) == len(arms):
+        return f"*{day(on)}*: all {len(arms)}."
+    resting = [one for one in arms if one not in free]
+    but = len(arms) >= MANY and len(resting) < len(free)
+    names = listed(sorted(safe(one.name) for one in (resting if but else free)))
+    return f"*{day(on)}*: {len(free)} of {len(arms)}{', all but' if but else ':'} {names}."
 
 
 def waiting(lines: Sequence[Waiting]) -> str:

@@ -15,8 +15,10 @@ def book_named(pitcher: str, on: date, title: str) -> str:
     )
 
 
-def limit_set(pitcher: str, pitches: int, first: date, last: date | None) -> str:
-    """A limit as it stands now."""
+def limit_set(
+    pitcher: str, pitches: int, first: date, last: date | None, by_book: tuple[int, str] | None
+) -> str:
+    """A limit as it stands now; `by_book` is a lower number of a book, and the book's name."""
     if last is None:
         span = f"from {day(first)} until you lift it (“no limit for {safe(pitcher)}”)"
     elif last == first:
@@ -25,5 +27,15 @@ def limit_set(pitcher: str, pitches: int, first: date, last: date | None) -> str
         span = f"from {day(first)} to {day(last)}"
     return (
         f"Coach's limit for {safe(pitcher)}: at most {counted(pitches, 'pitch', 'pitches')} a day, "
-        f"{span}. Where a rule book allows less, the book stands."
+        f"{span}. {_book(by_book)}"
+    )
+
+
+def _book(by_book: tuple[int, str] | None) -> str:
+    if by_book is None:
+        return "Where a rule book allows less, the book stands."
+    most, title = by_book
+    return (
+        f"{safe(title)} allows no more than {counted(most, 'pitch', 'pitches')} a day, so "
+        f"*{most}* still stands."
     )

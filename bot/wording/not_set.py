@@ -16,8 +16,8 @@ def unclear(reason: str, about: str) -> str:
     """Why a line set nothing, and what to write."""
     typed = safe(about)
     return {
-        "team": "I set nothing: you coach more than one team. Name it at the end, for example “"
-        "monday summary at 6:30 for 14U”, or write it in that team's staff channel.",
+        "team": "I set nothing yet: you coach more than one team. For which one is it? You can "
+        "also name it at the end, for example “monday summary at 6:30 for 14U”.",
         "night": f"I set nothing: at {typed} families sleep. Between 08:00 and 20:00, please.",
         "daily": "I set nothing: that one follows each game or outing, so it has a time and no "
         "weekday.",

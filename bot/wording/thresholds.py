@@ -65,10 +65,7 @@ def not_taken(row: Threshold, typed: str) -> str:
 def setting_unclear(key: str, typed: str) -> str:
     """A refusal in one sentence that says what is accepted."""
     if key == "team":
-        return (
-            "I set nothing: you coach more than one team. Write it anew in that team's staff "
-            "channel."
-        )
+        return "I set nothing yet: you coach more than one team. For which one is it?"
     row = threshold(Key(key))
     words = " or “default”" if not row.may_be_off else ", “off” or “default”"
     return (
@@ -88,6 +85,50 @@ def confirmed(now: SetNow) -> str:
 
 
 TAKEN_BACK = "Taken back: what this line set no longer holds; what was set before does."
+
+
+#: The thresholds in the order in which a coach thinks of them; a test finds each in one group.
+GROUPS: Mapping[str, tuple[Key, ...]] = {
+    "Pitch mix": (
+        Key.MIX, Key.LOW_MIX, Key.GAME_BREAKING, Key.URGENT_BREAKING, Key.CHANGEUP,
+    ),
+    "Pain": (Key.PAIN, Key.PAIN_REPORTS, Key.TIRED_REPORTS),
+    "Workload": (
+        Key.WEEK_PITCHES, Key.MORE_THROWS, Key.DAYS_IN_ROW, Key.GAMES_A_DAY, Key.CATCHING,
+        Key.TWO_TEAMS, Key.MONTHS, Key.INNINGS, Key.ALL_INNINGS,
+    ),
+    "Spin reps and silence": (Key.SPIN_REPS, Key.SPIN_EFFORT, Key.SPIN_WEEK, Key.SILENT_DAYS),
+}  # fmt: skip
+
+
+def in_short(
+    whom: str, limits: Mapping[Key, int | None], team: Mapping[Key, int | None] | None
+) -> str:
+    """What differs from the defaults (or the team), and a line for each group."""
+    differ = [
+        row
+        for row in THRESHOLDS
+        if limits[row.key] != row.at_first
+        or (team is not None and team[row.key] != limits[row.key])
+    ]
+    head = f"{len(differ)} of {len(THRESHOLDS)} differ" if differ else "all at their defaults"
+    groups = [
+        f"_{name}_: {', '.join(_brief(threshold(one), limits) for one in keys)}."
+        for name, keys in GROUPS.items()
+    ]
+    return sentences(
+        [
+            f"*Thresholds for {safe(whom)}*: {head}.",
+            *(_row(row, limits, team) for row in differ),
+            *groups,
+            "Set one with “set mix 18%” or “set mix 18% for Leo”; “all thresholds” says what each "
+            "means. Rules of a book and your own limits are told whatever is set.",
+        ]
+    )
+
+
+def _brief(row: Threshold, limits: Mapping[Key, int | None]) -> str:
+    return f"{row.key} {value(row, limits[row.key])}"
 
 
 def listing(

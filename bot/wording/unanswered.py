@@ -2,7 +2,7 @@
 
 from bot.cut import cut
 from bot.wording.questions import QUOTED
-from bot.wording.words import listed, safe
+from bot.wording.words import listed, safe, starts
 from core.ledger.asked import NotUnderstood, Refused
 
 NO_LAST_LINE = "I find no line of yours in the log that could be put right."
@@ -41,6 +41,14 @@ def not_understood(answer: NotUnderstood) -> str:
             names = listed([safe(name) for name in answer.choices], last="or")
             return f"Which pitcher is “{typed}”: {names}? Ask again with the full name."
         return f"I know no pitcher called “{typed}”. Ask again with the name as on the roster."
+    if answer.past:
+        return (
+            f"{starts(answer.past)} lies in the past already. Which day do you mean? Write a "
+            "date, such as 5/9."
+            if len(answer.past) == 1
+            else f"{starts(answer.past)} lie in the past already. Which days do you mean? Write "
+            "dates, such as 5/9."
+        )
     return _UNCLEAR.get(answer.unclear[0]) or (
         f"I understood a question, but not “{safe(answer.unclear[0])}”. Ask it once more in other "
         f"words, for example {EXAMPLES}."
@@ -51,7 +59,5 @@ EXAMPLES = "“who can throw saturday”, “when can Leo pitch”, “how many 
 _UNCLEAR = {
     "who": "Who is that about? Ask again with the pitcher's name.",
     "pitches": "How many pitches? Ask again with a number, for example “if Leo throws 40 sat”.",
-    "past games": "Some of these games lie in the past already. Which day do you mean? Write a "
-    "date, such as 5/9.",
     "games": "Which games? For example “plan sat 9am 80, sat 2pm 70, sun 10am 90”.",
 }

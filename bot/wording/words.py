@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterable, Sequence
-from datetime import date, timedelta
+from datetime import date, time, timedelta
 
 _DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 _MONTHS = (
@@ -70,6 +70,11 @@ def listed(items: Sequence[str], last: str = "and") -> str:
 def sentences(parts: Iterable[str]) -> str:
     """Lines of a message, empty ones left out."""
     return "\n".join(part for part in parts if part)
+
+
+def starts(games: Sequence[tuple[date, time]]) -> str:
+    """When games begin: "Sat 2 May 09:00 and Sat 2 May 14:00"."""
+    return listed([f"{day(on)} {at:%H:%M}" for on, at in games])
 
 
 _ISO_DAY = re.compile(r"\b\d{4}-\d{2}-\d{2}\b")

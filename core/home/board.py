@@ -12,7 +12,7 @@ from core.due.waiting import Waiting, waiting_lines
 from core.due.week import allows, looks_ahead
 from core.home.steps import Steps, open_steps
 from core.ledger.asked.answers import ArmDay
-from core.ledger.asked.arms import Staff, staff_of
+from core.ledger.asked.arms import Staff, staff_of, two_counts_on
 from core.ledger.binding import Books
 from core.ledger.clearance import ArmRecord
 from core.model import Alert, AlertSeen, AlertState, Pitcher, Team, key
@@ -113,6 +113,7 @@ def _week(staff: Staff, pitcher: Pitcher, today: date, books: Books) -> _Week:
         status=status,
         limit=staff.bindings.limit(pitcher, today),
         has_record=bool(staff.outings[key(pitcher)]),
+        two_counts_on=two_counts_on(staff.outings[key(pitcher)], today),
     )
     free = (day for day, outlook in looks.items() if day > today and allows(outlook, day))
     return _Week(arm, frozenset() if status.bars_pitching else frozenset(free))

@@ -10,7 +10,7 @@ from core.alerts import Key
 from core.due.spin import SpinWeek, WeekPlan, plan_among, spin_week, team_plans
 from core.home.sent import Sent
 from core.ledger.asked.answers import ArmDay
-from core.ledger.asked.arms import Gathered, Staff, staff_of
+from core.ledger.asked.arms import Gathered, Staff, staff_of, two_counts_on
 from core.ledger.binding import Books
 from core.ledger.history import games
 from core.ledger.logged import Logged
@@ -96,6 +96,7 @@ def arm_day(staff: Staff, one: Gathered, on: date) -> ArmDay:
         status=one.status,
         limit=staff.bindings.limit(one.pitcher, on),
         has_record=bool(one.outings),
+        two_counts_on=two_counts_on(one.outings, on),
     )
 
 

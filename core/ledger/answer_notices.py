@@ -7,6 +7,7 @@ from zoneinfo import ZoneInfo
 from sqlmodel import Session, col, select
 
 from core.contact.reach import speaks_instead
+from core.ledger.asked.about_whom import arms_asked_about
 from core.ledger.notices import MORNING, Heard, Notice, NoticeKind
 from core.ledger.of_line import OfLine
 from core.ledger.question import Question, asked_about
@@ -40,7 +41,8 @@ def answers_to_line(session: Session, heard: Heard) -> list[Notice]:
         answer = _to_author(session, heard, f"answer/{key(line)}")
         return [answer, _asked_again(heard, answer)]
     here = _answer(heard, f"answer/{key(line)}", line.channel, line.thread_ts or line.ts)
-    here = replace(here, only_if_shown=here.only_if_shown or heard.answered_elsewhere)
+    if line.state != LineState.QUESTION:  # a question has no reaction: its channel is told
+        here = replace(here, only_if_shown=here.only_if_shown or heard.answered_elsewhere)
     private = _to_author(session, heard, f"answer/{key(line)}/author")
     private = replace(private, only_if_shown=private.only_if_shown or not heard.answered_elsewhere)
     return [here, private, _asked_again(heard, private if heard.answered_elsewhere else here)]
@@ -66,6 +68,8 @@ def is_answered_elsewhere(session: Session, line: Line, rows: OfLine) -> bool:
     spoken_of |= {one for question in line.questions for one in asked_about(question)}
     if line.state == LineState.ORDER:
         spoken_of |= _set_for(session, line)
+    if line.state in {LineState.ORDER, LineState.QUESTION}:
+        spoken_of |= arms_asked_about(session, line)
     if not spoken_of:
         return False
     of_team = select(PitcherTeam.pitcher_id).where(PitcherTeam.team_id == line.team_id)

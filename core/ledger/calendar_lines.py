@@ -1,16 +1,19 @@
 """The team's calendar as the staff keep it by lines; a line's deletion takes its part back."""
 
 from dataclasses import dataclass, replace
-from datetime import date, timedelta
+from datetime import date, datetime, time, timedelta
 
 from sqlmodel import Session, col, select
 
 from core.calendar.days import entries
+from core.ledger.answers import Answer, Answers
 from core.ledger.apply import Change, audit, keep_row, touch, withdraw_row
 from core.ledger.crew import Crew
 from core.ledger.question import Question, QuestionCode
 from core.ledger.settings import coached_teams
 from core.ledger.spoken import spoken
+from core.ledger.which_team import ask_which, chosen_team
+from core.ledger.who import is_named_in
 from core.model import (
     AuditAction,
     CalendarEntry,
@@ -23,11 +26,13 @@ from core.model import (
     key,
 )
 from core.reading import read
+from core.reading.calendar_free import free_calendar_line
 from core.reading.calendar_lines import (
     CalendarLine,
     CalendarList,
     Planned,
     SourceLine,
+    at_hour,
     calendar_line,
     calendar_list,
     next_week,
@@ -62,21 +67,59 @@ def calendar_here(session: Session, line: Line, crew: Crew) -> Calendaring | Non
     asked = calendar_list(text)
     if asked is not None:
         return Calendaring(asked, teams=(crew.here,) if crew.here is not None else crew.teams)
-    order = source_line(text) or calendar_line(text, posted)
+    order = source_line(text) or calendar_line(text, posted) or free_calendar_line(text, posted)
     if order is None:
         return None
-    logged = read(text, posted, "coach", roster=crew.roster())
-    if isinstance(order, CalendarLine) and (logged.entries or logged.unread):
+    if isinstance(order, CalendarLine) and _logs(order, text, posted, crew):
         return None
     teams = [session.get_one(Team, one) for one in sorted(coached_teams(session, crew))]
     if not teams:
         return Calendaring(order, question=_only_staff()) if _is_sure(order) else None
-    team = _team(order, teams)
+    which = ask_which(QuestionCode.CALENDAR_UNCLEAR, teams)
+    chosen = chosen_team(line, which)
+    team = _team(order, [one for one in teams if chosen in {None, one.id}])
     if team is None:
-        return Calendaring(order, question=_unclear("team"))
+        return Calendaring(order, question=which)
     if isinstance(order, CalendarLine):
-        order = _of_next_week(session, order, team)
+        order = _of_next_week(session, _with_hour(line, order, posted), team)
     return Calendaring(order, team, _problem(session, order, team))
+
+
+def _logs(order: CalendarLine, text: str, posted: datetime, crew: Crew) -> bool:
+    """Whether a line holds anything of the log, which goes before the calendar.
+
+    The staff's line that names no pitcher logs nothing: its bare number is the hour asked about.
+    """
+    if order.in_free_words and any(is_named_in(text, arm) for arm in crew.arms):
+        return True
+    logged = read(text, posted, "coach", roster=crew.roster())
+    if order.hour is None or not crew.coaches:
+        return bool(logged.entries or logged.unread)
+    return any(entry.who is not None or entry.pain for entry in logged.entries)
+
+
+def _hours(hour: int) -> tuple[tuple[str, str], ...]:
+    """The times that a bare hour may mean, the likelier first: value and label."""
+    am, pm = (f"{hour % 12:02}:00", f"{hour} am"), (f"{hour % 12 + 12:02}:00", f"{hour} pm")
+    # Youth games begin between 8 in the morning and 7 in the evening (common practice, no source).
+    return (am, pm) if 8 <= hour <= 11 else (pm, am)
+
+
+def _ask_hour(hour: int) -> Question:
+    values, labels = zip(*_hours(hour), strict=True)
+    question = _unclear("hour", str(hour), labels)
+    return replace(question, values=values)
+
+
+def _with_hour(line: Line, order: CalendarLine, posted: datetime) -> CalendarLine:
+    """The order with the hour that was chosen for its bare number, where one was."""
+    if order.hour is None:
+        return order
+    given = Answers(tuple(Answer.from_json(one) for one in line.answers or ()))
+    chosen = given.value(_ask_hour(order.hour))
+    if chosen is None or ":" not in chosen:
+        return order
+    return at_hour(order, time.fromisoformat(chosen), posted)
 
 
 def _of_next_week(session: Session, order: CalendarLine, team: Team) -> CalendarLine:
@@ -102,6 +145,8 @@ def _is_sure(order: CalendarLine | SourceLine) -> bool:
     """Whether the words can hardly mean anything else: a time or an opponent is named."""
     if isinstance(order, SourceLine):
         return bool(order.address)
+    if order.in_free_words or order.hour is not None:
+        return False
     return not order.off and any(one.at or one.title for one in order.planned)
 
 
@@ -117,6 +162,8 @@ def _problem(session: Session, order: CalendarLine | SourceLine, team: Team) -> 
         if order.address and not order.address.lower().startswith("https://"):
             return _unclear("https")
         return None
+    if order.hour is not None:
+        return _ask_hour(order.hour)
     if order.unclear:
         return _unclear("day", order.unclear)
     if order.off and not any(_meant(session, order, one, team) for one in order.planned):

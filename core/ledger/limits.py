@@ -1,18 +1,24 @@
 """The coach's own limits, set and lifted by a line; the line's deletion takes them back."""
 
 from dataclasses import dataclass
+from datetime import date
 
 from sqlmodel import Session, col, select
 
 from core.audience import Relation
 from core.ledger.apply import Change, keep_row, withdraw_row
+from core.ledger.binding import Books, books_for
 from core.ledger.crew import Crew
+from core.ledger.history import thrower_of
 from core.ledger.question import Question, QuestionCode
 from core.ledger.spoken import spoken
 from core.ledger.who import Arm, find, find_one
-from core.model import CoachLimit, Line, key
+from core.model import CoachLimit, Line, Pitcher, key
 from core.reading.free_limits import free_limit_order
 from core.reading.orders import LimitOrder, limit_order
+from core.rest import RestError, answer
+from core.rest.coach import OWN
+from core.rulebooks import RuleBookError
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,3 +92,21 @@ def _lift(change: Change, pitcher_id: int) -> None:
     of_pitcher = select(CoachLimit).where(CoachLimit.pitcher_id == pitcher_id)
     for row in change.session.exec(of_pitcher.where(col(CoachLimit.withdrawn_at).is_(None))):
         withdraw_row(change, row)
+
+
+def most_by_book(
+    session: Session, pitcher: Pitcher, on: date, books: Books
+) -> tuple[int, str] | None:
+    """The most pitches that the rule books allow a rested arm on a day, and which book says so.
+
+    The coach's own limits are left out; none where no book limits or answers.
+    """
+    try:
+        binding = [one for one in books_for(session, pitcher, on, books) if one.id != OWN]
+        found = answer(binding, thrower_of(pitcher), (), on)
+    except (RestError, RuleBookError):
+        return None
+    named = [reason.title for reason in found.why if reason.binds]
+    if not found.pitches_limited or not named:
+        return None
+    return found.pitches_allowed, named[0]

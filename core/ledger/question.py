@@ -87,14 +87,9 @@ class Question:
         )
 
     @property
-    def mended_elsewhere(self) -> bool:
-        """Whether only a new line in another channel helps: neither an edit nor asking again."""
-        return self.reason == "team" and self.code is QuestionCode.SETTING_UNCLEAR
-
-    @property
     def waits(self) -> bool:
         """Whether an answer or an edit of the line is waited for."""
-        return self.code not in REFUSALS and not self.mended_elsewhere
+        return self.code not in REFUSALS
 
 
 PAIN_UNPLACED = Question(QuestionCode.PAIN_UNPLACED)

@@ -13,6 +13,7 @@ from core.ledger.question import Question, QuestionCode
 from core.ledger.schedule_rows import bring_up, timing
 from core.ledger.settings import coached_teams
 from core.ledger.spoken import spoken
+from core.ledger.which_team import ask_which, chosen_team
 from core.ledger.who import Arm, find_one, is_named_in
 from core.model import (
     DAILY,
@@ -72,11 +73,13 @@ def scheduling_here(session: Session, line: Line, crew: Crew) -> Scheduling | No
         return Scheduling(question=Question(QuestionCode.ONLY_STAFF))
     if asks is not None:
         return Scheduling(asks=asks, teams=teams)
-    meant = _meant(orders, teams)
+    which = ask_which(QuestionCode.SCHEDULE_UNCLEAR, teams)
+    chosen = chosen_team(line, which)
+    meant = _meant(orders, tuple(one for one in teams if chosen in {None, one.id}))
     if len(meant) != 1:
         named = [one.team for one in orders if not isinstance(one, PlanOrder) and one.team]
         no_such = bool(named) and not meant
-        return Scheduling(question=_unclear("time", named[0]) if no_such else _unclear("team"))
+        return Scheduling(question=_unclear("time", named[0]) if no_such else which)
     return _sets(session, crew, orders, meant)
 
 

@@ -11,6 +11,7 @@ from core.ledger.apply import Change, audit
 from core.ledger.crew import Crew
 from core.ledger.question import Question, QuestionCode
 from core.ledger.spoken import spoken
+from core.ledger.which_team import ask_which, chosen_team
 from core.ledger.who import Arm, find_one
 from core.model import (
     STAFF_ROLES,
@@ -23,6 +24,8 @@ from core.model import (
     key,
 )
 from core.reading.settings import ListOrder, SettingOrder, list_order, setting_orders
+
+CODE = QuestionCode.SETTING_UNCLEAR
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,9 +55,13 @@ def setting_here(session: Session, line: Line, crew: Crew) -> Setting | None:
     teams = coached_teams(session, crew)
     if not teams:
         return Setting(question=Question(QuestionCode.ONLY_STAFF))
+    which = ask_which(CODE, [team for team in crew.teams if key(team) in teams])
+    chosen = chosen_team(line, which)
+    if chosen is not None:
+        teams = {chosen}
     meant: list[Meant] = []
     for order in orders:
-        one = _meant(order, teams, crew)
+        one = _meant(order, teams, crew, which)
         if isinstance(one, Question):
             return Setting(question=one)
         meant.append(one)
@@ -70,26 +77,24 @@ def coached_teams(session: Session, crew: Crew) -> set[int]:
     return teams & {key(crew.here)} if crew.here is not None else teams
 
 
-def _meant(order: SettingOrder | ListOrder, teams: set[int], crew: Crew) -> Meant | Question:
+def _meant(
+    order: SettingOrder | ListOrder, teams: set[int], crew: Crew, which: Question
+) -> Meant | Question:
     arm: Arm | None = None
     if order.who:
         one = find_one(order.who, crew.related(Relation.STAFF))
         if isinstance(one, Question):
             return one
         arm = one
-        teams = teams & set(crew.teams_of[arm.pitcher_id])
-    return _unclear(order, teams, arm) or Meant(order, tuple(sorted(teams)), arm)
-
-
-def _unclear(order: SettingOrder | ListOrder, teams: set[int], arm: Arm | None) -> Question | None:
-    if isinstance(order, ListOrder):
-        return None
-    code = QuestionCode.SETTING_UNCLEAR
-    if order.unclear:
-        return Question(code, about=order.unclear, reason=str(order.key))
-    if arm is None and len(teams) > 1:
-        return Question(code, reason="team")
-    return None
+        # A pitcher of another team, named in this one's channel, is no less the author's.
+        own = crew.coaches.intersection(crew.teams_of[arm.pitcher_id])
+        teams = teams & own or set(own)
+    if isinstance(order, SettingOrder):
+        if order.unclear:
+            return Question(CODE, about=order.unclear, reason=str(order.key))
+        if arm is None and len(teams) > 1:
+            return which
+    return Meant(order, tuple(sorted(teams)), arm)
 
 
 def set_thresholds(change: Change, setting: Setting, by_person: int) -> None:
@@ -179,10 +184,12 @@ def watched_by(session: Session, settings: Iterable[ThresholdSetting]) -> set[in
 
 def listed_here(
     session: Session, line: Line, crew: Crew
-) -> tuple[ListOrder, Team, Arm | None] | None:
-    """The list that a line asks for, of which team, of which pitcher."""
+) -> list[tuple[ListOrder, Team, Arm | None]]:
+    """The lists that a line asks for: of which team each, and of which pitcher."""
     setting = setting_here(session, line, crew)
-    for meant in setting.meant if setting is not None else ():
-        if isinstance(meant.order, ListOrder) and meant.teams:
-            return meant.order, session.get_one(Team, meant.teams[0]), meant.arm
-    return None
+    return [
+        (meant.order, session.get_one(Team, team), meant.arm)
+        for meant in (setting.meant if setting is not None else ())
+        if isinstance(meant.order, ListOrder)
+        for team in meant.teams
+    ]

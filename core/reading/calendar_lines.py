@@ -12,9 +12,9 @@ from core.reading.asking.items import clock_time
 from core.reading.asking.upcoming import upcoming_days
 
 GAME, PRACTICE = "game", "practice"
-_GAME = r"games?|scrimmages?|double ?headers?|twin ?bills?|dh|tournaments?|juegos?|partidos?"
-_PRACTICE = r"practices?|workouts?|pr[aá]cticas?|entrenos?|entrenamientos?"
-_WHAT = rf"(?P<what>{_GAME}|{_PRACTICE})"
+GAME_WORDS = r"games?|scrimmages?|double ?headers?|twin ?bills?|dh|tournaments?|juegos?|partidos?"
+PRACTICE_WORDS = r"practices?|workouts?|pr[aá]cticas?|entrenos?|entrenamientos?"
+_WHAT = rf"(?P<what>{GAME_WORDS}|{PRACTICE_WORDS})"
 _ADD = re.compile(
     rf"^(?:(?:add|new|we have|we've got|we got|hay) )?(?:an? |the |un |una )?{_WHAT}\b[:,]?"
     r"(?P<rest>.*)$",
@@ -41,7 +41,7 @@ _RANGE = re.compile(
 )
 _ONE = re.compile(rf"\b{_CLOCK}", re.IGNORECASE)
 _BESIDE = re.compile(r"(?:^| )(?:at|@|from|and|&|then|a las|y)(?= |$)", re.IGNORECASE)
-_HOUR = re.compile(r"(?<![/\d\w-])\d{1,2}(?![/\d\w-])")
+HOUR = re.compile(r"(?<![/\d\w-])\d{1,2}(?![/\d\w-])")
 _TODAY = re.compile(r"\b(?:today|tonight|hoy|\d)", re.IGNORECASE)
 _EVERY = re.compile(r"\b(?:every|each|cada)\b", re.IGNORECASE)
 MOST_WORDS = 4
@@ -84,6 +84,10 @@ class CalendarLine:
     #: Whether "sat", said on a Saturday, may be the next one.
     may_be_next: bool = False
     unclear: str = ""
+    #: A bare number that may be the hour of `planned`: 10 in "game sat 10 vs Ridge".
+    hour: int | None = None
+    #: Whether the words stand in no order of the trade's: then a log goes before it.
+    in_free_words: bool = False
 
 
 _LIST = re.compile(
@@ -132,11 +136,11 @@ def calendar_line(text: str, posted: datetime) -> CalendarLine | None:
 
 
 def _called_off(what: str, when: str, today: date) -> CalendarLine | None:
-    kind = _kind(what)
+    kind = kind_of(what)
     opponent = _OPPONENT.search(when)
     rest = when[: opponent.start()] if opponent is not None else when
     rest, team = _team(rest)
-    times, _until, rest = _times(rest)
+    times, _until, rest = times_in(rest)
     days = upcoming_days(_BESIDE.sub(" ", rest), today)
     if days is None or not rest.strip():
         return None
@@ -155,22 +159,28 @@ def next_week(planned: Planned) -> Planned:
 
 
 def _added(what: str, rest: str, posted: datetime) -> CalendarLine | None:
-    kind, today = _kind(what), posted.date()
+    kind, today = kind_of(what), posted.date()
     rest, team = _team(rest)
     opponent = _OPPONENT.search(rest)
     title = opponent["name"].strip(" .") if opponent is not None else ""
     if len(title.split()) > MOST_WORDS:
         return None
     rest = rest[: opponent.start()] if opponent is not None else rest
-    times, until, rest = _times(rest)
+    times, until, rest = times_in(rest)
     weekly = _EVERY.search(rest) is not None
     words = _EVERY.sub(" ", _BESIDE.sub(" ", rest)).strip(" ,")
     if not words:
         return None  # "game vs Summit", "practice was good": no day, no calendar
     days = upcoming_days(words, today)
-    hours = _HOUR.findall(words)
-    if hours and upcoming_days(_HOUR.sub(" ", words), today):
-        return CalendarLine(kind, team=team, unclear=" ".join(hours))  # the 10th, or 10 o'clock?
+    hours = HOUR.findall(words)
+    if hours and upcoming_days(HOUR.sub(" ", words), today):
+        # The 10th, or 10 o'clock?
+        ahead = upcoming_days(HOUR.sub(" ", words), today) or ()
+        hour = int(hours[0]) if len(hours) == 1 and 1 <= int(hours[0]) <= 12 else None
+        if hour is None or times or any(on < today for on in ahead):
+            return CalendarLine(kind, team=team, unclear=" ".join(hours))
+        day_only = tuple(Planned(on, title=title) for on in ahead)
+        return CalendarLine(kind, day_only, team=team, unclear=" ".join(hours), hour=hour)
     if days is None or any(on < today for on in days):
         return None
     twice = re.match(r"double|twin|dh", what, re.IGNORECASE) is not None
@@ -184,18 +194,25 @@ def _added(what: str, rest: str, posted: datetime) -> CalendarLine | None:
     planned = tuple(
         Planned(on, at, until if len(starts) == 1 else None, title) for on in days for at in starts
     )
-    if not _TODAY.search(words):
-        # "sat 10am", said on a Saturday evening, is the next one.
-        planned = tuple(next_week(one) if _is_past(one, posted) else one for one in planned)
+    planned = tuple(later(one, posted, words) for one in planned)
     return CalendarLine(kind, planned, team=team, weekly=weekly)
 
 
-def _is_past(one: Planned, posted: datetime) -> bool:
-    return one.at is not None and datetime.combine(one.on, one.at) < posted
+def later(one: Planned, posted: datetime, words: str) -> Planned:
+    """An hour that is past, of a day named "sat", is next week's; of "today" it is not."""
+    past = one.at is not None and datetime.combine(one.on, one.at) < posted
+    return next_week(one) if past and not _TODAY.search(words) else one
 
 
-def _kind(what: str) -> str:
-    return PRACTICE if re.fullmatch(_PRACTICE, what, re.IGNORECASE) else GAME
+def at_hour(order: CalendarLine, at: time, posted: datetime) -> CalendarLine:
+    """The same once it is known what its bare number means: this time of day."""
+    planned = tuple(later(replace(one, at=at), posted, "") for one in order.planned)
+    return replace(order, planned=planned, unclear="", hour=None)
+
+
+def kind_of(what: str) -> str:
+    """The kind of entry that a word names: a game or a practice."""
+    return PRACTICE if re.fullmatch(PRACTICE_WORDS, what, re.IGNORECASE) else GAME
 
 
 def _team(rest: str) -> tuple[str, str]:
@@ -203,7 +220,7 @@ def _team(rest: str) -> tuple[str, str]:
     return (rest[: found.start()], found["team"]) if found is not None else (rest, "")
 
 
-def _times(rest: str) -> tuple[list[time], time | None, str]:
+def times_in(rest: str) -> tuple[list[time], time | None, str]:
     """The clock times, the end of a range of two, and what is left."""
     span = _RANGE.search(rest)
     if span is not None:

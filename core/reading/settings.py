@@ -18,9 +18,9 @@ _NUMBER = re.compile(
     r" ?(?:%|percent|breaking balls|in a game|throws|pitches|reports|reps|days|months|games"
     r"|(?:% )?of the cap|outs(?: caught)?|of 10)?$"
 )
-_LIST = re.compile(r"^\s*(?:(?:show|list)(?: the| all)? )?(thresholds|alerts)\s*$", re.IGNORECASE)
-_LIST_FOR = re.compile(
-    r"^\s*(?:(?:show|list)(?: the| all)? )?(thresholds|alerts) (?:for|of) (?P<who>[^\d%]+?)\s*$",
+_LIST = re.compile(
+    r"^\s*(?:(?:show|list) )?(?:the )?(?P<all>all )?(?:the )?(?P<what>thresholds|alerts)"
+    r"(?: (?:for|of) (?P<who>[^\d%]+?))?\s*$",
     re.IGNORECASE,
 )
 
@@ -45,14 +45,18 @@ class ListOrder:
 
     alerts: bool
     who: str = ""
+    #: Each with its meaning, not only what differs from the defaults.
+    in_full: bool = False
 
 
 def list_order(text: str) -> ListOrder | None:
     """The list that a line asks for, or none."""
-    found = _LIST.match(text) or _LIST_FOR.match(text)
+    found = _LIST.match(text)
     if found is None:
         return None
-    return ListOrder(found[1].casefold() == "alerts", found.groupdict().get("who") or "")
+    return ListOrder(
+        found["what"].casefold() == "alerts", found["who"] or "", found["all"] is not None
+    )
 
 
 def setting_orders(text: str) -> tuple[SettingOrder, ...]:

@@ -15,7 +15,7 @@ from tests.support.taps import answer_to, labels, tap
 
 def open_thresholds(club: Club, asked: str = "thresholds", who: str = "dana") -> None:
     club.tell_bot(who, asked)
-    tap(club, who, answer_to(club, who), "Change them")
+    tap(club, who, answer_to(club, who), "All thresholds")
 
 
 def settings(club: Club) -> list[tuple[str, int | None, bool]]:

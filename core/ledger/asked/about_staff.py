@@ -1,6 +1,8 @@
 """Questions about a whole staff: who can throw, who is left, how to cover a weekend."""
 
-from datetime import date
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date, time
 
 from core.audience import Relation
 from core.ledger.asked.answers import NotUnderstood, PlanAnswer, Reply, SheetAnswer
@@ -58,8 +60,10 @@ def _no_record(question: Question) -> tuple[str, ...]:
     crew = question.crew
     return tuple(
         arm.name
-        for arm in crew.local_arms()
-        if Relation.STAFF in crew.relations[arm.pitcher_id] and not arm.consented
+        for arm in (crew.arms if question.asked.team else crew.local_arms())
+        if Relation.STAFF in crew.relations[arm.pitcher_id]
+        and not arm.consented
+        and _is_of(question, arm.pitcher_id)
     )
 
 
@@ -89,8 +93,9 @@ def _plan(question: Question, staff: list[Pitcher]) -> Reply:
     past = [
         one for one in asked.games if one.on == question.today and one.at and one.at < question.time
     ]
-    if past:
-        return NotUnderstood(asked, unclear=("past games",))
+    asked = replace(asked, games=tuple(one for one in asked.games if one not in past))
+    if not asked.games:
+        return NotUnderstood(asked, unclear=("past games",), past=_when(past))
     guests: list[Pitcher] = []
     for name in asked.guests:
         found = find_one(question, name)
@@ -115,8 +120,13 @@ def _plan(question: Question, staff: list[Pitcher]) -> Reply:
             game.key: (game.on, planned.at.strftime("%H:%M") if planned.at else "", game.pitches)
             for game, planned in zip(games, asked.games, strict=True)
         },
+        past=_when(past),
         not_cleared=tuple(one.pitcher.name for one in [*own, *extra] if one.status.bars_pitching),
     )
+
+
+def _when(games: Sequence[PlannedGame]) -> tuple[tuple[date, time], ...]:
+    return tuple((one.on, one.at) for one in games if one.at is not None)
 
 
 def _usable(one: Gathered) -> bool:

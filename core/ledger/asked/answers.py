@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, time
 
 from core.ledger.logged import Logged
 from core.load import WeekLoad
@@ -143,6 +143,8 @@ class PlanAnswer:
     games: Mapping[str, tuple[date, str, int]]
     #: Left out although a book might allow them: pain was reported and stands.
     not_cleared: tuple[str, ...] = ()
+    #: Games that were asked about and have begun already: the rest is planned.
+    past: tuple[tuple[date, time], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -260,6 +262,8 @@ class NotUnderstood:
     unclear: tuple[str, ...] = ()
     typed: str = ""
     choices: tuple[str, ...] = ()
+    #: The games that have begun already, where all have.
+    past: tuple[tuple[date, time], ...] = ()
 
 
 Reply = (

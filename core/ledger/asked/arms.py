@@ -89,7 +89,7 @@ def _on_day(
             status=gathered[line.key].status,
             limit=staff.bindings.limit(gathered[line.key].pitcher, day),
             has_record=bool(gathered[line.key].outings),
-            two_counts_on=_two_counts_on(gathered[line.key].outings, day),
+            two_counts_on=two_counts_on(gathered[line.key].outings, day),
         )
         for line in staff_sheet(arms, [day], inning=inning)
     ]
@@ -101,7 +101,7 @@ def _on_day(
     return tuple(sorted(found, key=lambda one: not one.may_throw))
 
 
-def _two_counts_on(outings: Sequence[Logged], day: date) -> tuple[date, ...]:
+def two_counts_on(outings: Sequence[Logged], day: date) -> tuple[date, ...]:
     """The days of the last week before `day` whose two counts may be of one outing."""
     week = timedelta(days=7)
     return tuple(

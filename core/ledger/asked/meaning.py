@@ -40,7 +40,8 @@ def find_one(question: Question, typed: str) -> Arm | NotUnderstood:
     found = find(typed, here) or find(typed, seen)
     if len(found) == 1:
         return found[0]
-    choices = found or near(typed, seen)
+    # In a channel of one team no pitcher of another one is offered.
+    choices = found or near(typed, here if crew.here is not None else seen)
     return NotUnderstood(question.asked, typed=typed, choices=tuple(arm.name for arm in choices))
 
 
