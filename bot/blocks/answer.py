@@ -1,5 +1,6 @@
 """The answer to a line, for its author or for the staff, from the record as it stands."""
 
+from dataclasses import replace
 from zoneinfo import ZoneInfo
 
 from sqlmodel import Session
@@ -15,7 +16,7 @@ from bot.wording.words import sentences
 from core.ledger.days import before_the_day_turns
 from core.ledger.history import only_caught
 from core.ledger.notices import PITCHED
-from core.ledger.question import QuestionCode
+from core.ledger.question import Question, QuestionCode
 from core.ledger.view import LineView, PitcherView, Standing
 from core.model import LineState, Outing, Person, key
 from core.reading import UnreadReason
@@ -55,10 +56,16 @@ def counts_parts(session: Session, view: LineView, author: str) -> list[Part]:
     texts = [_pitcher(session, view, one, None) for one in view.pitchers]
     if not any(texts):
         return []
-    asked = [question(one) for one in view.questions]
+    asked = [question(told_of(one, author)) for one in view.questions]
     texts += [answers.asked_author(author, asked)] if asked else []
     texts = [answers.counted_by(author), *texts, answers.RULES_GOVERN]
     return [*(Part(text) for text in texts), Part("", fix_and_undo(view))]
+
+
+def told_of(asked: Question, author: str) -> Question:
+    """The question as others read it: what its author logged is not "by you"."""
+    same = asked.code is QuestionCode.SAME and not asked.reason
+    return replace(asked, reason=author) if same else asked
 
 
 def _speaks_of_rest(view: LineView) -> bool:

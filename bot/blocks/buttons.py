@@ -1,11 +1,12 @@
 """The buttons under an answer: likely answers to its questions, fix and undo."""
 
+from collections.abc import Sequence
 from datetime import date
 
 from bot.blocks.message import Button
 from bot.forms.form import opens
 from bot.wording import buttons as label
-from core.ledger.answers import NO_LOG
+from core.ledger.answers import NO_LOG, NewCount, number_in
 from core.ledger.question import Question, QuestionCode
 from core.ledger.view import LineView
 from core.model import Line, Outing, Pitcher, key
@@ -28,7 +29,21 @@ def answers_to(line: Line, number: int, asked: Question) -> tuple[Button, ...]:
     )
 
 
+def choices(
+    line_id: int, number: int, code: QuestionCode, values: Sequence[str]
+) -> tuple[Button, ...]:
+    """The answers to a question that stands elsewhere than under its line."""
+    carried = {"line": line_id, "question": number, "code": code}
+    return tuple(Button(label.CHOICES[one], CHOOSE, {**carried, "value": one}) for one in values)
+
+
 def _label(asked: Question, place: int, value: str) -> str:
+    count = NewCount.from_value(value)
+    if count is not None:
+        several = sum(NewCount.from_value(one) is not None for one in asked.values) > 1
+        return label.new_count(
+            number_in(asked.about), count.before, asked.choices[place] if several else ""
+        )
     if place < len(asked.choices):
         return asked.choices[place]
     if asked.code is QuestionCode.DAY:

@@ -11,7 +11,7 @@ from sqlmodel import Session
 
 from bot import forms
 from bot.blocks.alerts import SEEN, told_shortly
-from bot.blocks.buttons import FIX
+from bot.blocks.buttons import FIX, choices
 from bot.blocks.consent import without_consent
 from bot.blocks.first_steps import admin_parts, steps_parts
 from bot.blocks.message import Button, Part, as_message
@@ -23,13 +23,19 @@ from bot.outbox.rendered import Published
 from bot.wording import home as say
 from bot.wording.alerts import SEEN as SEEN_LABEL
 from bot.wording.forms import TITLES
+from bot.wording.twice import one_outing_or_two
+from core.due.waiting import Waiting
 from core.home import ArmCard, Board, Home, home_of
 from core.ledger.binding import Books
 from core.ledger.command_words import Does, May, Word
+from core.ledger.question import QuestionCode
+from core.ledger.twins import SAME, SECOND
 from core.model import OutboxMessage, Pitcher, key
 from core.roster.first_steps import first_matter, may_found
 
 PAGE = "home_page"
+#: So many lines with two counts are shown with the buttons that settle them.
+MOST_DOUBLES = 4
 #: Slack's limits of a view and of a header (docs.slack.dev, Block Kit reference).
 MOST_BLOCKS, LONGEST_HEADER = 100, 150
 
@@ -163,7 +169,7 @@ def _board(session: Session, home: Home, board: Board) -> list[Section]:
     if board.alerts:
         sections.append(Section(say.ALERTS, tuple(_alerts(board))))
     if board.asked:
-        sections.append(Section(say.QUESTIONS, (Part(say.waiting(board.asked)),)))
+        sections.append(Section(say.QUESTIONS, tuple(_asked(board.asked))))
     if board.unread:
         sections.append(Section(say.NOT_READ, (Part(say.waiting(board.unread)),)))
     if len(home.pages) > 1:
@@ -172,6 +178,17 @@ def _board(session: Session, home: Home, board: Board) -> list[Section]:
         session, board.team, tuple(forms.FORMS.values()), is_coach=home.is_coach
     )
     return [*sections, Section(say.SETTINGS, tuple(settings))]
+
+
+def _asked(waiting: Sequence[Waiting]) -> Iterable[Part]:
+    """Two counts of one outing, newest first, each with its answers; then who else is asked."""
+    doubles = [one for one in reversed(waiting) if one.two_counts][:MOST_DOUBLES]
+    for line in doubles:
+        for said, one in zip(one_outing_or_two(line), line.two_counts, strict=True):
+            yield Part(said, choices(line.line_id, one.place, QuestionCode.SAME, (SAME, SECOND)))
+    others = [one for one in waiting if one not in doubles]
+    if others:
+        yield Part(say.waiting(others))
 
 
 def _alerts(board: Board) -> Iterable[Part]:

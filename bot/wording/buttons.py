@@ -75,6 +75,12 @@ def not_there(name: str) -> str:
     return f"Not {name}"
 
 
+def new_count(number: int | None, before: int, name: str) -> str:
+    """The label that takes a number for an outing's new count: "26 pitches, not 24"."""
+    told = f"{number} pitches, not {before}"
+    return f"{name}: {told}" if name else told
+
+
 def day_choice(place: int, when: date) -> str:
     """The label of a day: today or yesterday, with its date."""
     return f"{('Today', 'Yesterday')[place]}, {day(when)}"

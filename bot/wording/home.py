@@ -179,10 +179,11 @@ def _day_ahead(on: date, free: Sequence[Pitcher], arms: Sequence[Pitcher]) -> st
 
 
 def waiting(lines: Sequence[Waiting]) -> str:
-    """Lines that wait: who wrote them and when, newest last."""
-    rows = [f"• {safe(one.author)}, {day(one.on)}" for one in lines[-MOST_NAMED:]]
+    """Lines that wait: who wrote them and when, newest first."""
+    shown = list(reversed(lines[-MOST_NAMED:]))
+    rows = [f"• {safe(one.author)}, {day(one.on)}" for one in shown]
     more = len(lines) - len(rows)
-    return sentences([*([f"{more} older, and:"] if more else []), *rows])
+    return sentences([*rows, *([f"and {more} older."] if more else [])])
 
 
 def page(number: int, last: int) -> str:

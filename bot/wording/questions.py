@@ -8,6 +8,7 @@ from bot.wording.calendar import unclear as calendar_unclear
 from bot.wording.not_set import unclear as schedule_unclear
 from bot.wording.thresholds import setting_unclear
 from bot.wording.words import day, innings, listed, safe
+from core.ledger.answers import NewCount
 from core.ledger.question import Question, QuestionCode
 from core.reading import Detail, UnreadReason
 
@@ -205,6 +206,8 @@ def _unread(asked: Question) -> str:
     typed = safe(asked.about)
     if asked.reason == UnreadReason.VAGUE and asked.about.casefold() in KIND_WORDS:
         return f"How many {KIND_WORDS[asked.about.casefold()]}?"
+    if asked.values and NewCount.from_value(asked.values[0]) is not None:
+        return f"Is “{typed}” the new count of what you logged before? If not: what does it count?"
     if asked.detail is not None and asked.reason in _CLASHES:
         return _CLASHES[asked.reason](typed, asked.detail)
     return _UNREAD.get(asked.reason, _UNREAD[UnreadReason.TWO_READINGS]).format(typed=typed)

@@ -7,6 +7,7 @@ from itertools import groupby
 from bot.wording.answers import RULES_GOVERN
 from bot.wording.asked import COACH_DECIDES, amount, total_name
 from bot.wording.holds import reported, stands_shortly
+from bot.wording.twice import one_outing_or_two
 from bot.wording.words import counted, day, days_between, listed, percent, safe, sentences
 from core.due.summary import Summary
 from core.due.waiting import Waiting
@@ -123,7 +124,12 @@ def _more(found: Summary, page_size: int) -> str:
 def _to_decide(found: Summary) -> str:
     rows = [
         *(_stopped(one) for one in found.weeks if one.status.since is not None),
-        _lines(found.asked, "question unanswered", "questions unanswered"),
+        *(said for one in found.asked for said in one_outing_or_two(one)),
+        _lines(
+            [one for one in found.asked if not one.two_counts],
+            "question unanswered",
+            "questions unanswered",
+        ),
         _lines(found.unread, "line not read", "lines not read"),
         _silent(found.silent),
         *(_cap(one) for one in found.weeks if one.rest.near_caps),

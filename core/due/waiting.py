@@ -1,5 +1,6 @@
 """What waits for somebody of a team: questions unanswered, lines not read."""
 
+from collections.abc import Set
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from typing import Any
@@ -7,7 +8,7 @@ from zoneinfo import ZoneInfo
 
 from sqlmodel import Session, col, select, union
 
-from core.ledger.question import Question
+from core.ledger.question import Question, QuestionCode
 from core.model import (
     GuardianLink,
     Line,
@@ -25,11 +26,25 @@ OLDEST = timedelta(days=28)
 
 
 @dataclass(frozen=True, slots=True)
+class TwoCounts:
+    """Two counts of what may be one outing; `place` is that of the question in its line."""
+
+    place: int
+    pitcher: str
+    count: int | None
+    other: int | None
+    #: Who logged the other count; empty where it was the same person.
+    other_by: str
+
+
+@dataclass(frozen=True, slots=True)
 class Waiting:
     """A line that waits: who wrote it, and the local day on which it was posted."""
 
     author: str
     on: date
+    line_id: int = 0
+    two_counts: tuple[TwoCounts, ...] = ()
 
 
 def waiting_lines(
@@ -49,13 +64,32 @@ def waiting_lines(
         )
         .order_by(col(Line.posted_at), col(Line.id))
     ).all()
-    unread = [_waiting(line, name, team) for line, name in rows if _not_read(line)]
-    asked = [_waiting(line, name, team) for line, name in rows if _is_open(line)]
+    doubled = any(_two_counts(line) for line, _ in rows)
+    arms = set(session.exec(_arms(team))) if doubled else set()
+    unread = [_waiting(line, name, team, arms) for line, name in rows if _not_read(line)]
+    asked = [_waiting(line, name, team, arms) for line, name in rows if _is_open(line)]
     return tuple(asked), tuple(unread)
 
 
-def _waiting(line: Line, name: str, team: Team) -> Waiting:
-    return Waiting(name, line.posted_at.astimezone(ZoneInfo(team.time_zone)).date())
+def _waiting(line: Line, name: str, team: Team, arms: Set[int]) -> Waiting:
+    on = line.posted_at.astimezone(ZoneInfo(team.time_zone)).date()
+    doubles = [counts for pitcher, counts in _two_counts(line) if pitcher in arms]
+    return Waiting(name, on, key(line), tuple(doubles))
+
+
+def _two_counts(line: Line) -> list[tuple[int | None, TwoCounts]]:
+    """The open questions about two counts of a line, each with its pitcher's id."""
+    found = []
+    for place, stored in enumerate(line.questions):
+        asked = Question.from_json(stored)
+        if asked.code is QuestionCode.SAME:
+            counts = asked.detail
+            value = counts.value if counts is not None else None
+            other = counts.limit if counts is not None else None
+            found.append(
+                (asked.pitcher_id, TwoCounts(place, asked.about, value, other, asked.reason))
+            )
+    return found
 
 
 def _not_read(line: Line) -> bool:
@@ -66,9 +100,13 @@ def _is_open(line: Line) -> bool:
     return not _not_read(line) and any(Question.from_json(one).waits for one in line.questions)
 
 
+def _arms(team: Team) -> Any:
+    return select(PitcherTeam.pitcher_id).where(PitcherTeam.team_id == key(team))
+
+
 def _people(team: Team) -> Any:
     """Everybody who has a part in the team: staff, scorekeepers, pitchers, guardians."""
-    arms = select(PitcherTeam.pitcher_id).where(PitcherTeam.team_id == key(team))
+    arms = _arms(team)
     return union(
         select(Membership.person_id).where(Membership.team_id == key(team)),
         select(GuardianLink.person_id).where(col(GuardianLink.pitcher_id).in_(arms)),

@@ -14,6 +14,8 @@ NO_LOG = "no log"
 GONE, NOT_YET = "gone", "not yet"
 #: The value of an answer given with a form: the record was put right by hand.
 BY_HAND = "by hand"
+#: How the value begins that says: that number is the new count of an outing on record.
+NEW = "new count"
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +47,27 @@ class Answer:
             stored["pitcher_id"],
             stored.get("said_by", ""),
         )
+
+
+@dataclass(frozen=True, slots=True)
+class NewCount:
+    """The answer that a number is the new count of an outing: whose, of which day, what before."""
+
+    pitcher_id: int
+    on: date
+    before: int
+
+    def as_value(self) -> str:
+        """The answer's stored value."""
+        return f"{NEW}/{self.pitcher_id}/{self.on.isoformat()}/{self.before}"
+
+    @staticmethod
+    def from_value(value: str) -> "NewCount | None":
+        """The answer back from its stored value; none for every other answer."""
+        if not value.startswith(f"{NEW}/"):
+            return None
+        _, pitcher, on, before = value.split("/")
+        return NewCount(int(pitcher), date.fromisoformat(on), int(before))
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,6 +104,15 @@ class Answers:
             if answer.code is QuestionCode.LEFT_OUT and answer.pitcher_id is not None
         }
 
+    def new_count(self) -> tuple[int, NewCount] | None:
+        """The number that was said to be an outing's new count, and of which."""
+        for answer in reversed(self.given):
+            found = NewCount.from_value(answer.value)
+            number = number_in(answer.about)
+            if found is not None and number is not None:
+                return number, found
+        return None
+
     def put_right(self, pitcher_id: int) -> bool:
         """Whether a pitcher's part of the line was put right by hand: nothing is asked of it."""
         return any(
@@ -112,15 +144,20 @@ def complete(entry: Entry, about: str, field: str) -> Entry:
     A breaking ball of one kind counts among the breaking balls as well. `about` holds one
     whole number; the entry stays as it is where it does not.
     """
-    digits = "".join(character if character.isdigit() else " " for character in about).split()
-    if len(digits) != 1:
+    number = number_in(about)
+    if number is None:
         return entry
-    number = int(digits[0])
     changes: dict[str, Any] = {field: number}
     if field in {"curve", "slider"}:
         other = entry.slider if field == "curve" else entry.curve
         changes["breaking"] = number + (other or 0)
     return replace(entry, **changes)
+
+
+def number_in(about: str) -> int | None:
+    """The one whole number in some words; none where there are none or several."""
+    digits = "".join(character if character.isdigit() else " " for character in about).split()
+    return int(digits[0]) if len(digits) == 1 else None
 
 
 #: What a stray number can count, in the order in which it is offered.

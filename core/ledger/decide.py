@@ -86,6 +86,11 @@ def decide(
 
 def _completed(work: _Work, reading: Reading) -> Sequence[Entry]:
     """The entries, with the numbers whose meaning was answered; only where there is one entry."""
+    said = work.answers.new_count()
+    if said is not None and not reading.entries:
+        number, count = said
+        named = [arm.name for arm in work.crew.arms if arm.pitcher_id == count.pitcher_id]
+        return [Entry(who=name, pitches=number, on=count.on) for name in named]
     if len(reading.entries) > 1:
         return reading.entries
     entry = reading.entries[0] if reading.entries else Entry()

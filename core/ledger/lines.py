@@ -38,6 +38,7 @@ from core.ledger.game_day import answered_by_lines
 from core.ledger.hints import hints, stranger
 from core.ledger.holds import raise_holds
 from core.ledger.messages import Deleted, Edited, Said, newer
+from core.ledger.new_count import with_new_count
 from core.ledger.notices import Heard, Notice, NoticeKind
 from core.ledger.of_line import OfLine, of_line
 from core.ledger.one_for_all import with_one_question
@@ -306,7 +307,7 @@ def _decision(session: Session, line: Line, crew: Crew, reading: Reading) -> Dec
         asked_here(session, line, crew) is not None or tells_of_throws(line, crew) is not None
     ):
         return replace(decision, state=LineState.QUESTION)
-    return decision
+    return with_new_count(session, line, decision, crew, answers)
 
 
 _NOT_READ = Decision(LineState.NOT_READ, questions=(Question(QuestionCode.NOT_READ),))

@@ -7,7 +7,7 @@ from datetime import timedelta
 from sqlalchemy import bindparam
 from sqlmodel import Session, col, select
 
-from core.ledger.answers import Answers
+from core.ledger.answers import Answers, NewCount
 from core.ledger.decide import Decision, Kept
 from core.ledger.fields import throws
 from core.ledger.history import only_caught
@@ -57,7 +57,9 @@ def _join(
     part = _continued(line, one, earlier)
     if part is not None:
         return _settled(replace(one, joins=key(part), joined_as=JoinedAs.PART), part, questions)
-    twin = _twin(line, one, earlier)
+    said = answers.new_count()
+    told = _said_before(said[1], earlier) if said is not None else None
+    twin = told or _twin(line, one, earlier)
     if twin is None:
         return one
     outing, before = twin
@@ -69,7 +71,7 @@ def _join(
         pitcher_id=one.arm.pitcher_id,
         detail=Detail("pitches", one.entry.pitches, "pitches", outing.pitches),
     )
-    answer = answers.value(question)
+    answer = SAME if told is not None else answers.value(question)
     if answer is None:
         # What it was is asked only if it turns out to be another outing.
         _without(questions, QuestionCode.KIND, one)
@@ -176,6 +178,18 @@ def _carries_on(one: Kept, outing: Outing) -> bool:
 
 def _another_game(one: Kept, outing: Outing) -> bool:
     return one.game is not None and one.game != (outing.game or 1)
+
+
+def _said_before(
+    count: NewCount, earlier: Sequence[tuple[Outing, Line]]
+) -> tuple[Outing, Line] | None:
+    """The outing whose count before was said to be put right by this one."""
+    found = (
+        (outing, before)
+        for outing, before in earlier
+        if outing.pitcher_id == count.pitcher_id and outing.pitches == count.before
+    )
+    return next(((o, before) for o, before in found if o.joins is None), None)
 
 
 def _twin(

@@ -1,0 +1,100 @@
+"""A bare number soon after the author's own count: offered as that outing's new count.
+
+"Oops it was 26" after "24p vs Summit" hardly means anything else, but it is asked, with one
+button, and never taken by itself.
+"""
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from sqlmodel import Session, col, select
+
+from core.ledger.answers import FIELDS, Answers, NewCount, number_in
+from core.ledger.crew import Crew
+from core.ledger.decide import Decision
+from core.ledger.question import Question, QuestionCode
+from core.ledger.spoken import spoken
+from core.ledger.twins import SAME_EVENING
+from core.ledger.who import is_named_in
+from core.model import Line, LineState, Outing, key
+from core.reading import UnreadReason
+from core.reading.stage import puts_right
+
+#: A correction that names a number and hardly more: "it was 26", "sorry, 26 not 24".
+_NUMBER = re.compile(r"(?<![\d./:-])\d{1,3}(?![\d./:%-])")
+MOST_WORDS = 7
+#: The new count is no more than so many times the old one, and the other way round.
+FAR = 3
+MOST = 3
+
+
+def with_new_count(
+    session: Session, line: Line, decision: Decision, crew: Crew, answers: Answers
+) -> Decision:
+    """The decision with the author's last outings offered for a number that stands alone."""
+    text = spoken(session, line)
+    numbers = [int(one) for one in _NUMBER.findall(text)]
+    if decision.kept or not numbers or len(text.split()) > MOST_WORDS:
+        return decision
+    asked = _asked(decision, numbers, corrects=puts_right(text))
+    if asked is None or answers.value(asked) is not None:
+        return decision
+    numbers = [
+        number_in(asked.about) or 0,
+        *(one for one in numbers if str(one) not in asked.about),
+    ]
+    last = [one for one in _last(session, line) if _may_mean(one, numbers, text, crew)][:MOST]
+    if not last:
+        return decision
+    names = {arm.pitcher_id: arm.name for arm in crew.arms}
+    counts = [NewCount(one.pitcher_id, one.on, one.pitches or 0) for one in last]
+    question = replace(
+        asked,
+        choices=tuple(names.get(one.pitcher_id, "") for one in counts),
+        values=(*(one.as_value() for one in counts), *asked.values),
+    )
+    others = [one for one in decision.questions if one != asked]
+    return Decision(LineState.ASKED, questions=(question, *others))
+
+
+def _asked(decision: Decision, numbers: Sequence[int], *, corrects: bool) -> Question | None:
+    """The question about the one number of a line; of a correction that is read as talk too."""
+    stray = [one for one in decision.questions if one.values[: len(FIELDS)] == tuple(FIELDS)]
+    if stray and len(decision.questions) == 1:
+        return stray[0]
+    if decision.state is LineState.TALK and corrects:
+        reason = str(UnreadReason.UNKNOWN_NUMBER)
+        return Question(QuestionCode.UNREAD, about=str(numbers[0]), reason=reason)
+    return None
+
+
+def _last(session: Session, line: Line) -> list[Outing]:
+    """The counted outings of the author's newest line of the evening that has any."""
+    rows = session.exec(
+        select(Outing, Line)
+        .join(Line, col(Outing.line_id) == col(Line.id))
+        .where(
+            Line.workspace_id == line.workspace_id,
+            Line.author_slack_id == line.author_slack_id,
+            Line.id != line.id,
+            col(Line.posted_at) <= line.posted_at,
+            col(Line.posted_at) >= line.posted_at - SAME_EVENING,
+            col(Line.deleted_at).is_(None),
+            col(Outing.withdrawn_at).is_(None),
+            col(Outing.pitches).is_not(None),
+        )
+        .order_by(col(Line.posted_at).desc(), col(Line.id).desc(), col(Outing.id))
+    ).all()
+    return [outing for outing, of in rows if key(of) == key(rows[0][1])]
+
+
+def _may_mean(outing: Outing, numbers: Sequence[int], text: str, crew: Crew) -> bool:
+    """Whether a correction may be of this outing; "26 not 24" names the count before."""
+    new, before = numbers[0], outing.pitches or 0
+    if len(numbers) > 1:
+        return list(numbers[1:]) == [before]
+    named = [arm for arm in crew.arms if is_named_in(text, arm)]
+    if named and outing.pitcher_id not in {arm.pitcher_id for arm in named}:
+        return False
+    return new != before and new <= FAR * before and before <= FAR * new
