@@ -150,7 +150,7 @@ def _when_one(one: ArmDay, own: bool) -> str:
 
 def today_of(one: ArmDay) -> str:
     """What stands of an arm on a day, with nobody's name, and a clinician's limits."""
-    return sentences([_capital(_when_one(one, own=True)), _limits(one)])
+    return sentences([_capital(_when_one(one, own=True)), own_limits(one)])
 
 
 def _most(one: ArmDay) -> str:
