@@ -164,7 +164,7 @@ def list_parts(
         if pitcher_id is None or row.pitcher_id in {None, pitcher_id}
     ]
     form = Button(
-        label.thresholds("" if arm is None and not of_several else whom),
+        label.thresholds(whom if of_several else ""),
         opens("thresholds"),
         {"team": key(team), "pitcher": pitcher_id},
     )
