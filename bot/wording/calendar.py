@@ -127,7 +127,10 @@ def unclear(reason: str, about: str, choices: Sequence[str]) -> str:
         )
     if reason == "hour":
         times = listed([safe(one) for one in choices], last="or")
-        return f"I changed nothing yet: is “{safe(about)}” the time, {times}? A date reads as 5/10."
+        return (
+            f"I changed nothing yet: is “{safe(about)}” the time, {times}? A date reads as 5/10; a "
+            "count needs the pitcher's name."
+        )
     if reason == "https":
         return "I changed nothing: a calendar's address must begin with https:// or webcal://."
     if reason == "nothing":

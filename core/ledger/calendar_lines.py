@@ -67,9 +67,23 @@ def calendar_here(session: Session, line: Line, crew: Crew) -> Calendaring | Non
     asked = calendar_list(text)
     if asked is not None:
         return Calendaring(asked, teams=(crew.here,) if crew.here is not None else crew.teams)
-    order = source_line(text) or calendar_line(text, posted) or free_calendar_line(text, posted)
+    return _order_here(session, line, crew, source_line(text) or calendar_line(text, posted))
+
+
+def free_calendar_here(session: Session, line: Line, crew: Crew) -> Calendaring | None:
+    """The same of words in any order; every other order of the staff's goes before it."""
+    if not crew.takes_orders(line) or not crew.coaches:
+        return None
+    order = free_calendar_line(spoken(session, line), crew.local(line.posted_at))
+    return _order_here(session, line, crew, order)
+
+
+def _order_here(
+    session: Session, line: Line, crew: Crew, order: CalendarLine | SourceLine | None
+) -> Calendaring | None:
     if order is None:
         return None
+    text, posted = spoken(session, line), crew.local(line.posted_at)
     if isinstance(order, CalendarLine) and _logs(order, text, posted, crew):
         return None
     teams = [session.get_one(Team, one) for one in sorted(coached_teams(session, crew))]

@@ -44,6 +44,7 @@ def order_here(session: Session, line: Line, crew: Crew) -> Order | None:
         or calendar_lines.calendar_here(session, line, crew)
         or schedules.scheduling_here(session, line, crew)
         or last_day.last_day_here(session, line, crew)
+        or calendar_lines.free_calendar_here(session, line, crew)
     )
 
 

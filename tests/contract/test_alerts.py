@@ -280,7 +280,7 @@ def test_the_staff_set_a_threshold_for_one_pitcher_and_read_it_back(club: Club) 
     listed = staff_answer(club, "thresholds for Mateo")
     assert "• mix: *25 %* (default: 20 %, team: 20 %)." in listed
     assert "Dana Mercer set mix: 25 % for Mateo Cruz" in listed
-    assert "• mix: *20 %* (the default)." in staff_answer(club, "thresholds")
+    assert "• mix: *20 %* (the default)." in staff_answer(club, "all thresholds")
 
 
 def test_a_lower_line_is_crossed_at_once_and_its_deletion_takes_that_back(club: Club) -> None:

@@ -102,13 +102,15 @@ def test_nothing_to_call_off_is_said_so(club: Club) -> None:
     assert text.startswith("I changed nothing: there is no such game on the calendar on Sat 9 May.")
 
 
-def test_a_number_that_may_be_a_count_stays_a_question_of_the_log(club: Club) -> None:
+def test_a_number_that_may_be_a_count_or_an_hour_is_asked_about(club: Club) -> None:
     club.clock.set(chicago("05-04", "09:00"))
 
     club.say("dana", "game sat 10 vs Summit", club.staff)
 
     assert on_calendar(club) == []
-    assert club.in_staff_channel()[-1].startswith("Who is this about?")
+    asked = club.in_staff_channel()[-1]
+    assert asked.startswith("I changed nothing yet: is “10” the time, 10 am or 10 pm?")
+    assert "a count needs the pitcher's name" in asked
 
 
 def test_a_day_that_fits_two_readings_is_asked_about(club: Club) -> None:
