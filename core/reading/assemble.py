@@ -12,8 +12,10 @@ from core.reading.draft import PRACTICE, Draft, told_alike
 from core.reading.entry import Unread, UnreadReason
 from core.reading.filling import Filling
 from core.reading.in_order import in_order, sums_over_all
-from core.reading.pieces import Piece, heads_names, pieces
+from core.reading.pieces import Piece, heads_days, heads_names, pieces
 from core.reading.together import bring_together
+
+_OF_THE_ARM = frozenset({"day", "pain", "nopain", "tired", "severity", "site"})
 
 
 def assemble(board: Board) -> tuple[list[Draft], list[Unread]]:
@@ -62,7 +64,7 @@ class Assembler:
             if len(fitting) < len(lists):
                 self._ask(piece)
             return
-        earlier = self._same_game(piece)
+        earlier = self._same_game(piece) or self._same_day(piece)
         if earlier is not None:
             self._put_all(earlier, piece)
             return
@@ -94,6 +96,14 @@ class Assembler:
         found = [draft for draft in self.drafts[:-1] if draft.label == labels[0]]
         fits = len(found) == 1 and not any(found[0].clashes(claim) for claim in piece)
         return found[0] if fits else None
+
+    def _same_day(self, piece: Piece) -> Draft | None:
+        """As in "fri 21 p, sun 37 p. no pain friday": the arm after the outing of that day."""
+        days = [claim.value for claim in piece if claim.key == "day"]
+        if len(days) != 1 or not {claim.key for claim in piece} <= _OF_THE_ARM:
+            return None
+        found = [draft for draft in self.drafts if draft.days == tuple(days) and draft.counts]
+        return found[0] if len(found) == 1 and found[0] is not self.drafts[-1] else None
 
     def _put_all(self, draft: Draft, piece: Piece) -> None:
         self.filling.put_days(draft, piece)
@@ -152,6 +162,8 @@ class Assembler:
         """What stands before a name ("Sat: Tate 62p, Gus 20p") holds for the names that follow."""
         if not self.names_people:
             kinds = [str(claim.value) for claim in piece if claim.key == "kind"]
+            if heads_days(self.board, piece):
+                self.heading.kind = kinds[0]
             if kinds and not self.drafts[-1].has_outing() and len(self.drafts) == 1:
                 self.heading.kind = kinds[0]
             return
@@ -231,6 +243,8 @@ class Assembler:
             other = bool(current.who) and (claim.value not in current.who or len(current.who) > 1)
             if current.each and not current.who:
                 return True
+            if not current.who and self._of_him(current, claim, outing):
+                return False
             told = current.says_something() or current.not_pitched
             return (other and (told or self._apart(current, claim))) or (
                 not current.who and current.has_outing() and bool(outing)
@@ -271,6 +285,15 @@ class Assembler:
 
     def _opponent(self, claim: Claim) -> str:
         return self.board.quote(claim.first, claim.after).lower()
+
+    def _of_him(self, current: Draft, claim: Claim, outing: list[Claim]) -> bool:
+        """As in "50 pitches and 8 curves for Owen": what was counted before is his too."""
+        first = current.claims[0].first if current.claims else claim.first
+        before = self.board.items[claim.first - 1].symbol if claim.first else ""
+        alone = (
+            len(self.drafts) == 1 and self.board.sentence[first] == self.board.sentence[claim.first]
+        )
+        return before == "for" and alone and not any(c.key in current.counts for c in outing)
 
     def _apart(self, current: Draft, claim: Claim) -> bool:
         """As in "Leo shaky, Max 4": no list of names, there is a word between them."""

@@ -162,6 +162,7 @@ RUNNING_RULES: tuple[Rule, ...] = (
         " (?! (fill|dash|to)* (noun|num|percent|ord))",
         _running,
     ),
+    rule("rain delay at 38", "delay (about)? <n:num> (pitches)?", _running),
     rule(
         "at 45 after 3",
         "(?<!finish) (running|had|at)* (about|at|is)* num (unit)? after (the)? <k:num|ord>"

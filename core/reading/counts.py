@@ -5,6 +5,7 @@ import re
 from core.reading import groups
 from core.reading.board import Board, Rule, rule
 from core.reading.entry import UnreadReason
+from core.reading.innings import has_thirds, innings_outs
 
 MOST_SETS = 10
 FEWEST_OF_A_SET = 5  # "pen 12 x 3" may well be the other way round
@@ -106,6 +107,15 @@ def _letter_c(board: Board, match: re.Match[str]) -> None:
         board.claim(match.start(), match.end(), "curve", value)
 
 
+def _over(board: Board, match: re.Match[str]) -> None:
+    """As in "over 60 pitches"; "59 pitches over four and a third" tells his innings."""
+    number = next(i for i in range(*match.span()) if board.items[i].symbol == "num")
+    if has_thirds(board.items[number]) and match.end() == number + 1 and board.has("pitches"):
+        board.claim(match.start(), match.end(), "outs", innings_outs(board.items[number]))
+    else:
+        _vague(board, match)
+
+
 def _vague(board: Board, match: re.Match[str]) -> None:
     board.unread(match.start(), match.end(), UnreadReason.VAGUE)
 
@@ -138,10 +148,10 @@ COUNT_RULES: tuple[Rule, ...] = (
     ),
     rule("8c", "<n:num> <u:letterc>", _letter_c),
     rule("vague", "(vague|something)+ (fill|of)* noun", _vague),
-    rule("over", "(?<!pitches) over num fill* (unit|limit)? (?! innings)", _vague),
+    rule("over", "(?<!pitches) over num fill* (unit|limit)? (?! innings)", _over),
     rule(
         "no curves",
-        "(none|notthrown|notpitched|nothing) (fill|threw|vague)* type (((or|and|slash) |"
+        "(none|notthrown|notpitched|nothing) (fill|threw|vague|is)* type (((or|and|slash) |"
         " comma? none)+ fill* type)*",
         _none,
     ),

@@ -7,6 +7,7 @@ from core.reading.roster import listed
 from core.reading.vocabulary import nicknames
 
 _DAYS = frozenset({"weekday", "sat", "month", "isodate", "ratio"})
+_LEAD_TO_MONTHS = frozenset({"in", "into", "before", "from", "of", "on", "last", "for", "by"})
 _RECORD_VERBS = frozenset({"threw", "went", "finish", "gamelike", "colon", "had", "then"})
 
 
@@ -33,7 +34,7 @@ def _acts(board: Board, at: int) -> bool:
     """Whether a verb of throwing follows what no "in" or "since" leads."""
     before = board.items[at - 1].symbol if at else "newline"
     verb = at + 1 < len(board.items) and board.items[at + 1].symbol in ("threw", "went")
-    return verb and before in ("newline", "dot", "comma", "and", "dash", "colon", "stop", "other")
+    return verb and before not in _LEAD_TO_MONTHS
 
 
 def double_meaning_is_name(board: Board, at: int) -> bool:

@@ -9,6 +9,7 @@ are asked about: they may well mean something.
 from core.reading.board import COUNTS, Board
 from core.reading.clauses import span
 from core.reading.entry import Unread, UnreadReason
+from core.reading.fillers import is_filler
 from core.reading.items import NUMERIC
 from core.reading.lexicon import MOST_SLIPS, Lexicon, lexicon
 from core.reading.roster import is_known
@@ -16,7 +17,6 @@ from core.reading.talk import asks_to_log, goes_somewhere
 from core.reading.vocabulary import harmless_symbols
 
 _COUNTED = frozenset({*COUNTS, "range", "parts", "share", "running", "book", "forstrikes", "off"})
-_SHORTEST_STEM = 3
 
 
 def unexplained(board: Board) -> list[Unread]:
@@ -88,9 +88,23 @@ def _is_harmless(board: Board, words: Lexicon, at: int, *, few: bool) -> bool:
         return "guess" not in item.text.lower()  # "thought I did good, 45p"
     if item.symbol == "mixedpitch":
         return _leads_counts(board, at)
+    if item.symbol == "none":
+        return _answers(board, at)
+    if item.symbol == "forstrikes":
+        return not any(c.key in COUNTS and at - 4 < c.after <= at for c in board.claims)
+    if item.symbol == "combined":
+        by_inning = any(c.key == "running" for c in board.claims)  # "53 all together"
+        return by_inning and any(c.key == "pitches" and c.after == at for c in board.claims)
     if item.symbol == "correction":
         return not any(one.value is not None for one in board.items[:at])
     return item.symbol == "nothing" and not _counts_follow(board, at)
+
+
+def _answers(board: Board, at: int) -> bool:
+    """As in "and no his arm does not hurt": a "no" by itself before a sentence of its own."""
+    follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
+    told = any(c.key in ("nopain", "tired") and c.first > at for c in board.claims)
+    return board.items[at].text.lower() == "no" and follows in ("hisher", "he", "i") and told
 
 
 def _leads_counts(board: Board, at: int) -> bool:
@@ -140,26 +154,3 @@ def _counts_follow(board: Board, at: int) -> bool:
     if board.lang == "es" and not NUMERIC & set(beside) and beside[:1] != ["threw"]:
         return False  # "no tiene celular: 30 pitcheos"
     return any(c.first > at and board.clause[c.after - 1] == clause for c in board.claims)
-
-
-def is_filler(words: Lexicon, norm: str, *, slips: bool = True) -> bool:
-    """Whether the word, or the word that it is a form or a slip of, never changes a count."""
-    norm = norm.removesuffix("'s")
-    if norm in words.fillers:
-        return True
-    if words.is_phrase(norm) or norm in words.weighing or norm in words.everyday:
-        return False
-    return _is_form(words, norm) or (slips and words.slip_of_filler(norm))
-
-
-def _is_form(words: Lexicon, norm: str) -> bool:
-    """As in "chopping", "zippiest", "calentaron": a form of a word of the table."""
-    for ending in words.endings:
-        stem = norm.removesuffix(ending)
-        if stem == norm or len(stem) < _SHORTEST_STEM:
-            continue
-        undoubled = stem[:-1] if stem[-1] == stem[-2] else stem
-        forms = (undoubled, *(stem + completion for completion in words.completions))
-        if not words.fillers.isdisjoint(forms):
-            return True
-    return False

@@ -77,7 +77,9 @@ class Filling:
         if not days:
             return
         counted = any(claim.key in COUNTS or claim.key == "off" for claim in piece)
-        if draft.days and _only_days(draft):
+        if counted and self._told_before(draft, piece):
+            draft.days, draft.dated_by_counts = days, True
+        elif draft.days and _only_days(draft):
             draft.days = (*draft.days, *(day for day in days if day not in draft.days))
         elif not draft.days or (counted and not draft.dated_by_counts):
             draft.days, draft.dated_by_counts = days, counted
@@ -85,6 +87,14 @@ class Filling:
             draft.days = (*draft.days, *(day for day in days if day not in draft.days))
         elif set(days) - set(draft.days) - {self.board.posted.date()}:
             self.unread.append(Unread(self._quote(named[0]), UnreadReason.UNCLEAR_DAY))
+
+    def _told_before(self, draft: Draft, piece: Piece) -> bool:
+        """As in "talked to his dad this morning. Leo threw 57 yesterday": a day of the talk."""
+        before = [claim for claim in draft.claims if claim.key == "day"]
+        if not before or draft.plural_kind or any(claim.key == "each" for claim in piece):
+            return False
+        sentence = self.board.sentence[piece[0].first]
+        return _only_days(draft) and all(self.board.sentence[c.first] < sentence for c in before)
 
     def _count(self, draft: Draft, claim: Claim) -> None:
         assert isinstance(claim.value, int)

@@ -42,6 +42,11 @@ def _label(name: str) -> Handler:
     return apply
 
 
+def _clock_game(board: Board, match: re.Match[str]) -> None:
+    """As in "he started the 8am, ... back in the 4pm": games told apart by their hours."""
+    board.claim(match.start(), match.end(), "label", board.items[match.start("n")].name)
+
+
 def _in_game(board: Board, match: re.Match[str]) -> None:
     """As in "2 curves in the first and 5 in the second", where two games are told of."""
     words = board.items[match.start()].text.lower().split()
@@ -129,7 +134,8 @@ def _both_ends(board: Board, match: re.Match[str]) -> None:
 
 def _both_unsaid(board: Board, match: re.Match[str]) -> None:
     """As in "2 cb both games": of each, or in all? With "G1" and "G2" beside it, plain."""
-    if any(claim.key == "label" for claim in board.claims):
+    counted = any(claim.key in COUNTS for claim in board.claims)
+    if not counted or any(claim.key == "label" for claim in board.claims):
         board.no_log(match.start(), match.end(), "both games")
     else:
         board.unread(match.start(), match.end(), UnreadReason.TWO_READINGS)
@@ -191,6 +197,12 @@ LABEL_RULES: tuple[Rule, ...] = (
         _both_ends,
     ),
     rule("game 1", "(game|letterg) (hash)? <n:num> (?! (fill|dash)* noun)", _numbered_game),
+    rule(
+        "he started the 8am",
+        "(in|threw|gamelike|had)+ the <n:clock> (game)?"
+        " (?= comma|dot|with|for|and|colon|dash|num|$)",
+        _clock_game,
+    ),
     rule("first game", "firstgame", _label("game 1")),
     rule("second game", "secondgame", _label("game 2")),
     rule("in the second", "ordword (?! innings)", _in_game),
@@ -250,8 +262,9 @@ KIND_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "off",
-        "restday (restday|comma)* | (is|said_who|said_day|^|today|had|took)"
-        " (the|a|adv|comma|colon|dash)* off | off (said_day|today)",
+        "(nothing (at allof)? (comma)*)? restday (restday|comma)* |"
+        " (is|said_who|said_day|^|today|had|took) (the|a|adv|comma|colon|dash)* off |"
+        " off (said_day|today)",
         _off,
     ),
     rule("game 2 didn't throw", "(?<=said_label) notthrown (?! noun)", _not_pitched),

@@ -2,7 +2,7 @@
 
 from itertools import pairwise
 
-from core.reading.board import COUNTS, NO_LOG, Board, Claim
+from core.reading.board import COUNTS, NO_LOG, Board
 from core.reading.clauses import span
 from core.reading.draft import Draft
 from core.reading.entry import Unread, UnreadReason
@@ -11,6 +11,7 @@ from core.reading.groups import FIELDS
 from core.reading.innings import has_thirds
 from core.reading.items import NUMERIC
 from core.reading.lexicon import lexicon
+from core.reading.loose_sites import unexplained_sites
 from core.reading.vocabulary import given_names
 
 _HARMLESS = frozenset({"ord", "clock", "money", "isodate"})  # innings, times, prices, dates
@@ -43,31 +44,6 @@ _SUBJECTS = frozenset(
      "bullpen", "catch", "live", "game", "gamelike", "vs"}
 )  # fmt: skip
 _PRACTICE = frozenset({"bullpen", "catch", "live"})
-_THROWING_SITES = frozenset(
-    {
-        "arm",
-        "elbow",
-        "shoulder",
-        "forearm",
-        "wrist",
-        "bicep",
-        "tricep",
-        "lat",
-        "knee",
-        "ankle",
-        "hip",
-        "hamstring",
-        "quad",
-        "calf",
-        "groin",
-        "oblique",
-        "rib",
-        "thumb",
-        "finger",
-        "neck",
-        "shin",
-    }
-)
 
 
 def account_parts(board: Board, drafts: list[Draft]) -> None:
@@ -111,7 +87,7 @@ def leftovers(board: Board, *, something_logged: bool) -> list[Unread]:
     if board.has("joke"):
         found += _corrected_joke(board)
     if board.has("site"):
-        found += _unexplained_sites(board)
+        found += unexplained_sites(board)
     if board.has("catching"):
         found += _pitched_or_caught(board)
     if something_logged:
@@ -307,16 +283,6 @@ def _counts_after_talk(board: Board) -> list[Unread]:
     return found
 
 
-def _apart(board: Board, site: int, told_of: list[Claim]) -> bool:
-    """As in "shoulder good elbow meh": a word of its own follows the site, and no list goes on."""
-    if any(claim.key != "nopain" or claim.first > site for claim in told_of):
-        return False
-    follows = board.items[site + 1].symbol if site + 1 < len(board.items) else ""
-    between = range(told_of[-1].after, site)
-    listed = any(board.items[i].symbol in ("and", "or", "comma", "slash") for i in between)
-    return follows in ("word", "is", "feels", "adv", "adj") and not listed
-
-
 def _uncounted_outing(board: Board) -> list[Unread]:
     """As in "threw a bullpen", and nothing else: how many?"""
     return [
@@ -362,23 +328,3 @@ def _planned(board: Board, at: int) -> bool:
     """Whether an adult's "Will" was taken for the verb of a plan."""
     plans = (c for c in board.claims if c.key == NO_LOG and c.value == "plan")
     return board.author != "pitcher" and any(c.first <= at < c.after for c in plans)
-
-
-def _unexplained_sites(board: Board) -> list[Unread]:
-    """As in "elbow is on fire": something is said about the arm in words that are not known."""
-    found = []
-    for at, item in enumerate(board.items):
-        if not board.symbol_is(at, "site") or item.name not in _THROWING_SITES:
-            continue
-        first, after = span(board.clause, at)
-        told = item.name != "arm" or any(
-            board.free(i) and board.items[i].symbol in ("feels", "is") for i in range(first, after)
-        )
-        explained = ("tired", "nopain", "pain")
-        told_of = [c for c in board.claims if c.key in explained and first <= c.first < after]
-        if told_of and not _apart(board, at, told_of):
-            continue
-        following = board.items[at + 1].symbol if at + 1 < after else ""
-        if told and following not in ("speed", "slot"):
-            found.append(Unread(board.quote(at, after), UnreadReason.UNCLEAR_PAIN))
-    return found

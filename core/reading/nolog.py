@@ -94,6 +94,15 @@ def _available(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start(), match.end(), "limit")
 
 
+def _years_old(board: Board, match: re.Match[str]) -> None:
+    """As in "He's 12 and this was his first pen", "I'm 61 and my hand hurts"."""
+    word, value = board.items[match.start()].text.lower(), board.whole(match.start("n"))
+    child = word in ("he's", "hes", "she's", "shes", "i'm", "im") and value in range(7, 19)
+    grown = word in ("i'm", "im") and board.author == "guardian" and (value or 0) > 18
+    if child or grown:
+        board.no_log(match.start("n"), match.end("n"), "age")
+
+
 def _also_remaining(board: Board, match: re.Match[str]) -> None:
     """As in "Hunter has 40 left for today, Will has 55"."""
     before = [
@@ -240,6 +249,13 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         says_no_log("clock time"),
     ),
     rule("money", "money", says_no_log("price")),
+    rule(
+        "the temperature was 51",
+        "weather (is|at|of|about|in|the|adv|hit|up_to|over)* (num|pct)" + _NOT_COUNTED,
+        says_no_log("weather"),
+    ),
+    rule("he's 12 and", "(i|he) <n:num> (?= and|comma|dot|stop|but|$)", _years_old),
+    rule("3 of those got hit", "num them (is)? (got|hit)", says_no_log("statistic")),
     rule("jersey", "hash num" + _NOT_COUNTED, says_no_log("jersey")),
     rule(
         "place", "place (colon|hash|of|said_who|is|the)* num" + _NOT_COUNTED, says_no_log("place")

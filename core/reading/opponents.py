@@ -20,6 +20,8 @@ def name_opponents(board: Board) -> None:
     """As in "vs Gravel Hogs": the words after "vs", up to a mark, number or trade word."""
     if board.has("dash"):
         _closing(board)
+    if board.has("game"):
+        _before_game(board)
     if not board.has(*_SKIPPED):
         return
     for at, item in enumerate(board.items):
@@ -78,6 +80,18 @@ def _starts_record(board: Board, at: int) -> bool:
     follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
     named = bool(listed(board, at)) or bare(board.items[at].name) in given_names()
     return named and follows in ("colon", "num", "dash", "went", "threw")
+
+
+def _before_game(board: Board) -> None:
+    """As in "Copper Ridge game. he had 70": two capitals that are nobody's name."""
+    for at in range(2, len(board.items)):
+        name = board.items[at - 2 : at]
+        opens = at == 2 or board.sentence[at - 3] != board.sentence[at - 2]
+        words = all(item.symbol == "word" and item.text[:1].isupper() for item in name)
+        if not (opens and words and board.items[at].symbol == "game") or board.text.isupper():
+            continue
+        if not any(is_known(board, item.name) for item in name):
+            board.claim(at - 2, at, "opponent")
 
 
 def _closing(board: Board) -> None:

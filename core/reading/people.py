@@ -11,7 +11,7 @@ from core.reading.opponents import name_opponents
 from core.reading.records import PLAIN_RECORD, counts_ahead, logged_for, opens_piece, record_next
 from core.reading.roster import as_typed, bare, is_known, is_plain_word, listed
 from core.reading.tables import claim_list_numbers
-from core.reading.vocabulary import given_names
+from core.reading.vocabulary import given_names, nicknames
 
 _NO_SUBJECT_AFTER = frozenset(
     {
@@ -100,7 +100,8 @@ def _others_arms(board: Board) -> None:
             continue
         possessive = item.symbol == "word" and item.text.lower().endswith(("'s", "’s"))
         his = item.symbol == "hisher" and board.author == "pitcher" and not named
-        if possessive or (his and board.has("pain", "sore")):
+        common = possessive and lexicon(board.lang).knows(bare(item.name))
+        if (possessive and not common) or ((his or common) and board.has("pain", "sore")):
             board.unread(at, at + 1, UnreadReason.UNCLEAR_PERSON)
 
 
@@ -211,6 +212,9 @@ def _fits(board: Board, at: int, *, given: bool) -> bool:
         told = follows in PLAIN_RECORD or follows in _ARM or _and_i(board, at)
         told = told or (board.lang == "es" and _hurts(board, at))
         return told if given else follows in ("threw", "went") and board.items[at].name.isalpha()
+    if not given and _is_plain_filler(board, at):
+        one = at + 1 < len(board.items) and board.items[at + 1].name == "one"
+        return follows in (*PLAIN_RECORD, "ratio") and not one
     ending = board.items[at].name.endswith(("ing", "ed", "ly"))
     if _opens(board, at) and not given and ending:
         return follows in ("threw", "went", "colon")
@@ -220,6 +224,14 @@ def _fits(board: Board, at: int, *, given: bool) -> bool:
     if given or alone or not _opens(board, at):
         return True
     return at + 1 < len(board.items) and board.items[at + 1].symbol not in _NO_RECORD
+
+
+def _is_plain_filler(board: Board, at: int) -> bool:
+    """As in "thank God", "Biggest one went 180 feet"; in "Mundo 45p" a count follows."""
+    name = bare(board.items[at].name)
+    if name not in lexicon(board.lang).fillers or name in nicknames():
+        return False
+    return not (at + 1 < len(board.items) and board.items[at + 1].text[:1].isupper())
 
 
 def _hurts(board: Board, at: int) -> bool:

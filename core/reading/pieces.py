@@ -68,6 +68,13 @@ def _headed_by_kinds(board: Board, found: list[Piece]) -> list[Piece]:
     return joined
 
 
+def heads_days(board: Board, piece: Piece) -> bool:
+    """As in "three days of catch: sat 30 throws, sun 30": a kind, a colon and a day after it."""
+    if len(piece) < 3 or [claim.key for claim in piece[:2]] != ["kind", "day"]:
+        return False
+    return any(item.symbol == "colon" for item in board.items[piece[0].after : piece[1].first])
+
+
 def heads_names(board: Board, piece: Piece) -> bool:
     """As in "Sat vs Dunmore" or "Game 2" on a line of its own, over lines that open with names."""
     if not {claim.key for claim in piece} <= {"day", "label", "opponent", "kind"}:

@@ -32,6 +32,7 @@ from core.reading.nolog import AVAILABLE_RULES, CLOCK_RULES, LIMIT_RULES, NO_LOG
 from core.reading.pain import read_pain
 from core.reading.pairing import pair_counts
 from core.reading.people import name_people
+from core.reading.put_right import PUT_RIGHT_RULES
 from core.reading.rivals import join_rivals
 from core.reading.shares import SHARE_RULES
 from core.reading.strikes import STRIKE_RULES
@@ -135,6 +136,7 @@ def lay_out(
     run(board, LIMIT_RULES)
     claim_talk(board, scopes)
     run(board, CORRECTION_RULES)
+    run(board, PUT_RIGHT_RULES)
     run(board, LABEL_RULES)
     run(board, NO_LOG_RULES)
     run(board, EFFORT_RULES)

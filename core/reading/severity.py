@@ -16,7 +16,10 @@ _LEVEL = LazyPattern(
 )
 
 
-_SMALL_WORDS = frozenset({"comma", "dot", "stop", "newline", "adv", "about", "a", "is", "semi"})
+_SMALL_WORDS = frozenset(
+    {"comma", "dot", "stop", "newline", "adv", "about", "a", "is", "semi", "rates", "he", "i",
+     "feels", "it", "the", "and", "but"}
+)  # fmt: skip
 
 
 def severities(board: Board) -> list[tuple[int, int, int]]:

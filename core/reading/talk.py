@@ -15,9 +15,10 @@ from core.reading.ahead import (
 )
 from core.reading.board import Board
 from core.reading.clauses import span
-from core.reading.groups import FIELDS, FILLERS, KINDS, NOUNS
+from core.reading.groups import FIELDS, KINDS
 from core.reading.items import NUMERIC
 from core.reading.people import OWN_CIRCLE
+from core.reading.totals import beside
 from core.reading.whose import ask_whose, own_again
 
 _FORWARD = {
@@ -115,8 +116,12 @@ def goes_somewhere(board: Board, at: int) -> bool:
 def _is_relative(board: Board, at: int) -> bool:
     """As in "except Bodhi who did 15", "Leo, who threw 40": no question."""
     before = at - 2 if at > 1 and board.items[at - 1].symbol == "comma" else at - 1
+    if board.items[at].text.lower() != "who" or at == 0:
+        return False
+    noun = board.items[at - 1].symbol in ("word", "title", "other", "he", "catching")
+    inside = board.clause[at] == board.clause[at - 1] and not board.has("question")
     named = any(c.key in ("who", "except") and c.first <= before < c.after for c in board.claims)
-    return named and board.items[at].text.lower() == "who"
+    return named or (noun and inside)
 
 
 def _opens_question(board: Board, at: int) -> bool:
@@ -184,17 +189,41 @@ def _scope(board: Board, at: int) -> Scope:
         now = [i for i in range(at, after) if board.items[i].symbol == "today"]
         return Scope(first, now[0] if now else after, _CLAUSE[symbol])
     if symbol in _BESIDE:
-        return Scope(*_beside(board, at), _BESIDE[symbol])
+        return Scope(*beside(board, at), _BESIDE[symbol])
     if symbol in ("heading", "radar", "limit"):
         return Scope(at, at, "")
     if symbol in ("spectacle", "joke"):
         start, end = span(board.sentence, at)
+        own = _after_own(board, start, at)
+        end = end if own == start else _before_another_count(board, at, end)
+        start = own
         return Scope(start, end if symbol == "spectacle" else at + 1, _FORWARD[symbol])
     first = _back(board, at) if symbol in _BACKWARD else at
     after = _forward(board, at)
     stopped = after < span(board.sentence, at)[1]
     returns = stopped and board.items[after].symbol in ("threw", "finish")
     return Scope(first, after, _FORWARD.get(symbol, "question"), returns)
+
+
+def _after_own(board: Board, start: int, at: int) -> int:
+    """As in "he threw 45, then we watched the video": his count stands in a clause of its own."""
+    clause, _ = span(board.clause, at)
+    for place in range(start, clause):
+        told = board.items[place].symbol in ("i", "he") or any(
+            c.key == "who" and c.first == place for c in board.claims
+        )
+        follows = [item.symbol for item in board.items[place + 1 : place + 3]]
+        if told and follows[:1] and follows[0] in ("threw", "num", "went", "had"):
+            return clause
+    return start
+
+
+def _before_another_count(board: Board, at: int, end: int) -> int:
+    """As in "he counted 29, we watched the video and it was 30": of him again."""
+    for place in range(at + 1, end - 1):
+        if board.items[place].symbol == "is" and board.items[place + 1].symbol == "num":
+            return place
+    return end
 
 
 def claim_talk(board: Board, scopes: tuple[Scope, ...]) -> None:
@@ -338,26 +367,6 @@ def _back(board: Board, at: int) -> int:
     return at if counts_between(board, start, at) > 1 else start
 
 
-def _beside(board: Board, at: int) -> tuple[int, int]:
-    """The counts right before the marker, or else right after it, within its clause."""
-    first, after = span(board.clause, at)
-    if any(board.items[i].symbol == "total" for i in range(first, after)):
-        return first, after
-    before = _counts_towards(board, range(at - 1, first - 1, -1))
-    if before is not None:
-        return before, _parts_after(board, 1 + (_counts_towards(board, range(at + 1, after)) or at))
-    behind = _counts_towards(board, range(at + 1, after))
-    return at, at + 1 if behind is None else behind + 1
-
-
-def _parts_after(board: Board, after: int) -> int:
-    """Past the parts of a total: "530 pitches since March, 92 of them curves"."""
-    symbols = [item.symbol for item in board.items[after : after + 4]]
-    if symbols[:3] == ["comma", "num", "them"] and len(symbols) == 4 and symbols[3] in NOUNS:
-        return after + 4
-    return after
-
-
 def _rests_then(board: Board, place: int, at: int) -> bool:
     """As in "rest day tomorrow, today 30 pitches": the rest is to come too."""
     return place + 1 == at and at + 1 == span(board.clause, at)[1] - _closed(board, at)
@@ -367,37 +376,6 @@ def _closed(board: Board, at: int) -> int:
     """1 if a mark closes the clause of this place."""
     last = board.items[span(board.clause, at)[1] - 1]
     return int(not last.text[:1].isalnum())
-
-
-_BETWEEN = FILLERS | {
-    "in",
-    "for",
-    "on",
-    "of",
-    "at",
-    "colon",
-    "i",
-    "he",
-    "up_to",
-    "dash",
-    "hash",
-    "with",
-    "and",
-    "season",
-}
-_COUNTED = (NOUNS | NUMERIC | {"ord"}) - {"clock"}
-
-
-def _counts_towards(board: Board, places: range) -> int | None:
-    """The far end of the stretch of counts that begins next to the marker."""
-    end = None
-    for place in places:
-        symbol = board.items[place].symbol
-        if symbol in _COUNTED:
-            end = place
-        elif symbol not in _BETWEEN:
-            break
-    return end
 
 
 __all__ = ["Scope", "asks_to_log", "claim_talk", "goes_somewhere", "talk_scopes"]

@@ -2,7 +2,7 @@
 
 import pytest
 
-from core.reading.explained import is_filler
+from core.reading.fillers import is_filler
 from core.reading.lexicon import lexicon
 from core.reading.vocabulary import language
 from tests.support.reading import entries_of, reasons_of

@@ -1,0 +1,67 @@
+"""How far "this season" reaches: the counts beside it are totals of many outings."""
+
+from core.reading.board import Board
+from core.reading.clauses import span
+from core.reading.groups import FILLERS, NOUNS
+from core.reading.items import NUMERIC
+
+MOST_PITCHES = 200  # of one outing
+_NOW = frozenset({"today", "yesterday", "weekday", "sat"})
+
+
+def beside(board: Board, at: int) -> tuple[int, int]:
+    """The counts right before the marker, or else right after it, within its clause."""
+    first, after = span(board.clause, at)
+    if any(board.items[i].symbol == "total" for i in range(first, after)):
+        return first, after
+    whole = span(board.sentence, at)
+    many = any((board.whole(i) or 0) > MOST_PITCHES for i in range(first, after))
+    if many and not any(board.items[i].symbol in _NOW for i in range(*whole)):
+        return whole  # "612 pitches and 88 curves this season, 38 innings"
+    before = _counts_towards(board, range(at - 1, first - 1, -1))
+    if before is not None:
+        return before, _parts_after(board, 1 + (_counts_towards(board, range(at + 1, after)) or at))
+    behind = _counts_towards(board, range(at + 1, after))
+    return at, at + 1 if behind is None else behind + 1
+
+
+def _parts_after(board: Board, after: int) -> int:
+    """Past the parts of a total: "530 pitches since March, 92 of them curves"."""
+    symbols = [item.symbol for item in board.items[after : after + 4]]
+    if symbols[:3] == ["comma", "num", "them"] and len(symbols) == 4 and symbols[3] in NOUNS:
+        return after + 4
+    return after
+
+
+_BETWEEN = FILLERS | {
+    "in",
+    "for",
+    "on",
+    "of",
+    "at",
+    "colon",
+    "i",
+    "he",
+    "up_to",
+    "dash",
+    "hash",
+    "with",
+    "and",
+    "season",
+}
+_COUNTED = (NOUNS | NUMERIC | {"ord"}) - {"clock"}
+
+
+def _counts_towards(board: Board, places: range) -> int | None:
+    """The far end of the stretch of counts that begins next to the marker."""
+    end = None
+    for place in places:
+        symbol = board.items[place].symbol
+        if symbol in _COUNTED:
+            end = place
+        elif symbol not in _BETWEEN:
+            break
+    return end
+
+
+__all__ = ["beside"]
