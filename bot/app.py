@@ -1,74 +1,26 @@
 """Puts the Bolt app together."""
 
 import logging
+from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass
-from http.client import HTTPException
-from typing import Any
+from typing import Any, Final
 
-from slack_bolt import App, BoltRequest, BoltResponse
+from slack_bolt import App, BoltContext, BoltRequest, BoltResponse
 from slack_bolt.authorization import AuthorizeResult
 from slack_sdk import WebClient
-from slack_sdk.errors import SlackApiError
 
+from bot.access import Access, Installation
 from bot.listeners import actions, command, forms, home, leaving, messages, presses, unheard
 from bot.listeners.desk import Desk
 from bot.right_of_way import RightOfWay
+from bot.wording.install import NOT_INSTALLED
 
 #: Threads for listeners; Slack asks at most ten Socket Mode connections' worth at once.
 LISTENERS = 10
-#: Seconds to wait for Slack; a few calls must fit into the lease of an outbox row (60 s).
-LONGEST_CALL = 10
 #: Seconds to wait for a form to open: Slack waits three for the listener's answer.
 LONGEST_OPENING = 2
-
-
-class SlackAccessError(Exception):
-    """Slack does not let us in; the message is one sentence for a person."""
-
-
-@dataclass(frozen=True, slots=True)
-class Installation:
-    """The workspace that a bot token opens, as `auth.test` names it."""
-
-    workspace_id: str
-    workspace_name: str
-    bot_user_id: str
-    bot_id: str
-    bot_token: str
-
-
-def make_client(token: str, api_url: str) -> WebClient:
-    """A Web API client that never repeats a call by itself: a repeated post is a second post."""
-    return WebClient(token=token, base_url=api_url, retry_handlers=[], timeout=LONGEST_CALL)
-
-
-def find_installation(client: WebClient) -> Installation:
-    """Ask Slack whose token this is; `SlackAccessError` when it is nobody's or Slack is away."""
-    try:
-        answer = client.auth_test()
-    except SlackApiError as problem:
-        raise refused("SLACK_BOT_TOKEN", "xoxb-", problem) from problem
-    except (OSError, HTTPException) as problem:
-        raise SlackAccessError(
-            f"Slack cannot be reached ({type(problem).__name__}): check the network and "
-            "SLACK_API_URL, then start again."
-        ) from problem
-    return Installation(
-        workspace_id=str(answer["team_id"]),
-        workspace_name=str(answer.get("team") or ""),
-        bot_user_id=str(answer["user_id"]),
-        bot_id=str(answer.get("bot_id") or ""),
-        bot_token=str(client.token),
-    )
-
-
-def refused(variable: str, prefix: str, problem: SlackApiError) -> SlackAccessError:
-    """The sentence for a token that Slack does not accept."""
-    return SlackAccessError(
-        f"Slack does not accept {variable} ({problem.response.get('error')}): copy the token that "
-        f"begins with {prefix} from your app's pages again."
-    )
+#: Where a request keeps which installation it is for.
+_FOUND: Final = "installation"
 
 
 class FirstApp(App):
@@ -83,26 +35,45 @@ class FirstApp(App):
 
 
 def make_app(
-    installation: Installation,
-    api_url: str,
+    access: Access,
     desk: Desk,
     signing_secret: str | None = None,
     way: RightOfWay | None = None,
 ) -> App:
-    """The Bolt app of one workspace.
+    """The Bolt app.
 
     Listeners run before the answer (`process_before_response`): one that raises gives no
     acknowledgement, and Slack sends the event again. The token is given by `authorize`, so
     that no request waits for `auth.test` and nothing in the environment can replace it.
     """
 
-    def authorize(**_request: Any) -> AuthorizeResult:
+    def admit(
+        body: dict[str, Any],
+        context: BoltContext,
+        next: Callable[[], None],  # noqa: A002 - Bolt's name
+    ) -> BoltResponse | None:
+        if body.get("type") != "url_verification":
+            if context.team_id is None:
+                return BoltResponse(status=404)  # of no workspace, so no payload of Slack's
+            found = access.find(context.team_id)
+            if found is None:
+                # With 200, for Slack would send anything else again and again; shown to whoever
+                # called the command.
+                return BoltResponse(status=200, body=NOT_INSTALLED if "command" in body else "")
+            context[_FOUND] = found
+        next()
+        return None
+
+    def authorize(context: BoltContext, **_request: Any) -> Any:
+        found: Installation | None = context.get(_FOUND)
+        if found is None:
+            return None
         return AuthorizeResult(
             enterprise_id=None,
-            team_id=installation.workspace_id,
-            bot_token=installation.bot_token,
-            bot_id=installation.bot_id,
-            bot_user_id=installation.bot_user_id,
+            team_id=found.workspace_id,
+            bot_token=found.bot_token,
+            bot_id=found.bot_id,
+            bot_user_id=found.bot_user_id,
         )
 
     # Bolt warns of a token in the environment that it does not use; errors it may log.
@@ -110,7 +81,8 @@ def make_app(
     bolt_log.setLevel(logging.ERROR)
     app = FirstApp(
         logger=bolt_log,
-        client=WebClient(base_url=api_url, retry_handlers=[], timeout=LONGEST_OPENING),
+        client=WebClient(base_url=access.api_url, retry_handlers=[], timeout=LONGEST_OPENING),
+        before_authorize=admit,
         authorize=authorize,
         signing_secret=signing_secret or "",
         process_before_response=True,

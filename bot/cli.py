@@ -38,7 +38,7 @@ def run() -> None:
 
         run_local(settings)
         return
-    from bot.app import SlackAccessError
+    from bot.access import SlackAccessError
     from bot.run import run_on_slack
     from core.store import StoreError
 
@@ -72,17 +72,14 @@ def team_load(
     dry_run: Annotated[bool, typer.Option(help="Only show what would change.")] = False,
 ) -> None:
     """Bring the workspace's teams to what FILE and its roster say."""
-    from bot.app import SlackAccessError
+    from bot.access import SlackAccessError
     from bot.team_file import DirectoryError, TeamFileError
     from bot.team_load import load_from_slack
     from core.rulebooks import RuleBookError
     from core.store import StoreError
 
-    settings = _settings()
-    if settings.bot_token is None:
-        _stop("SLACK_BOT_TOKEN is missing: the team's channels and people are looked up in Slack.")
     try:
-        lines = load_from_slack(settings, file, SystemClock(), dry_run=dry_run)
+        lines = load_from_slack(_settings(), file, SystemClock(), dry_run=dry_run)
     except (
         SlackAccessError, StoreError, TeamFileError, DirectoryError, RuleBookError
     ) as problem:  # fmt: skip

@@ -1,4 +1,4 @@
-"""What the health page tells: the database, how long the oldest message waits, the last tick."""
+"""What the health page tells: the database, the install, the oldest wait, the last tick."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -7,9 +7,9 @@ from datetime import datetime
 from sqlalchemy.exc import SQLAlchemyError
 from sqlmodel import col, func, select
 
+from bot.access import Access
 from bot.clock import Clock
 from core.model import MessageState, OutboxMessage
-from core.store import Store
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,6 +17,8 @@ class Report:
     """How the bot is; `outbox_age` is in seconds, 0 when nothing that is due waits."""
 
     database: bool
+    #: Whether the app is installed in a workspace that is served; none without a database.
+    installed: bool | None
     outbox_age: float | None
     last_tick: datetime | None
 
@@ -24,6 +26,7 @@ class Report:
         """The page; it names no person and no message."""
         return {
             "database": self.database,
+            "installed": self.installed,
             "outbox_age_seconds": self.outbox_age,
             "last_tick": None if self.last_tick is None else self.last_tick.isoformat(),
         }
@@ -33,18 +36,18 @@ class Report:
 class Health:
     """Looks at one running bot; `last_tick` gives when the schedule ran last (UTC)."""
 
-    store: Store
+    access: Access
     clock: Clock
     last_tick: Callable[[], datetime | None]
 
     def report(self) -> Report:
         """How the bot is now."""
         try:
-            first = self._oldest_due()
+            installed, first = bool(self.access.open()), self._oldest_due()
         except SQLAlchemyError:
-            return Report(False, None, self.last_tick())
+            return Report(False, None, None, self.last_tick())
         age = 0.0 if first is None else (self.clock.now() - first).total_seconds()
-        return Report(True, age, self.last_tick())
+        return Report(True, installed, age, self.last_tick())
 
     def _oldest_due(self) -> datetime | None:
         waiting = [MessageState.QUEUED, MessageState.SENDING]
@@ -52,6 +55,6 @@ class Health:
             col(OutboxMessage.state).in_(waiting),
             col(OutboxMessage.not_before) <= self.clock.now(),
         )
-        with self.store.reading() as session:
+        with self.access.store.reading() as session:
             first: datetime | None = session.exec(oldest).one()
         return first

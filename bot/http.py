@@ -1,8 +1,9 @@
-"""Slack over HTTP: guards in front of Bolt, listeners in a thread pool, a health page."""
+"""Slack over HTTP: guards before Bolt, listeners in a thread pool, health, the install."""
 
 import re
+from collections.abc import Awaitable, Callable
 
-from slack_bolt import App, BoltRequest
+from slack_bolt import App, BoltRequest, BoltResponse
 from slack_bolt.adapter.starlette.handler import to_bolt_request, to_starlette_response
 from starlette.applications import Starlette
 from starlette.concurrency import run_in_threadpool
@@ -11,6 +12,8 @@ from starlette.responses import JSONResponse, PlainTextResponse, Response
 from starlette.routing import Route
 
 from bot.health import Health
+from bot.install import InstallFlow
+from bot.manifest import INSTALL_PATH, REDIRECT_PATH
 
 #: No Slack payload comes near this size; anything larger is not read (bytes).
 LARGEST_BODY = 1_000_000
@@ -18,8 +21,8 @@ LARGEST_BODY = 1_000_000
 _SECONDS = re.compile(r"[0-9]{1,12}")
 
 
-def make_http(app: App, health: Health) -> Starlette:
-    """The ASGI application: `POST /slack/events` and `GET /healthz`."""
+def make_http(app: App, health: Health, flow: InstallFlow | None = None) -> Starlette:
+    """The ASGI application: `POST /slack/events`, `GET /healthz`, and with `flow` the install."""
 
     async def events(request: Request) -> Response:
         body = await _body(request)
@@ -36,12 +39,26 @@ def make_http(app: App, health: Health) -> Starlette:
         report = await run_in_threadpool(health.report)
         return JSONResponse(report.as_json(), status_code=200 if report.database else 503)
 
-    return Starlette(
-        routes=[
-            Route("/slack/events", events, methods=["POST"]),
-            Route("/healthz", healthz, methods=["GET"]),
+    routes = [
+        Route("/slack/events", events, methods=["POST"]),
+        Route("/healthz", healthz, methods=["GET"]),
+    ]
+    if flow is not None:
+        routes += [
+            Route(INSTALL_PATH, _page(flow.install_page), methods=["GET"]),
+            Route(REDIRECT_PATH, _page(flow.redirect_page), methods=["GET"]),
         ]
-    )
+    return Starlette(routes=routes)
+
+
+def _page(answer: Callable[[BoltRequest], BoltResponse]) -> Callable[..., Awaitable[Response]]:
+    """A page that Bolt's flow makes, in a thread: it asks the database and Slack."""
+
+    async def page(request: Request) -> Response:
+        asked = to_bolt_request(request, b"")
+        return to_starlette_response(await run_in_threadpool(answer, asked))
+
+    return page
 
 
 async def _body(request: Request) -> bytes | None:

@@ -53,6 +53,9 @@ EVENTS = (
 
 #: Where the bot listens under its own address; Bolt takes everything there.
 PATH = "/slack/events"
+#: Where a browser begins to install the app, and where Slack sends it back to.
+INSTALL_PATH = "/slack/install"
+REDIRECT_PATH = "/slack/oauth_redirect"
 
 
 class AddressError(ValueError):
@@ -64,7 +67,8 @@ def make_manifest(address: str | None = None) -> Manifest:
 
     Raises `AddressError` when Slack could not send to that address.
     """
-    url = None if address is None else _request_url(address)
+    base = None if address is None else _base(address)
+    url = None if base is None else f"{base}{PATH}"
     return {
         "_metadata": {"major_version": 2, "minor_version": 1},
         "display_information": {
@@ -93,7 +97,10 @@ def make_manifest(address: str | None = None) -> Manifest:
                 }
             ],
         },
-        "oauth_config": {"scopes": {"bot": list(SCOPES)}},
+        "oauth_config": {
+            **({} if base is None else {"redirect_urls": [f"{base}{REDIRECT_PATH}"]}),
+            "scopes": {"bot": list(SCOPES)},
+        },
         "settings": {
             "event_subscriptions": {"bot_events": list(EVENTS), **_named("request_url", url)},
             "interactivity": {"is_enabled": True, **_named("request_url", url)},
@@ -104,14 +111,14 @@ def make_manifest(address: str | None = None) -> Manifest:
     }
 
 
-def _request_url(address: str) -> str:
+def _base(address: str) -> str:
     parts = urlsplit(address)
     if parts.scheme != "https" or not parts.hostname or parts.query or parts.fragment:
         raise AddressError(
             f"Slack cannot send to {address}: give the bot's public address, for example "
             "https://bot.example.org."
         )
-    return f"https://{parts.netloc}{parts.path.rstrip('/').removesuffix(PATH)}{PATH}"
+    return f"https://{parts.netloc}{parts.path.rstrip('/').removesuffix(PATH)}"
 
 
 def _shortcut(kind: str, callback: str, name: str, says: str) -> dict[str, str]:

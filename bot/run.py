@@ -10,7 +10,8 @@ from functools import cache, partial
 
 from slack_bolt import App
 
-from bot.app import Installation, find_installation, make_app, make_client
+from bot.access import Access, Installation
+from bot.app import make_app
 from bot.blocks import Renderer
 from bot.calendar_fetch import Fetcher
 from bot.calendars import Calendars, Fetch
@@ -18,19 +19,18 @@ from bot.clock import Clock, SystemClock
 from bot.daily import Daily
 from bot.due import Due
 from bot.errands import Errands
-from bot.errands.errand import Tools
 from bot.health import Health
 from bot.http import make_http
+from bot.install import InstallFlow, make_flow
 from bot.listeners.desk import Desk
 from bot.outbox import Outbox
 from bot.right_of_way import RightOfWay
 from bot.schedule import Schedule
 from bot.settings import Settings, database_url
+from bot.starting import find_access
 from bot.transports import serve_http, serve_socket
 from bot.warming import warm
-from core.leaving import open_workspace
 from core.ledger.binding import BOOKS, Books
-from core.model import Workspace
 from core.rulebooks import RuleBook, builtin_ids, load_books, own_ids
 from core.store import Store, migrate
 
@@ -54,6 +54,8 @@ class Bot:
     #: What each tick does, in this order.
     jobs: tuple[Job, ...]
     health: Health
+    #: The pages by which the app is installed; none where its client id is not given.
+    flow: InstallFlow | None
 
     def tick(self, now: datetime) -> None:
         """Do whatever is due at `now` (UTC)."""
@@ -75,29 +77,34 @@ def tick(jobs: Sequence[Job], now: datetime) -> None:
 
 def make_bot(
     settings: Settings,
-    installation: Installation,
+    installation: Installation | None,
     clock: Clock,
     store: Store,
     fetch: Fetch | None = None,
 ) -> Bot:
-    """Put a bot together; nothing runs yet. `fetch` gets calendars otherwise than by https."""
-    client = make_client(installation.bot_token, settings.api_url)
+    """Put a bot together; nothing runs yet.
+
+    `installation` is what the token in the environment opens, none where the token comes by an
+    install. `fetch` gets calendars otherwise than by https.
+    """
+    access = Access(store, settings.api_url, installation)
     books = books_from(settings)
     store.info[BOOKS] = books
     way = RightOfWay()
-    outbox = Outbox(store, client, Renderer(books), way.give)
+    outbox = Outbox(store, access.open, Renderer(books), way.give)
     due, daily = Due(store, way.give), Daily(store)
     calendars = Calendars(store, fetch or Fetcher(time.monotonic))
     known = (*builtin_ids(), *own_ids(settings.rulebooks))
-    errands = Errands(Tools(store, client, known))
+    errands = Errands(store, access.open, known)
     jobs = (due.owe, daily.run, calendars.run, errands.run, outbox.deliver)
     schedule = Schedule(clock, partial(tick, jobs))
     errands.done = schedule.wake
     secret = settings.signing_secret.get_secret_value() if settings.signing_secret else None
     desk = Desk(store, clock, schedule.wake)
-    app = make_app(installation, settings.api_url, desk, secret, way)
-    health = Health(store, clock, schedule.last_run)
-    return Bot(app, store, outbox, schedule, due, daily, calendars, errands, jobs, health)
+    app = make_app(access, desk, secret, way)
+    flow = make_flow(settings, desk)
+    health = Health(access, clock, schedule.last_run)
+    return Bot(app, store, outbox, schedule, due, daily, calendars, errands, jobs, health, flow)
 
 
 def books_from(settings: Settings) -> Books:
@@ -117,37 +124,21 @@ def open_store(url: str) -> Store:
     return store
 
 
-def remember_workspace(
-    store: Store, installation: Installation, settings: Settings, now: datetime
-) -> None:
-    """Keep the workspace's own row up to date; its token works, so it is served from now on."""
-    workspace = Workspace(
-        id=installation.workspace_id,
-        name=installation.workspace_name,
-        bot_user_id=installation.bot_user_id,
-        own_books=list(own_ids(settings.rulebooks)),
-    )
-    with store.writing() as session:
-        open_workspace(session, workspace, now)
-
-
 def run_on_slack(settings: Settings) -> None:
     """Run until SIGTERM or Ctrl-C. Raises `SlackAccessError`, `StoreError` before it begins."""
-    token = settings.bot_token.get_secret_value() if settings.bot_token else ""
-    installation = find_installation(make_client(token, settings.api_url))
     store = open_store(database_url(settings))
     clock = SystemClock()
-    remember_workspace(store, installation, settings, clock.now())
-    bot = make_bot(settings, installation, clock, store)
+    own = find_access(settings, store, clock.now())
+    bot = make_bot(settings, own, clock, store)
     warm()
     bot.schedule.start()
-    log.info("workspace %s: started by %s", installation.workspace_id, settings.transport)
+    log.info("started by %s", settings.transport)
     try:
         if settings.transport == "socket":
             token = settings.app_token.get_secret_value() if settings.app_token else ""
             serve_socket(bot.app, token, bot.outbox.stop)
         else:
-            serve_http(make_http(bot.app, bot.health), settings.port, bot.outbox.stop)
+            serve_http(make_http(bot.app, bot.health, bot.flow), settings.port, bot.outbox.stop)
     finally:
         bot.outbox.stop()
         bot.schedule.stop()

@@ -22,6 +22,8 @@ class Settings(BaseSettings):
     bot_token: SecretStr | None = Field(default=None, validation_alias="SLACK_BOT_TOKEN")
     app_token: SecretStr | None = Field(default=None, validation_alias="SLACK_APP_TOKEN")
     signing_secret: SecretStr | None = Field(default=None, validation_alias="SLACK_SIGNING_SECRET")
+    client_id: str | None = Field(default=None, validation_alias="SLACK_CLIENT_ID")
+    client_secret: SecretStr | None = Field(default=None, validation_alias="SLACK_CLIENT_SECRET")
     api_url: str = Field(default="https://slack.com/api/", validation_alias="SLACK_API_URL")
     database_url: str = Field(default="", validation_alias="SPINKEEPER_DATABASE_URL")
     rulebooks: Path | None = Field(default=None, validation_alias="SPINKEEPER_RULEBOOKS")
@@ -30,7 +32,15 @@ class Settings(BaseSettings):
     @property
     def transport(self) -> Transport:
         """How to reach Slack; `SettingsError` when the tokens do not fit together."""
+        if (self.client_id is None) != (self.client_secret is None):
+            lacks = "SLACK_CLIENT_ID" if self.client_id is None else "SLACK_CLIENT_SECRET"
+            raise SettingsError(
+                f"{lacks} is missing: copy the app's client id and client secret, both of them, "
+                "from your app's pages, or unset the other."
+            )
         if self.bot_token is None:
+            if self.client_id is not None:
+                return self._without_a_token()
             if self.app_token is None and self.signing_secret is None:
                 return "local"
             raise SettingsError(
@@ -45,6 +55,15 @@ class Settings(BaseSettings):
             "SLACK_BOT_TOKEN alone is not enough: set SLACK_APP_TOKEN (xapp-...) for Socket "
             "Mode, or SLACK_SIGNING_SECRET to serve HTTP."
         )
+
+    def _without_a_token(self) -> Transport:
+        """The token comes when somebody installs the app, which is done over HTTP."""
+        if self.signing_secret is None:
+            raise SettingsError(
+                "SLACK_SIGNING_SECRET is missing: the app is installed over HTTP, which needs it. "
+                "Copy it from your app's pages."
+            )
+        return "http"
 
 
 def load_settings() -> Settings:

@@ -16,7 +16,7 @@ from slack_bolt import App
 from slack_sdk.errors import SlackApiError
 from starlette.types import ASGIApp
 
-from bot.app import refused
+from bot.access import refused
 from bot.sockets import log as socket_log
 from bot.sockets import open_line
 
@@ -33,7 +33,11 @@ Stopping = Callable[[], None]
 def serve_http(pages: ASGIApp, port: int, stopping: Stopping) -> None:
     """Serve until a signal; `stopping` is called at once when it comes."""
     config = uvicorn.Config(
-        pages, host="0.0.0.0", port=port, timeout_graceful_shutdown=int(ANSWERED_WITHIN)
+        pages,
+        host="0.0.0.0",
+        port=port,
+        timeout_graceful_shutdown=int(ANSWERED_WITHIN),
+        access_log=False,  # an address may hold a code of Slack's, which is as good as a token
     )
     # uvicorn raises the signal again when it is done, which must not end the process then.
     _on_signals(lambda: None)

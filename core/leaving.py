@@ -10,7 +10,7 @@ from sqlalchemy import ColumnElement, Table, delete, update
 from sqlalchemy.orm import Mapped
 from sqlmodel import Session, col, select
 
-from core.model import Person, Stored, Workspace
+from core.model import BotToken, InstallState, Person, Stored, Workspace
 
 #: From the day on which the app was taken away to the deletion of its data, calendar days.
 #: Slack's Marketplace guidelines allow 14 business days (docs.slack.dev), which is longer.
@@ -24,7 +24,7 @@ def open_workspace(session: Session, workspace: Workspace, now: datetime) -> Non
 
 
 def take_away(session: Session, workspace_id: str, said_at: datetime, now: datetime) -> None:
-    """Stop, and put down the day of deletion; said a second time it changes nothing.
+    """Stop, forget the token, put down the day of deletion; said twice it changes nothing.
 
     Slack may tell late and twice: what it says of a time before the app was opened again
     (`said_at`, UTC) is about an earlier installation.
@@ -35,6 +35,8 @@ def take_away(session: Session, workspace_id: str, said_at: datetime, now: datet
         .where(_still(workspace_id, said_at), col(Workspace.delete_on).is_(None))
         .values(delete_on=(now + KEPT_FOR).date())
     )
+    of_then = select(Workspace.id).where(_still(workspace_id, said_at))
+    session.execute(delete(BotToken).where(col(BotToken.workspace_id).in_(of_then)))
 
 
 def stop(session: Session, workspace_id: str, known_at: datetime, now: datetime) -> None:
@@ -60,6 +62,8 @@ def to_delete(session: Session, today: date) -> list[str]:
 def delete_all(session: Session, workspace_id: str) -> None:
     """Delete every row of a workspace, its own too."""
     for table in reversed(Stored.metadata.sorted_tables):  # what points to a row goes first
+        if table.name == InstallState.__tablename__:
+            continue  # of no workspace yet, and gone in minutes
         session.execute(delete(table).where(_is_of(table, workspace_id)))
 
 

@@ -1,7 +1,7 @@
 """Runs what is due: claim an errand, do it, store what follows and that it is done at once."""
 
 import logging
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from concurrent.futures import Future, ThreadPoolExecutor
 from datetime import datetime, timedelta
 from typing import Any, Final, cast
@@ -9,6 +9,7 @@ from typing import Any, Final, cast
 from sqlalchemy import CursorResult, update
 from sqlmodel import col, func, select
 
+from bot.access import Open
 from bot.errands import first_steps, roster
 from bot.errands.deletion import do_delete
 from bot.errands.errand import ErrandError, Finish, Tools, Work
@@ -24,6 +25,7 @@ from core.roster.first_steps import WHO_OPENED
 from core.roster.newcomers import HEAR_NEWCOMERS
 from core.roster.people import LEARN_NAMES
 from core.roster.teams import LOOK_AT_CHANNELS
+from core.store import Store
 
 log = logging.getLogger(__name__)
 
@@ -53,9 +55,12 @@ class Errands:
     It works in a thread of its own: while Slack is slow, messages must go out all the same.
     """
 
-    def __init__(self, tools: Tools) -> None:
-        """Work with these."""
-        self._tools = tools
+    def __init__(self, store: Store, opened: Open, known_books: tuple[str, ...]) -> None:
+        """Work for the workspaces that `opened` gives, by the client that it gives for each.
+
+        `known_books` are the ids of the rule books that a team may name.
+        """
+        self._store, self._opened, self._known_books = store, opened, known_books
         self._thread = ThreadPoolExecutor(1, thread_name_prefix="errands")
         self._running: Future[None] | None = None
         #: Called when an errand is done: it may have owed messages.
@@ -78,32 +83,35 @@ class Errands:
 
     def _run_all(self, now: datetime) -> None:
         for _ in range(AT_ONCE):
-            errand = self._claim(now)
+            opened = self._opened()
+            errand = self._claim(now, opened)
             if errand is None:
                 return
-            self._do(errand, now)
+            client = opened[errand.workspace_id].client
+            self._do(errand, Tools(self._store, client, self._known_books), now)
             self.done()
 
     def next_due(self) -> datetime | None:
         """When the next one is due; none when none waits."""
-        with self._tools.store.reading() as session:
+        with self._store.reading() as session:
             waiting = select(func.min(Errand.not_before)).where(
                 col(Errand.done_at).is_(None), is_served(col(Errand.workspace_id))
             )
             first: datetime | None = session.exec(waiting).one()
         return first
 
-    def _claim(self, now: datetime) -> Errand | None:
+    def _claim(self, now: datetime, opened: Iterable[str]) -> Errand | None:
         due = (
             col(Errand.done_at).is_(None),
             col(Errand.not_before) <= now,
+            col(Errand.workspace_id).in_(opened),
             is_served(col(Errand.workspace_id)),
         )
-        with self._tools.store.reading() as session:  # most looks find nothing
+        with self._store.reading() as session:  # most looks find nothing
             waiting = session.exec(select(Errand.id).where(*due).order_by(col(Errand.id))).first()
         if waiting is None:
             return None
-        with self._tools.store.writing() as session:
+        with self._store.writing() as session:
             claimed = session.execute(
                 update(Errand)
                 .where(col(Errand.id) == waiting, *due)
@@ -113,9 +121,9 @@ class Errands:
                 return session.get_one(Errand, waiting, populate_existing=True)
         return None
 
-    def _do(self, errand: Errand, now: datetime) -> None:
+    def _do(self, errand: Errand, tools: Tools, now: datetime) -> None:
         try:
-            self._finish(errand, WORKS[errand.kind](self._tools, errand, now), None, now)
+            self._finish(errand, WORKS[errand.kind](tools, errand, now), None, now)
         except ErrandError as wrong:
             log.warning("errand %s: %s", errand.id, wrong)
             self._finish(errand, wrong.finish, str(wrong), now)
@@ -126,7 +134,7 @@ class Errands:
                 self._finish(errand, _nothing, type(fault).__name__, now)
 
     def _finish(self, errand: Errand, finish: Finish, error: str | None, now: datetime) -> None:
-        with self._tools.store.writing() as session:
+        with self._store.writing() as session:
             row = session.get_one(Errand, key(errand), with_for_update=True)
             if row.done_at is not None:
                 return

@@ -13,22 +13,45 @@ from bot.local.stage import Grant, Stage
 class Installing(Stage):
     """The life of the installation."""
 
-    def approve(self, person: Person, authorize_url: str) -> str:
+    def not_yet_installed(self) -> None:
+        """Let the workspace be one that never had the app."""
+        with self.changed:
+            self.installed, self.token_revoked = False, True
+
+    def approve(
+        self, person: Person, authorize_url: str, *, whole_organization: bool = False
+    ) -> str:
         """Let a person approve the app at the page to which `/slack/install` leads.
 
         Returns the address to which Slack sends the browser back, with code and state.
-        Raises ScriptError when the page was asked for with another client id.
+        Raises ScriptError when the page was asked for with another client id, or would lead
+        back to an address that the app's manifest does not name.
         """
+        asked, back = self._asked(authorize_url)
+        code = self.state.ids.secret("code")
+        named = asked.get("redirect_uri", "")
+        with self.changed:
+            self.grants[code] = Grant(person.id, asked.get("scope", ""), named, whole_organization)
+        return f"{back}?{urlencode({'code': code, 'state': asked.get('state', '')})}"
+
+    def decline(self, authorize_url: str) -> str:
+        """Do not approve the app; returns the address to which Slack sends the browser back."""
+        asked, back = self._asked(authorize_url)
+        denied = {"error": "access_denied", "state": asked.get("state", "")}
+        return f"{back}?{urlencode(denied)}"
+
+    def _asked(self, authorize_url: str) -> tuple[dict[str, str], str]:
+        """What Slack's page was asked for, and the address to go back to."""
         asked = {
             name: values[0] for name, values in parse_qs(urlsplit(authorize_url).query).items()
         }
         if asked.get("client_id") != self.installation.client_id:
             raise ScriptError(f"This is not the app's client id: {asked.get('client_id')}")
-        code = self.state.ids.secret("code")
-        back = asked.get("redirect_uri", "")
-        with self.changed:
-            self.grants[code] = Grant(person.id, asked.get("scope", ""), back)
-        return f"{back}?{urlencode({'code': code, 'state': asked.get('state', '')})}"
+        known = self.features.redirect_urls if self.features is not None else ()
+        back = asked.get("redirect_uri") or next(iter(known), "")
+        if not back or (known and not back.startswith(known)):
+            raise ScriptError(f"The app's manifest names no redirect URL for {back!r}.")
+        return asked, back
 
     def exchange(self, code: str, redirect_uri: str) -> Json:
         """Give the token for a code; the app is installed from then on.
@@ -49,11 +72,14 @@ class Installing(Stage):
             "scope": grant.scopes,
             "bot_user_id": self.bot.id,
             "app_id": self.installation.app_id,
-            "team": {"id": self.installation.team_id, "name": self.domain},
-            "enterprise": None,
+            "team": None if grant.whole_organization else self._team(),
+            "enterprise": {"id": "E0LOCAL", "name": "Local"} if grant.whole_organization else None,
             "authed_user": {"id": grant.person},
-            "is_enterprise_install": False,
+            "is_enterprise_install": grant.whole_organization,
         }
+
+    def _team(self) -> Json:
+        return {"id": self.installation.team_id, "name": self.domain}
 
     def reinstall(self) -> str:
         """Install the app again if it was removed, with a new token; returns the token."""

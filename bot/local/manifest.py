@@ -19,6 +19,7 @@ class Features:
     home_tab: bool
     messages_tab: bool
     messages_tab_writable: bool
+    redirect_urls: tuple[str, ...]
 
     def need(self, there: bool, what: str) -> None:
         """Raise ScriptError unless the manifest offers it."""
@@ -39,6 +40,7 @@ def features_of(manifest: Json) -> Features:
         home_tab=bool(home.get("home_tab_enabled")),
         messages_tab=bool(home.get("messages_tab_enabled")),
         messages_tab_writable=not home.get("messages_tab_read_only_enabled", True),
+        redirect_urls=tuple(_at(manifest, "oauth_config", "redirect_urls") or ()),
     )
 
 

@@ -14,7 +14,7 @@ from sqlalchemy import event
 from sqlalchemy.pool import ConnectionPoolEntry
 from sqlmodel import col, select
 
-from bot.app import find_installation, make_client
+from bot.access import find_installation, make_client
 from bot.clock import SimulatedClock
 from bot.local.clubhouse import Clubhouse
 from bot.local.courier import Done
@@ -25,9 +25,10 @@ from bot.local.server import StandIn
 from bot.local.workspace import Workspace
 from bot.manifest import make_manifest
 from bot.outbox import owe
-from bot.run import make_bot, remember_workspace
+from bot.run import make_bot
 from bot.settings import Settings
 from bot.sockets import open_line
+from bot.starting import remember_workspace
 from bot.team_file import DirectoryError, TeamFileError, load_team_file, read_directory
 from core.model import Team
 from core.rulebooks import builtin_ids

@@ -44,6 +44,7 @@ class Grant:
     person: str
     scopes: str
     redirect_uri: str
+    whole_organization: bool = False
     used: bool = False
 
 

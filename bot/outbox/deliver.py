@@ -8,16 +8,16 @@ it is repeated.
 import logging
 import random
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from threading import Lock
 from typing import Any, cast
 
-from slack_sdk import WebClient
 from sqlalchemy import CursorResult, update
 from sqlmodel import Session, col
 
+from bot.access import Open, Opened
 from bot.outbox import slack
 from bot.outbox.homes import refresh_home
 from bot.outbox.owe import owe, owe_once
@@ -80,20 +80,23 @@ class Outbox:
     def __init__(
         self,
         store: Store,
-        client: WebClient,
+        opened: Open,
         render: Render,
         give_way: Callable[[], object] = bool,
         seconds: Callable[[], float] = time.monotonic,
     ) -> None:
-        """Use `client` for every call; give it no retry handlers, for it must not post twice.
+        """Send to the workspaces that `opened` gives, by the client that it gives for each.
 
-        `give_way` is called before each piece of work that others may go before; `seconds`
-        measures how long a run takes.
+        Clients have no retry handlers, for they must not post twice. `give_way` is called before
+        each piece of work that others may go before; `seconds` measures how long a run takes.
         """
-        self._store, self._client, self._render = store, client, render
+        self._store, self._opened, self._render = store, opened, render
         self._give_way, self._seconds = give_way, seconds
         self._busy = Lock()
         self._stopped = False
+        #: Tokens that Slack no longer accepts, each with its opening: a new install may bring
+        #: the same one to life.
+        self._dead: set[tuple[str | None, datetime | None]] = set()
         self._began: datetime | None = None
         self._pace = Pace()
 
@@ -109,9 +112,11 @@ class Outbox:
             while (
                 not self._stopped
                 and self._seconds() - began < LONGEST_RUN
-                and (row := self._claim(now)) is not None
+                and (opened := self._living())
+                and (row := self._claim(now, opened)) is not None
             ):
-                self._store_outcome(row, self._attempt(row, now), now)
+                outcome = self._attempt(row, opened[row.workspace_id], now)
+                self._store_outcome(row, outcome, now)
                 handled += 1
         return handled
 
@@ -133,11 +138,15 @@ class Outbox:
         ]
         return min(times, default=None)
 
-    def _claim(self, now: datetime) -> OutboxMessage | None:
+    def _living(self) -> Mapping[str, Opened]:
+        opened = self._opened().items()
+        return {one: by for one, by in opened if (by.client.token, by.at) not in self._dead}
+
+    def _claim(self, now: datetime, opened: Iterable[str]) -> OutboxMessage | None:
         self._give_way()
         with self._store.reading() as session:  # mostly there is none: that needs no lock
             full = [one for one, until in full_until(session).items() if until > now]
-            ids = session.scalars(due(now, self._pace, full)).all()
+            ids = session.scalars(due(now, self._pace, full, opened)).all()
         if not ids:
             return None
         with self._store.writing() as session:
@@ -156,9 +165,9 @@ class Outbox:
                     return session.get_one(OutboxMessage, row_id, populate_existing=True)
         return None
 
-    def _attempt(self, row: OutboxMessage, now: datetime) -> _Outcome:
+    def _attempt(self, row: OutboxMessage, opened: Opened, now: datetime) -> _Outcome:
         try:
-            calls = Calls(self._client, self._pace, row.workspace_id, now)
+            calls = Calls(opened.client, self._pace, row.workspace_id, now)
             _find_sent(row, calls)
             until = self._held_until(row, now)
             if until is not None:
@@ -169,7 +178,7 @@ class Outbox:
                 return _Outcome(MessageState.SENT if seen else MessageState.DROPPED, row.wanted)
             _send(row, rendered, calls)
         except SendError as problem:
-            return self._failed(row, problem, now)
+            return self._failed(row, opened, problem, now)
         return _Outcome(MessageState.SENT, row.wanted, rendered.digest)
 
     def _held_until(self, row: OutboxMessage, now: datetime) -> datetime | None:
@@ -188,12 +197,14 @@ class Outbox:
             # One message that cannot be rendered must not keep the others back.
             raise SendError(Failure.REFUSED, type(fault).__name__, "rendering") from fault
 
-    def _failed(self, row: OutboxMessage, problem: SendError, now: datetime) -> _Outcome:
+    def _failed(
+        self, row: OutboxMessage, opened: Opened, problem: SendError, now: datetime
+    ) -> _Outcome:
         if problem.failure is Failure.TOO_SOON:
             return _put_off(row, problem, now)
         log.warning("message %s: %s", row.id, problem)
         if problem.failure is Failure.CLOSED:
-            self._close(row, problem, now)
+            self._close(row, opened, problem, now)
             return _Outcome(MessageState.QUEUED, row.delivered, error=problem.error, untried=True)
         if problem.failure is Failure.RATE_LIMITED:
             return _put_off(row, problem, now)
@@ -202,17 +213,17 @@ class Outbox:
         until = now + _backoff(row.attempts)
         return _Outcome(MessageState.QUEUED, row.delivered, retry_at=until, error=problem.error)
 
-    def _close(self, row: OutboxMessage, problem: SendError, now: datetime) -> None:
-        """Send nothing more: the token is dead, and a new one comes with a new start."""
-        self.stop()
+    def _close(self, row: OutboxMessage, opened: Opened, problem: SendError, now: datetime) -> None:
+        """Send nothing more by this token: it is dead."""
+        self._dead.add((opened.client.token, opened.at))
         log.error(
             "workspace %s: Slack no longer accepts the bot token (%s); nothing is sent until the "
-            "bot is started with one that works",
+            "app is installed again, or the bot started with a token that works",
             row.workspace_id,
             problem.error,
         )
         with self._store.writing() as session:
-            stop(session, row.workspace_id, self._began or now, now)
+            stop(session, row.workspace_id, opened.at or self._began or now, now)
 
     def _store_outcome(self, claimed: OutboxMessage, outcome: _Outcome, now: datetime) -> None:
         self._give_way()

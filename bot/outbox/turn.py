@@ -19,10 +19,12 @@ from core.model import MessageState, OutboxMessage
 AT_A_TIME = 20
 
 
-def due(now: datetime, pace: Pace, full: Iterable[str]) -> Select[int | None]:
+def due(
+    now: datetime, pace: Pace, full: Iterable[str], opened: Iterable[str]
+) -> Select[int | None]:
     """The first rows that may be sent now and at this pace, oldest first.
 
-    A workspace in `full` takes no posts now.
+    Only a workspace in `opened` can be sent to; one in `full` takes no posts now.
     """
     closed = {*pace.closed(now), *((workspace, POST) for workspace in full)}
     waits: list[ColumnElement[bool]] = [
@@ -34,7 +36,7 @@ def due(now: datetime, pace: Pace, full: Iterable[str]) -> Select[int | None]:
         waits.append(col(OutboxMessage.destination).in_(resting) & is_next(POST))
     return (
         sa_select(col(OutboxMessage.id))
-        .where(free(now), in_turn(), *map(not_, waits))
+        .where(col(OutboxMessage.workspace_id).in_(opened), free(now), in_turn(), *map(not_, waits))
         .order_by(col(OutboxMessage.id))
         .limit(AT_A_TIME)
     )

@@ -15,6 +15,7 @@ from core.model.contact import FamilyMessage, OptOut
 from core.model.games import CalendarEntry, CalendarSource, CalledOff, EntryKind, GameAnswer
 from core.model.health import Clearance, Hold
 from core.model.home import HomeTab
+from core.model.installed import BotToken, InstallState
 from core.model.message import MessageState, OutboxMessage
 from core.model.people import (
     STAFF_ROLES,
@@ -63,6 +64,7 @@ __all__ = [
     "AlertState",
     "AuditAction",
     "AuditEntry",
+    "BotToken",
     "BreakingPitch",
     "CalendarEntry",
     "CalendarSource",
@@ -81,6 +83,7 @@ __all__ = [
     "GuardianLink",
     "Hold",
     "HomeTab",
+    "InstallState",
     "JoinedAs",
     "LastDayWish",
     "Line",

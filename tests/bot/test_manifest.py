@@ -33,6 +33,7 @@ METHOD_SCOPES: dict[str, set[str]] = {
     "conversations_members": {"channels:read", "groups:read"},
     "conversations_open": {"im:write", "mpim:write"},
     "conversations_replies": HISTORY,
+    "oauth_v2_access": set(),
     "files_upload_v2": {"files:write"},
     "reactions_add": {"reactions:write"},
     "reactions_remove": {"reactions:write"},
@@ -177,6 +178,8 @@ def test_over_http_every_address_is_the_one_that_bolt_serves(address: str) -> No
     }
     assert named == {"https://bot.example.org/slack/events"}
     assert settings["socket_mode_enabled"] is False
+    redirect = "https://bot.example.org/slack/oauth_redirect"
+    assert manifest["oauth_config"]["redirect_urls"] == [redirect]
 
 
 @pytest.mark.parametrize("address", ["", "bot.example.org", "http://bot.example.org", "https://"])

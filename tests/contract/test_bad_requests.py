@@ -12,6 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from sqlmodel import select
 
+from bot.access import Access
 from bot.health import Health
 from bot.http import make_http
 from bot.local.delivery import Outcome
@@ -201,7 +202,8 @@ def health(club: Club) -> tuple[int | None, dict[str, Any]]:
 
 
 def test_the_health_page_of_a_bot_that_has_nothing_to_do(club: Club) -> None:
-    assert health(club) == (200, {"database": True, "outbox_age_seconds": 0, "last_tick": None})
+    idle = {"database": True, "installed": True, "outbox_age_seconds": 0, "last_tick": None}
+    assert health(club) == (200, idle)
 
 
 def test_the_health_page_tells_how_long_the_oldest_message_waits(club: Club) -> None:
@@ -237,10 +239,11 @@ def test_a_refused_body_is_in_no_log(club: Club, caplog: pytest.LogCaptureFixtur
 
 
 def test_the_health_page_tells_when_the_database_is_gone(club: Club, app_host: AppHost) -> None:
-    nowhere = Health(Store("sqlite:////nowhere/at/all.sqlite3"), club.clock, lambda: None)
+    nothing = Store("sqlite:////nowhere/at/all.sqlite3")
+    nowhere = Health(Access(nothing, "", None), club.clock, lambda: None)
 
     with app_host.serving(make_http(club.bot.app, nowhere)) as url:
         answer = get(f"{url}/healthz")
 
-    gone = {"database": False, "outbox_age_seconds": None, "last_tick": None}
+    gone = {"database": False, "installed": None, "outbox_age_seconds": None, "last_tick": None}
     assert (answer.status, json.loads(answer.body)) == (503, gone)

@@ -7,7 +7,8 @@ from datetime import timedelta
 import pytest
 from sqlmodel import col, select
 
-from bot.app import find_installation, make_app, make_client
+from bot.access import Access, find_installation, make_client
+from bot.app import make_app
 from bot.http import make_http
 from bot.listeners.desk import Desk
 from bot.local.http_target import HttpTarget
@@ -186,7 +187,7 @@ def two_bots(stand_in: StandIn, app_host: AppHost, any_store: Store) -> Iterator
         installation = find_installation(make_client(club.ws.bot_token, club.ws.api_url))
         store = Store(any_store.engine.url.render_as_string(hide_password=False))
         desk = Desk(store, club.clock, lambda: None)
-        app = make_app(installation, club.ws.api_url, desk, club.ws.signing_secret)
+        app = make_app(Access(store, club.ws.api_url, installation), desk, club.ws.signing_secret)
         with app_host.serving(make_http(app, club.bot.health)) as url:
             yield club, f"{url}/slack/events"
         store.close()

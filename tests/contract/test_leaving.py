@@ -7,11 +7,12 @@ import pytest
 from sqlalchemy import func
 from sqlmodel import select
 
-from bot.app import find_installation, make_client
+from bot.access import find_installation, make_client
 from bot.local.delivery import Delivery
 from bot.local.server import StandIn
-from bot.run import Bot, make_bot, remember_workspace
+from bot.run import Bot, make_bot
 from bot.settings import Settings
+from bot.starting import remember_workspace
 from core.ledger import NoticeKind
 from core.model import OutboxMessage, Stored, Team, Workspace
 from core.store import Store

@@ -8,7 +8,8 @@ from datetime import timedelta
 import pytest
 from sqlmodel import Session, select
 
-from bot.app import find_installation, make_app, make_client
+from bot.access import Access, find_installation, make_client
+from bot.app import make_app
 from bot.http import make_http
 from bot.listeners.desk import Desk
 from bot.local.delivery import Delivery
@@ -68,6 +69,11 @@ class Failing(Store):
                 raise sqlite3.OperationalError("disk I/O error")
 
 
+def access(club: Club) -> Access:
+    client = make_client(club.ws.bot_token, club.ws.api_url)
+    return Access(club.store, club.ws.api_url, find_installation(client))
+
+
 def failing_desk(club: Club) -> Desk:
     store = Failing(str(club.store.engine.url))
     store.failures = 1
@@ -77,8 +83,7 @@ def failing_desk(club: Club) -> Desk:
 def test_a_database_that_fails_at_commit_gives_no_200_and_slack_sends_again(
     club: Club, app_host: AppHost
 ) -> None:
-    installation = find_installation(make_client(club.ws.bot_token, club.ws.api_url))
-    app = make_app(installation, club.ws.api_url, failing_desk(club), club.ws.signing_secret)
+    app = make_app(access(club), failing_desk(club), club.ws.signing_secret)
     with app_host.serving(make_http(app, club.bot.health)) as url:
         target = club.ws.courier.target
         assert isinstance(target, HttpTarget)
@@ -101,8 +106,7 @@ def test_a_database_that_fails_at_commit_gives_no_200_and_slack_sends_again(
 def test_other_work_stands_back_until_a_line_is_acknowledged(club: Club, app_host: AppHost) -> None:
     way, went_on = RightOfWay(longest=0), list[bool]()
     desk = Desk(club.store, club.clock, lambda: went_on.append(way.give()))
-    installation = find_installation(make_client(club.ws.bot_token, club.ws.api_url))
-    app = make_app(installation, club.ws.api_url, desk, club.ws.signing_secret, way)
+    app = make_app(access(club), desk, club.ws.signing_secret, way)
     with app_host.serving(make_http(app, club.bot.health)) as url:
         target = club.ws.courier.target
         assert isinstance(target, HttpTarget)
@@ -116,8 +120,7 @@ def test_other_work_stands_back_until_a_line_is_acknowledged(club: Club, app_hos
 
 
 def test_a_database_that_fails_at_commit_gives_no_ack_on_a_socket(club: Club) -> None:
-    installation = find_installation(make_client(club.ws.bot_token, club.ws.api_url))
-    app = make_app(installation, club.ws.api_url, failing_desk(club))
+    app = make_app(access(club), failing_desk(club))
     club.ws.sockets.ack_limit = 0.3
     club.ws.deliver_by_sockets()
     with connected(club.ws, app):
@@ -167,10 +170,9 @@ def two_bots(stand_in: StandIn, app_host: AppHost, any_store: Store) -> Iterator
 @contextmanager
 def second_app(club: Club, app_host: AppHost) -> Iterator[str]:
     """A second process' app on the same database; gives its request URL."""
-    installation = find_installation(make_client(club.ws.bot_token, club.ws.api_url))
     store = Store(club.store.engine.url.render_as_string(hide_password=False))
     desk = Desk(store, club.clock, lambda: None)
-    app = make_app(installation, club.ws.api_url, desk, club.ws.signing_secret)
+    app = make_app(access(club), desk, club.ws.signing_secret)
     with app_host.serving(make_http(app, club.bot.health)) as url:
         yield f"{url}/slack/events"
     store.close()

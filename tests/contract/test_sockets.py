@@ -8,7 +8,7 @@ import pytest
 from sqlmodel import select
 from websockets.sync.client import ClientConnection, connect
 
-from bot.app import make_client
+from bot.access import make_client
 from bot.local.sockets import MOST_CONNECTIONS, DisconnectReason
 from bot.local.talk import Said
 from core.model import Outing

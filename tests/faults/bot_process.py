@@ -16,7 +16,8 @@ from threading import Event
 
 from sqlmodel import Session
 
-from bot.app import find_installation, make_app, make_client
+from bot.access import Access, find_installation, make_client
+from bot.app import make_app
 from bot.clock import SimulatedClock
 from bot.listeners.desk import Desk
 from bot.run import make_bot
@@ -53,7 +54,7 @@ def main(given: dict[str, str]) -> None:
         desk = replace(desk, store=Doomed(given["database"]))
     elif given["dies"] == "after commit":
         desk = replace(desk, committed=die)
-    app = make_app(installation, settings.api_url, desk)
+    app = make_app(Access(store, settings.api_url, installation), desk)
     open_line(app, given["app_token"]).connect()
     while given["dies"] != "after ack":
         owed.wait()

@@ -7,7 +7,7 @@ import json
 import sys
 from datetime import datetime
 
-from bot.app import find_installation, make_client
+from bot.access import find_installation, make_client
 from bot.clock import SimulatedClock
 from bot.run import make_bot
 from bot.settings import Settings

@@ -13,7 +13,7 @@ import pytest
 from pydantic import SecretStr
 from sqlmodel import Session, select
 
-from bot.app import find_installation, make_client
+from bot.access import find_installation, make_client
 from bot.run import Bot, make_bot
 from bot.settings import Settings
 from core.model import MessageState, OutboxMessage

@@ -10,11 +10,10 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from sqlmodel import Session
 
-from bot.app import make_client
 from bot.local.faults import Dropped, HttpError, RateLimited, Refused
 from bot.outbox import Outbox
 from core.store import Store
-from tests.support.post_room import PostRoom
+from tests.support.post_room import PostRoom, opened
 
 _numbers = count(1)
 
@@ -63,9 +62,7 @@ def test_each_message_stands_once_with_its_newest_words(
 ) -> None:
     slots = [f"first {next(_numbers)}", f"second {next(_numbers)}"]
     stormy = Stormy(str(room.store.engine.url))
-    in_storm = replace(
-        room, outbox=Outbox(stormy, make_client(room.ws.bot_token, room.ws.api_url), room.paper)
-    )
+    in_storm = replace(room, outbox=Outbox(stormy, opened(room.ws), room.paper))
     for slot in slots:
         room.owe(slot, f"{slot}: 0")
 

@@ -16,7 +16,7 @@ import pytest
 from pydantic import SecretStr
 from slack_bolt import App
 
-from bot.app import find_installation, make_client
+from bot.access import find_installation, make_client
 from bot.calendars import Fetch
 from bot.clock import SimulatedClock
 from bot.http import make_http
@@ -25,9 +25,10 @@ from bot.local.server import StandIn
 from bot.local.talk import Said
 from bot.local.workspace import Workspace
 from bot.manifest import make_manifest
-from bot.run import Bot, make_bot, remember_workspace
+from bot.run import Bot, make_bot
 from bot.settings import Settings
 from bot.sockets import SocketLine, open_line
+from bot.starting import remember_workspace
 from core import model
 from core.calendar.ics import CalendarError
 from core.model import GuardianLink, Membership, Pitcher, PitcherTeam, Role, Team, key

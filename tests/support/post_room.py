@@ -5,9 +5,10 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 
+from slack_sdk import WebClient
 from sqlmodel import Session, select
 
-from bot.app import make_client
+from bot.access import Open, Opened, make_client
 from bot.clock import SimulatedClock
 from bot.local.records import Channel, Message, Person
 from bot.local.server import StandIn
@@ -70,8 +71,7 @@ class PostRoom:
 
     def another(self) -> Outbox:
         """A second process' outbox on the same database."""
-        client = make_client(self.ws.bot_token, self.ws.api_url)
-        return Outbox(self.store, client, self.paper)
+        return Outbox(self.store, opened(self.ws), self.paper)
 
     def deliver(self, after: float = 0.0) -> int:
         """Let `after` seconds go by, then deliver once."""
@@ -95,6 +95,12 @@ class PostRoom:
         return len(self.ws.calls.of("chat.postMessage"))
 
 
+def opened(ws: Workspace, client: WebClient | None = None) -> Open:
+    """That workspace alone, by this client or by one with the token of this moment."""
+    by = client or make_client(ws.bot_token, ws.api_url)
+    return lambda: {ws.team_id: Opened(by, None)}
+
+
 @contextmanager
 def post_room_at(stand_in: StandIn, store: Store) -> Iterator[PostRoom]:
     """A post room on this server and database."""
@@ -105,6 +111,6 @@ def post_room_at(stand_in: StandIn, store: Store) -> Iterator[PostRoom]:
     with store.writing() as session:
         session.add(Stored(id=ws.team_id))
     paper = Paper()
-    outbox = Outbox(store, make_client(ws.bot_token, ws.api_url), paper)
+    outbox = Outbox(store, opened(ws), paper)
     yield PostRoom(ws, store, clock, person, channel, paper, outbox)
     stand_in.close_workspace(ws)

@@ -38,6 +38,11 @@ class Process:
                 return found[1]
         raise AssertionError(f"the bot ended before it said {pattern}")
 
+    def rest(self) -> str:
+        """What it has logged that nobody waited for, once it has ended."""
+        self._reader.join(10)
+        return "\n".join(iter(self._lines.get_nowait, None))
+
     def terminate(self) -> None:
         """Send SIGTERM."""
         self.popen.terminate()

@@ -114,7 +114,7 @@ def test_a_process_that_died_while_sending_holds_its_row_for_the_lease_only(
 ) -> None:
     room.owe("a", "rest")
     dead = room.another()
-    assert dead._claim(room.clock.now()) is not None
+    assert dead._claim(room.clock.now(), [room.ws.team_id]) is not None
 
     room.deliver(after=59)
     assert room.seen() == []

@@ -13,7 +13,7 @@ from bot.outbox import Outbox
 from core.leaving import open_workspace
 from core.ledger import NoticeKind
 from core.model import MessageState, Workspace
-from tests.support.post_room import PostRoom
+from tests.support.post_room import PostRoom, opened
 
 POST = "chat.postMessage"
 
@@ -329,7 +329,7 @@ def test_a_call_that_nobody_answers_in_time_is_looked_up(room: PostRoom, *, done
     client.done = done
     room.owe("a", "rest")
 
-    Outbox(room.store, client, room.paper).deliver(room.clock.now())
+    Outbox(room.store, opened(room.ws, client), room.paper).deliver(room.clock.now())
     room.deliver(after=10)
 
     assert room.seen() == ["rest"]
