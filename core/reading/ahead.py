@@ -23,8 +23,9 @@ def present_on_a_weekday(board: Board) -> list[int]:
 
 
 def is_to_throw(board: Board, at: int, place: int) -> bool:
-    """As in "next week throwing 40", "next week im throwing 40": of what the marker says."""
+    """As in "next week throwing 40", "next week im throwing 40", "if i threw 60": not thrown."""
     going = board.items[place].text.lower().endswith("ing") and board.items[at].symbol == "plan"
+    going = going or board.items[at].text.lower() == "if"
     between = board.items[at + 1 : place]
     return not between or (going and all(i.symbol in _SUBJECTS for i in between))
 

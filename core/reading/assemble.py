@@ -11,6 +11,7 @@ from core.reading.board import COUNTS, Board, Claim
 from core.reading.draft import PRACTICE, Draft, told_alike
 from core.reading.entry import Unread, UnreadReason
 from core.reading.filling import Filling
+from core.reading.groups import TYPES
 from core.reading.in_order import in_order, sums_over_all
 from core.reading.pieces import Piece, heads_days, heads_names, pieces
 from core.reading.together import bring_together
@@ -51,6 +52,8 @@ class Assembler:
         if self._counts_for_all_but_clashes(piece):
             self._ask(piece)
             return
+        if self._types_of_two_games(piece):
+            return
         of_all = sums_over_all(self.board, self.drafts, piece)
         if of_all is not None:
             if not of_all:
@@ -82,6 +85,30 @@ class Assembler:
         counted = any(claim.key in COUNTS for claim in piece)
         if counted and draft.kind in PRACTICE and len(kinds) == 1 and kinds <= PRACTICE:
             draft.kind, draft.kind_beside = kinds.pop(), True
+
+    def _types_of_two_games(self, piece: Piece) -> bool:
+        """As in "21 and 34 pitches, no curves": none in either; "4 curves" of which is asked.
+
+        Whether the piece is settled here: it tells only types, after outings told by pitches alone.
+        """
+        told = self.drafts[-2:]
+        if len(told) < 2 or (told[0].who, told[0].kind) != (told[1].who, told[1].kind):
+            return False
+        if not all(claim.key in TYPES for claim in piece):
+            return False
+        pitches = [[c for c in draft.claims if c.key == "pitches"] for draft in told]
+        alone = all({*draft.counts} == {"pitches"} for draft in told)
+        apart = self.board.clause[piece[0].first] != self.board.clause[told[1].claims[-1].first]
+        if not (alone and apart and all(len(one) == 1 for one in pitches)):
+            return False
+        first, second = (one[0].first for one in pitches)
+        none = all(claim.value == 0 for claim in piece)
+        if none and self.board.clause[first] == self.board.clause[second]:
+            for draft in told:
+                self._put_all(draft, piece)
+        else:
+            self._ask(piece)
+        return True
 
     def _ask(self, piece: Piece) -> None:
         quote = self.board.quote(piece[0].first, piece[-1].after)

@@ -104,6 +104,18 @@ def _sum_of_innings(board: Board, match: re.Match[str]) -> None:
         _total(board, match)
 
 
+def _of_a_total(board: Board, match: re.Match[str]) -> None:
+    """As in "season is at 310 pitches, 52 of em today"."""
+    before = any(c.value == "total" and c.first < match.start() for c in board.claims)
+    if before:
+        _pitches(board, match)
+
+
+def _got_through(board: Board, match: re.Match[str]) -> None:
+    if board.items[match.start("v")].text.lower().startswith("got "):
+        _total(board, match)
+
+
 def _went(board: Board, match: re.Match[str]) -> None:
     """As in "limit was 50, went 48"; "went 4" may be innings."""
     value = board.whole(match.start("n"))
@@ -143,6 +155,12 @@ def _running(board: Board, match: re.Match[str]) -> None:
     board.claim(match.start(), match.end(), "running")
 
 
+def _on_the_way(board: Board, match: re.Match[str]) -> None:
+    """As in "32 thru 2, 48 thru 3", where the line goes on to how it ended."""
+    if any(item.symbol in ("finish", "total", "exit") for item in board.items[match.end() :]):
+        _running(board, match)
+
+
 _AFTER = (
     "(ish)? (?! (fill|dash|slash)* (noun|percent|num|daysago|mph|pct|to|or|quote)"
     " | of (the|hisher|a)* num)"
@@ -163,6 +181,17 @@ RUNNING_RULES: tuple[Rule, ...] = (
         _running,
     ),
     rule("rain delay at 38", "delay (about)? <n:num> (pitches)?", _running),
+    rule("9 pitch 1st inning", "<n:num> pitches (adj)* (ord (innings) | ordword)", _running),
+    rule(
+        "got through the 5th at 72",
+        "<v:threw> (the)? (ord|ordword) (innings)? at (about)? <n:num>",
+        _got_through,
+    ),
+    rule(
+        "32 through 2, 48 through 3, ended at 66",
+        "num (pitches)? through (the)? <k:num|ord> (innings)? (?= comma|and|then|dot|semi|but)",
+        _on_the_way,
+    ),
     rule(
         "at 45 after 3",
         "(?<!finish) (running|had|at)* (about|at|is)* num (unit)? after (the)? <k:num|ord>"
@@ -194,12 +223,19 @@ BARE_RULES: tuple[Rule, ...] = (
         _sum_of_innings,
     ),
     rule("total", "<n:num> (ish)? (pitches)? total", _total),
+    rule("44 when i came out", "(about)? <n:num> (ish)? (pitches)? exit", _total),
     rule("total before", f"total (of|colon|is|pitches|about)* <n:num> {_AFTER}", _pitches),
     rule(
         "finished at",
         f"finish (at|with|about|the|is|adv|colon|of|on|i|he)* <n:num> {_AFTER}",
         _pitches,
     ),
+    rule(
+        "pulled in the 2nd at 39",
+        f"finish (the)? (ord|ordword) (innings)? (at|on|with)+ <n:num> {_AFTER}",
+        _pitches,
+    ),
+    rule("52 of em today", "<n:num> them (today|said_day)", _of_a_total),
     rule(
         "threw",
         f"threw (about|adv|the|with|a|total|of|i|he|over|allof)* <n:num> {_AFTER}",

@@ -87,6 +87,30 @@ def _claim_bare(board: Board, match: re.Match[str]) -> None:
         board.claim(match.end(), at + 1, "pitches", value, about=at > match.end(), weak=True)
 
 
+def _a_little_off(board: Board, match: re.Match[str]) -> None:
+    """As in "fifteen.. no sixteen curves": near enough to be one count put right."""
+    first, second = board.items[match.start("n")].value, board.items[match.end()].value
+    if first is not None and second is not None and abs(first - second) <= max(3, first / 5):
+        _corrected(board, match)
+
+
+def _afterwards(board: Board, match: re.Match[str]) -> None:
+    """As in "8 curves, no 9 actually": the noun of the first number counts the second."""
+    number, later = match.start("n"), match.end() - 2
+    if _close(board.items[number].value, board.items[later].value):
+        field = groups.FIELDS[board.items[match.start("v")].symbol]
+        claim_count(board, later, later + 1, field, later)
+        board.no_log(number, later, "corrected")
+        board.no_log(later + 1, match.end(), "corrected")
+
+
+def _starred(board: Board, match: re.Match[str]) -> None:
+    """As in "40 throws *45", the way a chat puts a word right; "2*10" is no correction."""
+    star = match.start("c")
+    if not board.items[star].tight and board.items[star + 1].tight:
+        _corrected(board, match)
+
+
 def _other_noun(board: Board, match: re.Match[str]) -> None:
     """As in "9 benders, i mean curves": the second noun is what was counted."""
     number = match.start("n")
@@ -159,7 +183,8 @@ def _in_pitch_place(board: Board, number: int) -> bool:
     before = number - 1
     while before > 0 and board.items[before].symbol in ("about", "adv", "the", "a", "total"):
         before -= 1
-    return before >= 0 and board.items[before].symbol in ("threw", "finish")
+    told = before >= 0 and board.items[before].symbol in ("threw", "finish", *groups.KINDS)
+    return told or any(claim.key == "who" and claim.after == before + 1 for claim in board.claims)
 
 
 def _claim_corrected(board: Board, match: re.Match[str], noun: int) -> None:
@@ -196,7 +221,7 @@ CORRECTION_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "58 no wait 61",
-        "<n:num> (fill|noun|mark|in|with|innings)* <c:correction>"
+        "<n:num> (fill|noun|mark|in|with|innings|bullpen|catch|live|none)* <c:correction>"
         " (correction|mark|is|the|i|he|it|threw|that)* (?= (about)? num)",
         _corrected,
     ),
@@ -233,5 +258,8 @@ CORRECTION_RULES: tuple[Rule, ...] = (
         _noun_first,
     ),
     rule("58 no 59", "(?<!noun) <n:num> <c:none> (?= num)", _corrected),
+    rule("fifteen.. no sixteen curves", "(?<!noun) <n:num> dot <c:none> (?= num)", _a_little_off),
+    rule("8 curves, no 9 actually", "<n:num> <v:unit> comma <c:none> num correction", _afterwards),
+    rule("40 throws *45", "<n:num> (fill|unit)* <c:star> (?= num (?! star))", _starred),
     rule("62, no, 63", "<n:num> (noun)? (mark)* <c:none|nothing> (mark)+ (?= num)", _corrected),
 )

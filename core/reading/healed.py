@@ -8,7 +8,7 @@ from core.reading.pattern import LazyPattern
 
 _GONE_SINCE = LazyPattern(
     "(but|comma) (the|it|i|he|hisher|site|is|feels|adv)*"
-    " <g:restday|nothing|none|insteadof|good|goodadj> (pain|today|adv)*"
+    " <g:restday|nothing|none|insteadof|good|goodadj|num> (pain|today|adv)*"
     " (?= comma|dot|stop|newline|semi|$)"
 )
 _OTHER_DAYS = frozenset({"yesterday", "weekday", "sat"})
@@ -17,12 +17,12 @@ _NOT_THROWN = frozenset({"off", "rest", "throw", "throws", "thrown", "throwing"}
 
 def read_healed(board: Board) -> None:
     """Claim "but nothing today" after pain of a time before as no pain, and ask of yesterday's."""
-    if not board.has("pain", "sore"):
-        return
     for match in list(_GONE_SINCE.finditer(board.line)):
         said = match.start("g")
         words = set(board.items[said].text.lower().split())
         pained = _pain_before(board, match.start())
+        if board.items[said].symbol == "num" and board.items[said].value != 0:
+            continue
         if not pained or words & _NOT_THROWN or not all(map(board.free, range(said, match.end()))):
             continue
         first, after = span(board.clause, pained[0])
@@ -42,4 +42,8 @@ def _pain_before(board: Board, at: int) -> list[int]:
     if at == 0:
         return []
     first, after = span(board.clause, at - 1)
-    return [i for i in range(first, after) if board.items[i].symbol in ("pain", "sore")]
+    told = [i for i in range(first, after) if board.items[i].symbol in ("pain", "sore")]
+    graded = board.items[at].symbol in ("but", "comma") and at + 1 < len(board.items)
+    if not told and graded and any(i.symbol == "num" for i in board.items[first:after]):
+        told = [i for i in range(first, after) if board.items[i].symbol == "site"]
+    return told

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 
 from core.reading.tokens import tokenize
-from core.reading.vocabulary import Language, language
+from core.reading.vocabulary import Language, given_names, language
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,9 +89,10 @@ class Lexicon:
     def _corrected(self, norm: str, *, capital: bool = False) -> str | None:
         """The vocabulary word that an unknown word is a slip of, or None. Never for numbers.
 
-        A word with a capital may be a name: only a clear slip of a trade word is put right.
+        A word with a capital may be a name: only a clear slip of a trade word is put right. A
+        given name ("Tommy", near "tummy") is no slip.
         """
-        if len(norm) > LONGEST_SLIP:
+        if len(norm) > LONGEST_SLIP or norm in given_names():
             return None
         if capital:
             return self._trade_word(norm) if len(norm) >= SHORTEST_TYPO else None
@@ -135,8 +136,10 @@ class Lexicon:
         found = process.extract(
             norm, self._correctable, scorer=OSA.distance, score_cutoff=slips, limit=3
         )
-        near = [str(word) for word, _, _ in found if _same_start(word, norm)]
-        return near[0] if near else None
+        near = [(str(word), off) for word, off, _ in found if _same_start(word, norm)]
+        if near and near[0][1] > 1 and self.near(norm):
+            return None  # "pithcing" is nearer to "pitching" than to "pinching"
+        return near[0][0] if near else None
 
     def _phrase_word(self, norm: str) -> str | None:
         """As in "veocidad": a word inside phrases, when no other word is as near."""

@@ -256,7 +256,7 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     ),
     rule("he's 12 and", "(i|he) <n:num> (?= and|comma|dot|stop|but|$)", _years_old),
     rule("3 of those got hit", "num them (is)? (got|hit)", says_no_log("statistic")),
-    rule("jersey", "hash num" + _NOT_COUNTED, says_no_log("jersey")),
+    rule("jersey", "hash (hash)? num" + _NOT_COUNTED, says_no_log("jersey")),
     rule(
         "place", "place (colon|hash|of|said_who|is|the)* num" + _NOT_COUNTED, says_no_log("place")
     ),
@@ -268,6 +268,11 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         says_no_log("batting line"),
     ),
     rule("count on the batter", "num dash num dash num", _small_numbers),
+    rule(
+        "struck me out on 3 pitches",
+        "struckout (the|i|he|word|adv)* (on|in) (adv|about)* num (adj)* (pitches)?",
+        says_no_log("batting line"),
+    ),
     rule(
         "left to throw",
         "num fill* (unit)? (left|remaining) (?! site|said_arm|claimed)",

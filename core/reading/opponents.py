@@ -2,6 +2,8 @@
 
 from core.reading.board import Board
 from core.reading.groups import FIELDS
+from core.reading.items import NUMERIC
+from core.reading.lexicon import lexicon
 from core.reading.roster import bare, is_known, listed
 from core.reading.vocabulary import given_names
 
@@ -41,6 +43,8 @@ def name_opponents(board: Board) -> None:
             if _starts_record(board, after):
                 break
             after += 1
+        if item.symbol == "vs" and board.symbol_is(first, "them"):
+            after = first + 1  # "41 p vs them"
         if after > first:
             board.claim(at, after, "opponent")
 
@@ -59,9 +63,16 @@ def _opponent_word(board: Board, at: int, symbol: str) -> bool:
     if symbol == "vs":
         meant = capital and not board.text.isupper()
         return item.symbol in ("word", "road") or (
-            meant and item.symbol not in ("newline", "mention")
+            (meant or _is_slip(board, at)) and item.symbol not in ("newline", "mention")
         )
     return item.symbol == "word" and capital and not listed(board, at)
+
+
+def _is_slip(board: Board, at: int) -> bool:
+    """As in "vs summit": no word of the trade, only near one ("submit")."""
+    item = board.items[at]
+    known = item.symbol in NUMERIC or lexicon(board.lang).is_phrase(item.name)
+    return item.name.isalpha() and not known
 
 
 def _joins_words(board: Board, first: int, at: int) -> bool:

@@ -4,7 +4,7 @@ from core.reading.board import Board
 from core.reading.double_meanings import double_meaning_is_name, is_nickname
 from core.reading.entry import UnreadReason
 from core.reading.everyone import name_everyone, name_playmate
-from core.reading.groups import FIELDS, KINDS
+from core.reading.groups import FIELDS, KINDS, NOUNS
 from core.reading.items import NUMERIC
 from core.reading.lexicon import lexicon
 from core.reading.opponents import name_opponents
@@ -110,6 +110,9 @@ def _unlisted(board: Board) -> None:
 
     Beside other names, or twice in a line, it is a name; alone it is asked about.
     """
+    for at in range(len(board.items) - 1):
+        if _filler_as_name(board, at):
+            board.unread(at, at + 1, UnreadReason.UNCLEAR_PERSON)
     found = [at for at in range(len(board.items) - 2) if _unknown_before_count(board, at)]
     sure = len(found) > 1 or any(claim.key == "who" for claim in board.claims)
     for at in found:
@@ -117,6 +120,23 @@ def _unlisted(board: Board) -> None:
             board.claim(at, at + 1, "who", as_typed(board, at, at + 1))
         else:
             board.unread(at, at + 1, UnreadReason.UNCLEAR_PERSON)
+
+
+def _filler_as_name(board: Board, at: int) -> bool:
+    """As in "Shaky 2 inn 30 pitches": how it went, or a nickname?"""
+    item = board.items[at]
+    return (
+        item.symbol == "word"
+        and item.text[:1].isupper()
+        and not item.text.isupper()
+        and board.free(at)
+        and board.symbol_is(at + 1, "num")
+        and counts_ahead(board, at + 1) > 0
+        and any(i.symbol in NOUNS for i in board.items[at + 2 : at + 3])
+        and opens_piece(board, at)
+        and item.name in lexicon(board.lang).fillers
+        and not is_known(board, item.name)
+    )
 
 
 def _unknown_before_count(board: Board, at: int) -> bool:
@@ -173,6 +193,8 @@ def _name_at(board: Board, at: int) -> int:
     if item.symbol != "word":
         return 1 if given and double_meaning_is_name(board, at) else 0
     capital = item.text[:1].isupper() and not _is_abbreviation(board, at)
+    if _filler_as_name(board, at):
+        return 0
     if given or (capital and _unknown(bare(item.name))):
         return _with_surname(board, at) if _fits(board, at, given=given) else 0
     return 0

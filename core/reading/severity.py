@@ -1,8 +1,8 @@
 """How bad a pain is told to be: "3/10", "a 4", "level 5"."""
 
-from core.reading import groups  # noqa: F401  declares the groups
 from core.reading.board import Board
 from core.reading.clauses import span
+from core.reading.groups import NOUNS
 from core.reading.pattern import LazyPattern
 
 WORST = 10
@@ -46,7 +46,21 @@ def severities(board: Board) -> list[tuple[int, int, int]]:
         value = board.items[place].whole
         if value is not None and not any(first <= place < after for first, after, _ in found):
             found.append((place, place + 1, value))
-    return found
+    return [_put_right(board, *one) for one in found]
+
+
+def _put_right(board: Board, first: int, after: int, level: int) -> tuple[int, int, int]:
+    """As in "pain 4 well more like 3": the second number is meant."""
+    at = after
+    while at < len(board.items) and board.items[at].symbol in ("comma", "dot"):
+        at += 1
+    corrected = at + 1 < len(board.items) and board.items[at].symbol == "correction"
+    if not corrected or board.items[at + 1].symbol != "num":
+        return first, after, level
+    meant = board.items[at + 1].whole
+    alone = at + 2 == len(board.items) or board.items[at + 2].symbol not in NOUNS
+    fits = alone and meant is not None and meant <= WORST
+    return (first, at + 2, meant) if fits and meant is not None else (first, after, level)
 
 
 def level_alone(board: Board, first: int, after: int) -> list[tuple[int, int, int]]:

@@ -200,6 +200,7 @@ STRIKE_RULES: tuple[Rule, ...] = (
         "<r:ratio> (pitches (slash|and|dash|adv)? )? <u:strikes|forstrikes>",
         _pitches_and_strikes,
     ),
+    rule("48/29 p/s", "<r:ratio> pitches slash <u:plural>", _pitches_and_strikes),
     rule(
         "pitches / strikes",
         "<n:num> slash <t:num> (pitches (slash|and)? )? <u:strikes|forstrikes>",

@@ -17,6 +17,8 @@ TARGETS = {
     "corpus_staff.jsonl": 0.87,
     "corpus_summer.jsonl": 0.95,
     "corpus_bullpen.jsonl": 0.95,
+    "corpus_tenhands.jsonl": 0.92,
+    "corpus_hard.jsonl": 0.92,
     "corpus_trio.jsonl": 0.95,
     "corpus_season.jsonl": 0.95,
     "corpus_short.jsonl": 0.95,
