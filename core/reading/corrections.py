@@ -90,7 +90,9 @@ def _claim_bare(board: Board, match: re.Match[str]) -> None:
 def _a_little_off(board: Board, match: re.Match[str]) -> None:
     """As in "fifteen.. no sixteen curves": near enough to be one count put right."""
     first, second = board.items[match.start("n")].value, board.items[match.end()].value
-    if first is not None and second is not None and abs(first - second) <= max(3, first / 5):
+    if first is None or second is None:
+        return
+    if abs(first - second) <= 3 or 5 * abs(first - second) <= first:
         _corrected(board, match)
 
 

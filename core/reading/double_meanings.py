@@ -27,7 +27,7 @@ def is_nickname(board: Board, at: int) -> bool:
             c.key == "who" and board.items[c.first].symbol == "month" for c in board.claims
         )
         return beside or _noun_follows(board, at + 2) or (board.whole(at + 1) or 0) > LAST_OF_MONTH
-    return opens and not board.text.isupper() and follows in (*PLAIN_RECORD, *KINDS, "colon")
+    return opens and not board.text.isupper() and follows in (*PLAIN_RECORD, *KINDS, "colon", "had")
 
 
 def _acts(board: Board, at: int) -> bool:

@@ -3,7 +3,7 @@
 from core.reading.board import Board
 from core.reading.groups import KINDS, TYPES
 from core.reading.roster import as_typed, bare, is_known, listed
-from core.reading.vocabulary import given_names
+from core.reading.vocabulary import given_names, nicknames
 
 _TOLD = frozenset(
     {"num", "threw", "had", "went", "with", "at", "is", "each", "off", "restday", "notthrown",
@@ -50,6 +50,8 @@ def _can_be_left_out(board: Board, at: int) -> bool:
         return False
     if item.symbol == "mention" or bare(item.name) in given_names():
         return True
+    if item.symbol == "month":  # "everyone but Van and May"
+        return item.text[:1].isupper() and item.text.lower() in nicknames()
     after_comma = board.items[at - 1].symbol == "comma"
     return item.symbol == "word" and (item.text[:1].isupper() or not after_comma)
 

@@ -140,6 +140,8 @@ def _is_team(board: Board, at: int) -> bool:
         return False
     before = [item.symbol for item in board.items[max(0, at - 2) : at]]
     follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
+    if before[-1:] == ["to"] and board.items[at].text[:1].isupper() and board.has("win"):
+        return True  # "lost 9-1 to Summit"
     if before[-1:] == ["win"] or before == ["win", "to"] or follows == "game":
         return True
     first, after = span(board.sentence, at)

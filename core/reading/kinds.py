@@ -126,7 +126,10 @@ def _both_ends(board: Board, match: re.Match[str]) -> None:
     first, second = match.start("n"), match.start("t")
     if board.whole(first) is None or board.whole(second) is None:
         return
-    board.claim(match.start(), first, "label", "game 1")
+    board.claim(match.start(), match.start() + 1, "label", "game 1")
+    for at in range(match.start() + 1, first):
+        if board.items[at].symbol not in ("weekday", "sat", "yesterday"):
+            board.no_log(at, at + 1, "both ends")
     board.claim(first, first + 1, "pitches", board.whole(first))
     board.claim(second - 1, second, "label", "game 2")
     board.claim(second, second + 1, "pitches", board.whole(second))
@@ -192,8 +195,9 @@ LABEL_RULES: tuple[Rule, ...] = (
     rule(
         "both ends",
         "(bothends|twogames)"
-        " (of|the|twogames|game|a|comma|dash|threw|with|colon|about|today|pitches|into|both)*"
-        " <n:num> (pitches)? and <t:num> (pitches)? (?! (fill)* type)",
+        " (of|the|twogames|game|a|comma|dash|threw|with|colon|about|today|pitches|into|both|on"
+        "|weekday|sat|yesterday)* <n:num> (pitches)? (and|then|comma then) <t:num> (pitches)?"
+        " (?! (fill)* type)",
         _both_ends,
     ),
     rule("game 1", "(game|letterg) (hash)? <n:num> (?! (fill|dash)* noun)", _numbered_game),

@@ -180,6 +180,11 @@ _NOT_COUNTED = " (?! (fill|dash)* (noun|percent))"
 NO_LOG_RULES: tuple[Rule, ...] = (
     rule("game 12 at 3:45", "game (hash)? num (?= (at)? clock)", says_no_log("game number")),
     rule(
+        "practice mon 5:30",
+        "practice (is|the|on)* (weekday|sat|today) (at|comma)* clock (?= dot|stop|newline|$)",
+        says_no_log("plan"),
+    ),
+    rule(
         "thursday 4:30",
         "(weekday|sat) (at|comma)* clock (?! (the|adj)* game)",
         says_unread(UnreadReason.UNCLEAR_DAY),

@@ -4,7 +4,7 @@ from core.reading.board import Board
 from core.reading.double_meanings import double_meaning_is_name, is_nickname
 from core.reading.entry import UnreadReason
 from core.reading.everyone import name_everyone, name_playmate
-from core.reading.groups import FIELDS, KINDS, NOUNS
+from core.reading.groups import FIELDS, KINDS
 from core.reading.items import NUMERIC
 from core.reading.lexicon import lexicon
 from core.reading.opponents import name_opponents
@@ -132,7 +132,7 @@ def _filler_as_name(board: Board, at: int) -> bool:
         and board.free(at)
         and board.symbol_is(at + 1, "num")
         and counts_ahead(board, at + 1) > 0
-        and any(i.symbol in NOUNS for i in board.items[at + 2 : at + 3])
+        and any(i.symbol in FIELDS for i in board.items[at + 2 : at + 3])
         and opens_piece(board, at)
         and item.name in lexicon(board.lang).fillers
         and not is_known(board, item.name)
