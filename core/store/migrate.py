@@ -9,11 +9,13 @@ from alembic import command
 from alembic.config import Config
 from sqlalchemy import Connection, text
 
-from core.store.engine import Store
+from core.store.engine import BUSY_TIMEOUT_MS, Store
 
 MIGRATIONS = Path(__file__).parent / "migrations"
 #: Any fixed number will do: it keeps two starting processes from migrating at once.
 _LOCK = 7_142_014
+#: A start waits so long for another process that migrates (ms); no line waits meanwhile.
+_OTHER_MIGRATES_MS = 60_000
 
 
 def migrate(store: Store, revision: str = "head") -> None:
@@ -37,7 +39,9 @@ def _free_of_references(connection: Connection) -> Iterator[None]:
     # The pragma does nothing inside a transaction, so it goes to the driver before one begins.
     driver: Any = connection.connection.driver_connection
     driver.execute("PRAGMA foreign_keys = OFF")
+    driver.execute(f"PRAGMA busy_timeout = {_OTHER_MIGRATES_MS}")
     try:
         yield
     finally:
         driver.execute("PRAGMA foreign_keys = ON")
+        driver.execute(f"PRAGMA busy_timeout = {BUSY_TIMEOUT_MS}")
