@@ -155,7 +155,10 @@ def _stopped(one: ArmWeek) -> str:
 def _lines(waiting: Sequence[Waiting], one: str, many: str) -> str:
     if not waiting:
         return ""
-    who = listed([f"{safe(line.author)} ({day(line.on)})" for line in waiting])
+    days: dict[str, list[str]] = {}
+    for line in waiting:
+        days.setdefault(safe(line.author), []).append(day(line.on))
+    who = listed([f"{name} ({listed(list(dict.fromkeys(on)))})" for name, on in days.items()])
     return f"{counted(len(waiting), one, many)}: {who}."
 
 

@@ -57,6 +57,20 @@ _FORMS: tuple[tuple[Wish, str], ...] = (
     (Wish.REMINDERS, rf"(?:start|resume|unmute|subscribe|opt (?:me )?in|{_THINGS} on)"),
     (Wish.REMINDERS, rf"(?:start|resume) (?:the |all |sending )*{_THINGS}{_ME}(?: again)?"),
     (Wish.REMINDERS, rf"{_WRITE} (?:me|us) again"),
+    # Spanish, with or without accents.
+    (Wish.NO_REMINDERS, r"(?:parar|pare|pararlo|alto|basta|ya basta|cancelar)"),
+    (
+        Wish.NO_REMINDERS,
+        r"(?:no (?:quiero )?(?:m[aá]s )?|sin (?:m[aá]s )?|parar (?:los )?)"
+        r"(?:mensajes|recordatorios|avisos)",
+    ),
+    (Wish.NO_REMINDERS, r"no me (?:escriban?|manden? (?:m[aá]s )?mensajes)(?: m[aá]s)?"),
+    (
+        Wish.NO_CONTACT,
+        rf"no (?:le )?(?:escriban?|manden? (?:m[aá]s )?mensajes|contacten?)(?: m[aá]s)? a {_WHO}",
+    ),
+    (Wish.REMINDERS, r"(?:empezar|reanudar|activar)(?: (?:los )?(?:recordatorios|mensajes))?"),
+    (Wish.CONTACT, rf"(?:escriban?|contacten?) (?:otra vez|de nuevo) a {_WHO}"),
 )
 _PATTERNS = tuple(
     (wish, re.compile(rf"^\W*{_POLITE}{form}(?:,? (?:please|pls|thanks|thank you))?\W*$", re.I))
@@ -64,7 +78,9 @@ _PATTERNS = tuple(
 )
 #: A child of the writer's, not by name.
 _MINE = re.compile(
-    r"^(?:him|her|them|it|my (?:son|daughter|child|kid|boy|girl|player|pitcher))$", re.I
+    r"^(?:him|her|them|it|my (?:son|daughter|child|kid|boy|girl|player|pitcher)"
+    r"|mi (?:hijo|hija|niñ[oa]))$",
+    re.I,
 )
 #: What goes on about something else is no wish: "don't text Leo 40 pitches".
 _NO_NAME = re.compile(r"\d|[,;:?]|\b(?:until|about|if|when|because|before|after)\b", re.I)

@@ -21,18 +21,20 @@ HELD, SORE = "held", "sore"
 LOOKED_AT_BY_STAFF, LOOKED_AT_BY_FAMILY = "staff", "family"
 
 
-def with_care(text: str, decision: Decision) -> Decision:
+def with_care(text: str, decision: Decision, *, direct: bool = False) -> Decision:
     """The decision with what the author must be told in answer to such words.
 
-    A wish for secrecy is answered where the line reports an arm; danger is answered always,
+    A wish for secrecy is answered where the line reports an arm, and in a `direct` message, where
+    it follows on one; danger is answered always,
     and a line that is otherwise talk is kept from passing unseen.
     """
     told: list[Question] = []
     unplaced = any(one.code is QuestionCode.PAIN_UNPLACED for one in decision.questions)
     speaks_of_an_arm = unplaced or any(one.entry.pain or one.entry.tired for one in decision.kept)
-    if speaks_of_an_arm and asks_for_secrecy(text):
-        told.append(Question(QuestionCode.SECRECY))
     state = decision.state
+    if (speaks_of_an_arm or direct) and asks_for_secrecy(text):
+        told.append(Question(QuestionCode.SECRECY))
+        state = LineState.NOT_ALLOWED if state == LineState.TALK else state
     if _urgent_but_unplaced(text, decision) and not speaks_of_an_arm:
         told.append(PAIN_UNPLACED)
         state = LineState.ASKED if state in _UNSEEN else state

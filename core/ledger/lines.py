@@ -34,6 +34,7 @@ from core.ledger.days import before_the_day_turns
 from core.ledger.decide import Decision, decide
 from core.ledger.doubts import with_doubts
 from core.ledger.fields import snapshot
+from core.ledger.fine_words import said_to_be_fine
 from core.ledger.game_day import answered_by_lines
 from core.ledger.hints import hints, stranger
 from core.ledger.holds import raise_holds
@@ -47,6 +48,7 @@ from core.ledger.owed import news_of_pain, owed
 from core.ledger.placed_pain import with_placed_pain
 from core.ledger.question import REFUSALS, Question, QuestionCode
 from core.ledger.rest_days import rest_days
+from core.ledger.spins import with_spins
 from core.ledger.spoken import spoken
 from core.ledger.twins import lines_that_depend_on, with_joins
 from core.ledger.watch import watch_line
@@ -283,9 +285,12 @@ def _decided(session: Session, line: Line, crew: Crew) -> Decision:
     word = speaks_of_last(line) or says_a_word(session, line, crew) is not None
     if word or asks_in_short(session, line, crew):
         return Decision(LineState.QUESTION)
-    reading = _try_to_read(line, spoken(session, line), crew, crew.local(line.posted_at))
+    text = spoken(session, line)
+    text = said_to_be_fine(session, line, text, crew) or text
+    reading = _try_to_read(line, text, crew, crew.local(line.posted_at))
     if reading is None:
         return _NOT_READ
+    reading = with_spins(text, reading)
     try:
         return _decision(session, line, crew, reading)
     except SQLAlchemyError:
@@ -301,7 +306,8 @@ def _decision(session: Session, line: Line, crew: Crew, reading: Reading) -> Dec
     decision = with_doubts(session, line, decision, answers)
     decision = with_joins(session, line, decision, answers)
     decision = with_placed_pain(line.text, decision, crew, crew.local(line.posted_at))
-    decision = with_open_pain(session, line, with_care(line.text, decision), answers)
+    decision = with_care(line.text, decision, direct=line.direct)
+    decision = with_open_pain(session, line, decision, answers)
     decision = with_one_question(decision)
     if decision.state == LineState.TALK and (
         asked_here(session, line, crew) is not None or tells_of_throws(line, crew) is not None

@@ -9,7 +9,7 @@ from core.ledger.asked.answers import FormAnswer, NotForYou, Reply
 from core.ledger.asked.in_short import asked_in_short
 from core.ledger.asked.last_line import last_line, speaks_of_last
 from core.ledger.asked.question import Question
-from core.ledger.asked.reply import help_for, reply
+from core.ledger.asked.reply import help_for, reply, without_record
 from core.ledger.asked.thrown_words import thrown_without_count
 from core.ledger.binding import Books
 from core.ledger.command_words import ADD, Does, Word, may_use, word_alone, words_for
@@ -121,7 +121,8 @@ def replies(session: Session, line: Line, books: Books) -> list[Reply]:
     asked = asked_here(session, line, crew)
     while asked is not None:
         posted = crew.local(line.posted_at)
-        found.append(reply(Question(session, asked, crew, books, posted.date(), posted.time())))
+        question = Question(session, asked, crew, books, posted.date(), posted.time())
+        found += [reply(question), *without_record(question)]
         asked = asked.then
     if not found and (word := tells_of_throws(line, crew)) is not None:
         return [FormAnswer(word.name, word.target, asks_count=True)]

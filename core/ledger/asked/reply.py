@@ -16,6 +16,18 @@ def help_for(crew: Crew) -> HelpAnswer:
     return HelpAnswer(tuple(word.name for word in words_for(crew)), crew.is_staff)
 
 
+def without_record(question: Question) -> list[Reply]:
+    """Said beside an answer of each further child of whom nothing is kept."""
+    people = [] if question.asked.topic in _OF_NOBODY else meant(question)
+    if isinstance(people, Refused | NotUnderstood) or not any(arm.consented for arm in people):
+        return []
+    return [NoRecord(arm.name) for arm in people if not arm.consented]
+
+
+#: Answers that are not about a pitcher, or that hold for one without a record too.
+_OF_NOBODY = frozenset({Topic.HELP, Topic.DELETE, *STAFF_TOPICS})
+
+
 def reply(question: Question) -> Reply:
     """The answer to a question, a polite refusal, or what must be asked back."""
     asked = question.asked
@@ -33,9 +45,10 @@ def reply(question: Question) -> Reply:
     people = meant(question)
     if isinstance(people, Refused | NotUnderstood):
         return people
-    unknown = [arm.name for arm in people if not arm.consented]
-    if unknown:
-        return NoRecord(unknown[0])
+    known = [arm for arm in people if arm.consented]
+    if not known:
+        return NoRecord(people[0].name)
+    people = known  # of the others `without_record` tells
     if asked.topic in {Topic.STATS, Topic.DATA}:
         return kept.answer(question, people)
     return about_one.answer(question, people)

@@ -1,0 +1,54 @@
+"""“He's fine now”, typed to the bot while a report of that arm stands: meant as “no pain”.
+
+It ends nothing: like "no pain" it is answered with the question whether the pain is gone.
+"""
+
+import re
+
+from sqlmodel import Session
+
+from core.audience import Relation
+from core.ledger.clearance import arm_records
+from core.ledger.crew import Crew
+from core.ledger.who import find
+from core.model import Line, Pitcher, key
+
+_FINE = r"(?:fine|ok|okay|good|better|great|all right|alright|gone|healed)"
+_WORDS = frozenset(
+    {"i", "it", "he", "she", "his arm", "her arm", "my arm", "the arm", "everything", "the pain"}
+)
+_FORM = re.compile(
+    r"(?:(?:ya|yeah|yes|ok|no|hey|hi|now)[,.!]?\s+)*"
+    r"(?:(?P<who>i|it|he|she|his arm|her arm|my arm|the arm|everything|the pain|[^\W\d][\w'’-]+)"
+    r"(?:\s+is|'?s|\s+feels|\s+feeling|'?m|\s+am)?\s+)"
+    rf"(?:(?:all|much|feeling|totally|doing|back to)\s+)*{_FINE}"
+    r"(?:\s+(?:now|again|today|thanks|thank you))*[\s.!]*",
+    re.IGNORECASE,
+)
+
+
+def said_to_be_fine(session: Session, line: Line, text: str, crew: Crew) -> str | None:
+    """The line "… no pain" that such words mean here; none where they mean anything else.
+
+    Of the one arm with a report that stands, the author's own or his child's.
+    """
+    found = _FORM.fullmatch(" ".join(text.split())) if line.direct else None
+    if found is None or not _is_of_one(found["who"], crew):
+        return None
+    family = [*crew.related(Relation.SELF), *crew.related(Relation.GUARDIAN)]
+    pitchers = [session.get_one(Pitcher, arm.pitcher_id) for arm in family if arm.consented]
+    today = crew.local(line.posted_at).date()
+    records = arm_records(session, pitchers) if pitchers else {}
+    # What it was read as stays so once its question was answered, and nothing stands any more.
+    read_as = {int(str(one["slot"]).partition("/")[0]) for one in line.entries}
+    standing = [
+        one
+        for one in pitchers
+        if key(one) in read_as or records[key(one)].status(today).since is not None
+    ]
+    return f"{standing[0].name}: no pain" if len(standing) == 1 else None
+
+
+def _is_of_one(who: str, crew: Crew) -> bool:
+    """Whether it is a word for somebody or his arm; "sounds good" is not."""
+    return who.casefold() in _WORDS or bool(find(who, crew.arms))
