@@ -7,7 +7,9 @@ from http.client import HTTPException
 
 from slack_sdk import WebClient
 from slack_sdk.errors import SlackApiError
-from sqlmodel import col, select
+from sqlalchemy import bindparam
+from sqlalchemy import select as sa_select
+from sqlmodel import col
 
 from core.model import BotToken, Workspace
 from core.store import Store
@@ -44,6 +46,17 @@ class Opened:
     #: token, of which other processes know nothing.
     at: datetime | None
 
+
+_WITH_TOKENS = sa_select(
+    col(Workspace.id),
+    col(Workspace.name),
+    col(Workspace.bot_user_id),
+    col(Workspace.opened_at),
+    col(BotToken.token),
+    col(BotToken.bot_id),
+).join_from(Workspace, BotToken, isouter=True)
+_ONE = _WITH_TOKENS.where(col(Workspace.id) == bindparam("id"))
+_SERVED = _WITH_TOKENS.where(col(Workspace.stopped_at).is_(None))
 
 #: The workspaces that can be worked in now, by id.
 Open = Callable[[], Mapping[str, Opened]]
@@ -97,38 +110,29 @@ class Access:
     def find(self, workspace_id: str) -> Installation | None:
         """The bot in a workspace; none for one that nothing is known of."""
         own = self._own if self._own and self._own.workspace_id == workspace_id else None
-        asked = (
-            select(Workspace.name, Workspace.bot_user_id, BotToken)
-            .join(BotToken, isouter=True)
-            .where(Workspace.id == workspace_id)
-        )
-        with self.store.reading() as session:
-            row = session.exec(asked).first()
-        if row is None or (row[2] is None and own is not None):
+        with self.store.engine.connect() as connection:  # each line waits for it
+            row = connection.execute(_ONE, {"id": workspace_id}).first()
+        if row is None or (row.token is None and own is not None):
             return own
-        name, bot_user_id, kept = row
-        if kept is None:
-            return Installation(workspace_id, name, bot_user_id, "", None)
-        return Installation(workspace_id, name, kept.bot_user_id, kept.bot_id, kept.token)
+        return Installation(
+            workspace_id, row.name, row.bot_user_id, str(row.bot_id or ""), row.token
+        )
 
     def open(self) -> dict[str, Opened]:
         """The workspaces that can be worked in now: they have a token, and are served."""
-        asked = (
-            select(Workspace.id, Workspace.opened_at, BotToken.token)
-            .join(BotToken, isouter=True)
-            .where(col(Workspace.stopped_at).is_(None))
-        )
-        with self.store.reading() as session:
-            rows = session.exec(asked).all()
+        with self.store.engine.connect() as connection:
+            rows = connection.execute(_SERVED).all()
         found = {}
-        for workspace_id, opened_at, token in rows:
-            if token is not None:
-                found[workspace_id] = Opened(self._client(token), opened_at)
-            elif self._own and self._own.workspace_id == workspace_id and self._own.bot_token:
-                found[workspace_id] = Opened(self._client(self._own.bot_token), None)
+        for row in rows:
+            if row.token is not None:
+                found[row.id] = Opened(self._client(row.token), row.opened_at)
+            elif self._own and self._own.workspace_id == row.id and self._own.bot_token:
+                found[row.id] = Opened(self._client(self._own.bot_token), None)
         return found
 
     def _client(self, token: str) -> WebClient:
-        if token not in self._clients:
-            self._clients = {token: make_client(token, self.api_url)}
-        return self._clients[token]
+        known = self._clients.get(token)
+        if known is None:
+            known = make_client(token, self.api_url)
+            self._clients = {token: known}  # one workspace: a token of before is of no use
+        return known

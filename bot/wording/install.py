@@ -51,8 +51,8 @@ def done(workspace: str) -> Page:
     return Page(
         "Spinkeeper is installed",
         (
-            f"It works in {workspace or 'your workspace'} from now on, and has written to you "
-            "there with what comes next.",
+            f"It works in {workspace or 'your workspace'} from now on. If no team is set up there "
+            "yet, a message in Slack tells you the next step.",
             "You can close this page.",
         ),
         TO_THE_APP,
@@ -74,13 +74,13 @@ PROBLEMS: Mapping[str, Page] = {
         "Please begin again",
         "This browser did not begin the install, or took more than ten minutes, or has used this "
         f"page already. {NOTHING_KEPT}",
-        "If Spinkeeper has just written to you in Slack, it is installed, and you are done. If "
+        "If you have just seen that Spinkeeper is installed, it is, and you are done. If "
         "not, begin again, and let the browser keep cookies of this page.",
     ),
     "invalid_state": _problem(
         "Please begin again",
         f"This page was used already, or is more than ten minutes old. {NOTHING_KEPT}",
-        "If Spinkeeper has just written to you in Slack, it is installed, and you are done. If "
+        "If you have just seen that Spinkeeper is installed, it is, and you are done. If "
         "not, begin again.",
     ),
     "missing_code": _problem(
@@ -94,7 +94,7 @@ PROBLEMS: Mapping[str, Page] = {
     "code_already_used": _problem(
         "Please begin again",
         f"Slack's code was used already. {NOTHING_KEPT}",
-        "If Spinkeeper has just written to you in Slack, it is installed, and you are done. If "
+        "If you have just seen that Spinkeeper is installed, it is, and you are done. If "
         "not, begin again.",
     ),
     "bad_redirect_uri": _problem(

@@ -3,10 +3,15 @@ from pydantic import SecretStr
 
 from bot.settings import Settings, SettingsError, database_url
 
+PAIR = {"client_id": "1.2", "client_secret": "c"}
+
 
 def settings(**given: str) -> Settings:
-    secrets = {name: SecretStr(value) for name, value in given.items()}
-    empty = dict.fromkeys(("bot_token", "app_token", "signing_secret"))
+    secrets = {
+        name: value if name == "client_id" else SecretStr(value) for name, value in given.items()
+    }
+    names = ("bot_token", "app_token", "signing_secret", "client_id", "client_secret")
+    empty = dict.fromkeys(names)
     return Settings.model_validate(empty | secrets)
 
 
@@ -17,6 +22,9 @@ def settings(**given: str) -> Settings:
         ({"bot_token": "xoxb-1", "app_token": "xapp-1"}, "socket"),
         ({"bot_token": "xoxb-1", "signing_secret": "s"}, "http"),
         ({"bot_token": "xoxb-1", "app_token": "xapp-1", "signing_secret": "s"}, "socket"),
+        ({"signing_secret": "s", **PAIR}, "http"),
+        ({"bot_token": "xoxb-1", "signing_secret": "s", **PAIR}, "http"),
+        ({"bot_token": "xoxb-1", "app_token": "xapp-1", **PAIR}, "socket"),
     ],
 )
 def test_the_tokens_decide_how_slack_is_reached(given: dict[str, str], transport: str) -> None:
@@ -29,6 +37,10 @@ def test_the_tokens_decide_how_slack_is_reached(given: dict[str, str], transport
         ({"app_token": "xapp-1"}, "SLACK_BOT_TOKEN is missing"),
         ({"signing_secret": "s"}, "SLACK_BOT_TOKEN is missing"),
         ({"bot_token": "xoxb-1"}, "SLACK_APP_TOKEN"),
+        (PAIR, "SLACK_SIGNING_SECRET is missing"),
+        ({"app_token": "xapp-1", **PAIR}, "SLACK_SIGNING_SECRET is missing"),
+        ({"signing_secret": "s", "client_id": "1.2"}, "SLACK_CLIENT_SECRET is missing"),
+        ({"bot_token": "xoxb-1", "client_secret": "c"}, "SLACK_CLIENT_ID is missing"),
     ],
 )
 def test_tokens_that_do_not_fit_are_named(given: dict[str, str], named: str) -> None:

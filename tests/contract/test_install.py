@@ -16,10 +16,10 @@ from bot.local.faults import Dropped, HttpError
 from bot.local.server import StandIn
 from bot.manifest import SCOPES
 from bot.run import make_bot
-from core.model import BotToken, InstallState, Outing, Team, Workspace
+from core.model import BotToken, InstallState, Line, Outing, Team, Workspace
 from core.store import Store
 from tests.support.browser import Browser, Site, query, serving, settings_of, site_at
-from tests.support.club import no_network
+from tests.support.club import Club, no_network
 from tests.support.taps import answer_to, tap
 from tests.support.workspace import AppHost
 
@@ -471,3 +471,22 @@ def test_without_its_client_id_the_pages_are_not_there(site: Site, app_host: App
         connection.request("GET", f"{urlsplit(base).path}/slack/install")
         assert connection.getresponse().status == 404
         connection.close()
+
+
+def test_what_another_workspace_of_the_app_sends_is_acknowledged_and_not_kept(
+    either: Club, stand_in: StandIn
+) -> None:
+    second = stand_in.new_workspace(either.clock.now, same_app_as=either.ws)
+    target = either.ws.courier.target
+    if target is not None:
+        second.deliver_by(target)
+    nico = second.add_person("Nico Bell")
+
+    said = second.say(nico, second.add_channel("log", [nico]), GAME)
+    second.settle()
+    either.settle()
+
+    assert said.delivery.status == "acknowledged"
+    assert second.reactions_of_bot(said) == []
+    with either.store.reading() as session:
+        assert session.exec(select(Line)).all() == []

@@ -9,10 +9,13 @@ from pathlib import Path
 import pytest
 from sqlmodel import col, func, select
 
+from bot.clock import SystemClock
 from bot.local.workspace import Workspace
 from bot.manifest import make_manifest
+from core.installing import install
 from core.leaving import account_closed
-from core.model import Person, Pitcher, Team
+from core.model import BotToken, Person, Pitcher, Team
+from core.model import Workspace as Stored
 from core.store import Store
 from tests.support.rulebooks import own_books
 
@@ -68,6 +71,29 @@ def test_the_demo_club_loads_and_a_second_time_changes_nothing(
     assert first.returncode == 0, first.stderr
     assert "Team added: Herons 17U" in first.stdout
     assert "added" not in second.stdout
+    assert counts(database) == (2, 12)
+
+
+def test_without_a_token_of_its_own_it_goes_by_the_installed_one(
+    herons: Workspace, tmp_path: Path
+) -> None:
+    database = tmp_path / "club.sqlite3"
+    neither = load(herons, database, SLACK_BOT_TOKEN="")
+    assert neither.returncode == 2
+    assert "the app is not installed in this database" in neither.stderr
+
+    now = SystemClock().now()
+    kept = BotToken(
+        workspace_id=herons.team_id, token=herons.bot_token, bot_id="B1", bot_user_id="U1",
+        app_id="A1", scopes="", installed_by="U2", installed_at=now,
+    )  # fmt: skip
+    store = Store(f"sqlite:///{database}")
+    with store.writing() as session:
+        install(session, Stored(id=herons.team_id), kept, now)
+    store.close()
+    loaded = load(herons, database, SLACK_BOT_TOKEN="")
+
+    assert loaded.returncode == 0, loaded.stderr
     assert counts(database) == (2, 12)
 
 
