@@ -30,8 +30,8 @@ BEGIN = Page(
         "Spinkeeper keeps a team's pitching log in your Slack workspace.",
         "Slack shows next what it may see and do, and asks you to allow it. You have ten minutes "
         "for that.",
-        "What players, parents and coaches type is kept in the database of whoever runs this "
-        "page, and nowhere else.",
+        "What players, parents and coaches type to it is kept in the database of whoever runs "
+        "this page, beside what Slack keeps itself.",
     ),
     TO_SLACK,
 )
