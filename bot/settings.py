@@ -80,4 +80,5 @@ def database_url(settings: Settings) -> str:
     if settings.database_url:
         return settings.database_url
     folder = user_data_path("spinkeeper", ensure_exists=True)
+    folder.chmod(0o700)  # what minors typed, and the bot's token, are for this account alone
     return f"sqlite:///{folder / 'spinkeeper.sqlite3'}"

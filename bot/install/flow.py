@@ -124,13 +124,16 @@ class InstallFlow(OAuthFlow):
             )
             if given.get("is_enterprise_install") or not given.get("team"):
                 raise RefusedError("organization", problem("organization"))
+            if given.get("refresh_token"):
+                raise RefusedError("rotation", problem("rotation"))
             lacking = sorted({*SCOPES} - {*str(given.get("scope") or "").split(",")})
             if lacking:
                 raise RefusedError(f"without {','.join(lacking)}", missing(lacking))
             bot = self.client.auth_test(token=given["access_token"])
         except SlackApiError as fault:
-            reason = _named(fault.response.get("error"))
-            raise RefusedError(reason, problem(reason)) from None
+            reason = _reason(fault)
+            status = 502 if reason == "no_answer" else 400
+            raise RefusedError(reason, problem(reason), status) from None
         except (OSError, HTTPException) as fault:
             raise RefusedError(type(fault).__name__, problem("no_answer"), 502) from None
         return Installation(
@@ -220,6 +223,13 @@ def make_flow(settings: Settings, desk: Desk) -> InstallFlow | None:
         authorization_url=urljoin(settings.api_url, "../oauth/v2/authorize"),
     )
     return InstallFlow(oauth, settings.api_url, desk, [*own_ids(settings.rulebooks)])
+
+
+def _reason(fault: SlackApiError) -> str:
+    """Slack's name of the error; "no_answer" for a page that is none of the Web API's."""
+    data = fault.response.data
+    answered = isinstance(data, dict) and fault.response.status_code < 500
+    return _named(data.get("error")) if answered else "no_answer"
 
 
 def _named(reason: object) -> str:

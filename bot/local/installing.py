@@ -76,6 +76,7 @@ class Installing(Stage):
             "enterprise": {"id": "E0LOCAL", "name": "Local"} if grant.whole_organization else None,
             "authed_user": {"id": grant.person},
             "is_enterprise_install": grant.whole_organization,
+            **({"refresh_token": "xoxe-1-local", "expires_in": 43_200} if self.rotates else {}),
         }
 
     def _team(self) -> Json:

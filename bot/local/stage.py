@@ -80,6 +80,8 @@ class Stage:
         self.scopes: frozenset[str] | None = None
         self.installed = True
         self.token_revoked = False
+        #: Whether tokens are given for twelve hours (docs.slack.dev, "Using token rotation").
+        self.rotates = False
         self.messages_tab = True
         self.features: Features | None = None
         self.bot = self._add_bot()

@@ -121,6 +121,13 @@ PROBLEMS: Mapping[str, Page] = {
         f"is clear who reads what. {NOTHING_KEPT}",
         "Begin again, and choose one workspace at Slack's page.",
     ),
+    "rotation": _problem(
+        "Not installed",
+        "The app's settings at Slack have token rotation on, so that its token would end within "
+        f"hours, and Spinkeeper does not renew it. {NOTHING_KEPT}",
+        "Slack does not let it be turned off again. Whoever runs Spinkeeper: make a new app from "
+        "what “spinkeeper manifest” prints, and start the bot with the new app's variables.",
+    ),
     "other_workspace": Page(
         "This Spinkeeper serves another workspace",
         (

@@ -1,3 +1,5 @@
+from pathlib import Path
+
 import pytest
 from pydantic import SecretStr
 
@@ -50,6 +52,17 @@ def test_tokens_that_do_not_fit_are_named(given: dict[str, str], named: str) -> 
 
 def test_secrets_never_show_in_the_settings_text() -> None:
     assert "xoxb-secret" not in repr(settings(bot_token="xoxb-secret", app_token="xapp-secret"))
+
+
+def test_the_folder_of_the_database_is_for_this_account_alone(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path))
+
+    url = database_url(Settings())
+
+    assert url == f"sqlite:///{tmp_path}/spinkeeper/spinkeeper.sqlite3"
+    assert (tmp_path / "spinkeeper").stat().st_mode & 0o777 == 0o700
 
 
 def test_the_database_is_the_one_named() -> None:

@@ -257,6 +257,30 @@ def test_an_install_for_a_whole_organization_is_refused(site: Site) -> None:
     refused(site, browser, back, 400, "for a whole organization")
 
 
+def test_a_token_that_would_end_within_hours_is_refused(site: Site) -> None:
+    browser, site.ws.rotates = Browser(site.base), True
+    back = site.ws.approve(site.people["ada"], browser.to_slack())
+
+    refused(site, browser, back, 400, "have token rotation on")
+
+
+def test_without_a_database_the_pages_say_that_nothing_was_done(
+    site: Site, app_host: AppHost
+) -> None:
+    nowhere = Store("sqlite:////nowhere/at/all.sqlite3")
+    bot = make_bot(site.settings, None, site.clock, nowhere, no_network)
+    with serving(app_host, bot) as base:
+        browser = Browser(base)
+        begun = Browser(site.base)
+        browser.cookies = begun.cookies
+        back = site.ws.approve(site.people["ada"], begun.to_slack())
+
+        for path in (back, "/slack/install"):
+            page = browser.get(path)
+            assert page.status == 503
+            assert "The database could not be reached" in page.text
+
+
 def test_less_than_the_bot_needs_is_refused_and_what_is_missing_is_named(site: Site) -> None:
     browser = Browser(site.base)
     asked = browser.to_slack().replace("chat%3Awrite%2C", "").replace("chat:write,", "")
@@ -287,7 +311,7 @@ def test_slack_away_after_the_code_keeps_nothing(site: Site) -> None:
     for fault in (HttpError(503), Dropped()):
         site.ws.faults.order("auth.test", fault)
         page = site.install()
-        assert page.status in {400, 502}
+        assert (page.status, page.heading) == (502, "Slack did not answer")
         assert "Nothing was kept." in page.text
         assert nothing_kept(site)
 
