@@ -5,6 +5,7 @@ that names another person, another day, another game or another kind of throwing
 draft; any other piece adds to the draft before it.
 """
 
+from dataclasses import dataclass
 from datetime import date
 
 from core.reading.board import COUNTS, Board, Claim
@@ -28,12 +29,22 @@ def assemble(board: Board) -> tuple[list[Draft], list[Unread]]:
     return drafts, assembler.unread
 
 
+@dataclass(slots=True)
+class Heading:
+    """What stands before the names or outings that it holds for."""
+
+    days: tuple[date, ...] = ()
+    kind: str | None = None
+    label: str | None = None
+    opponent: bool = False
+
+
 class Assembler:
     """Takes pieces in order and builds drafts."""
 
     def __init__(self, board: Board) -> None:
         self.board = board
-        self.heading = Draft()
+        self.heading = Heading()
         self.drafts: list[Draft] = []
         self.unread: list[Unread] = []
         self.filling = Filling(board, self.drafts, self.unread)
@@ -45,19 +56,7 @@ class Assembler:
         if self.names_people and self.drafts and heads_names(self.board, piece):
             self._head_anew(piece)
             return
-        if self._is_for_all(piece):
-            for draft in self.drafts:
-                self._put_all(draft, [claim for claim in piece if claim.key != "each"])
-            return
-        if self._counts_for_all_but_clashes(piece):
-            self._ask(piece)
-            return
-        if self._types_of_two_games(piece):
-            return
-        of_all = sums_over_all(self.board, self.drafts, piece)
-        if of_all is not None:
-            if not of_all:
-                self._ask(piece)
+        if len(self.drafts) > 1 and self._tells_of_all(piece):
             return
         lists = [claim for claim in piece if claim.key == "list"]
         if lists and len(lists) < len(piece):
@@ -78,6 +77,22 @@ class Assembler:
             self._take_own_kind(self.drafts[-1], piece)
         self._put_all(self.drafts[-1], piece)
         self._note_heading(piece)
+
+    def _tells_of_all(self, piece: Piece) -> bool:
+        """Whether the piece was of all drafts: put into them, or asked about."""
+        if self._is_for_all(piece):
+            for draft in self.drafts:
+                self._put_all(draft, [claim for claim in piece if claim.key != "each"])
+            return True
+        if self._counts_for_all_but_clashes(piece):
+            self._ask(piece)
+            return True
+        if self._types_of_two_games(piece):
+            return True
+        of_all = sums_over_all(self.board, self.drafts, piece)
+        if of_all is False:
+            self._ask(piece)
+        return of_all is not None
 
     def _take_own_kind(self, draft: Draft, piece: Piece) -> None:
         """As in "long toss then 30 pitch pen": the counts are of the kind beside them."""
@@ -144,8 +159,6 @@ class Assembler:
 
     def _is_for_all(self, piece: Piece) -> bool:
         """As in "both in the bullpen", "all vs Harlow", "no pain for either", "5 cb each"."""
-        if len(self.drafts) < 2:
-            return False
         said_people = self._said_people()
         keys = {claim.key for claim in piece if claim.value != "everyone" or not said_people}
         if "who" in keys or "label" in keys:
@@ -223,10 +236,9 @@ class Assembler:
 
     def _fresh(self, piece: Piece) -> Draft:
         """A draft that keeps what a heading before it said, or whose it is."""
-        named = any(claim.key == "who" for claim in piece)
         if not self.drafts:
             return Draft()
-        if named:
+        if any(claim.key == "who" for claim in piece):
             own_day = any(claim.key == "day" for claim in piece)
             own_kind = any(claim.key == "kind" for claim in piece)
             return Draft(

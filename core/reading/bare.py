@@ -219,7 +219,7 @@ BARE_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "12 in the first, 19 in the second = 31",
-        f"claimed (comma|dash|dot)* (is|total|for|adv|so)* <n:num> {_AFTER}",
+        f"said_running (comma|dash|dot)* (is|total|for|adv|so)* <n:num> {_AFTER}",
         _sum_of_innings,
     ),
     rule("total", "<n:num> (ish)? (pitches)? total", _total),

@@ -5,13 +5,13 @@ is looked at in the end: a number that is left over is asked about.
 """
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from datetime import datetime
 
 from core.reading.entry import UnreadReason
 from core.reading.items import NUMERIC, Item
-from core.reading.pattern import CLAIMED, FIRST_CODE, LazyPattern, code, mask
+from core.reading.pattern import CLAIMED, LazyPattern, code, codes
 from core.reading.tokens import fold
 
 NO_LOG = "no log"
@@ -25,9 +25,12 @@ _SAID = {
     "day": "said_day",
     "opponent": "said_vs",
     "label": "said_label",
+    "running": "said_running",
     "tired": "said_arm",
     "pain": "said_arm",
 } | dict.fromkeys((*COUNTS, "forstrikes", "range"), "said_count")
+_SAID_CODES = {key: code(symbol) for key, symbol in _SAID.items()}
+_CLAIMED_CODE = code(CLAIMED)
 
 
 @dataclass(slots=True)
@@ -64,16 +67,22 @@ class Board:
     _codes: list[str] = field(default_factory=list)
     _free: list[bool] = field(default_factory=list)
     _line: str | None = None
-    present: int = 0  # one bit for each symbol that the line holds or has held, for the rules
     symbols: frozenset[str] = frozenset()
+    _held: set[str] = field(default_factory=set)  # codes of symbols, those since claimed too
+    # Rows of rules whose first, second and third need the line meets, one bit for each, out of
+    # so many rows.
+    _first: int = 0
+    _second: int = 0
+    _third: int = 0
+    _of_rows: int = 0
 
     def __post_init__(self) -> None:
         symbols = [item.symbol for item in self.items]
-        self._codes = list(map(code, symbols))
+        self._codes = codes(symbols)
         if self.roster:
             self.roster_starts = frozenset(fold(name.split(" ")[0]) for name in self.roster)
         self.symbols = frozenset(symbols)
-        self.present = mask(map(code, self.symbols))
+        self._held = set(self._codes)
         self._free = [True] * len(self.items)
 
     @property
@@ -82,6 +91,23 @@ class Board:
         if self._line is None:
             self._line = "".join(self._codes)
         return self._line
+
+    def fitting_rows(self) -> int:
+        """The rows of all tables that may fit the line, one bit for each."""
+        if self._of_rows != len(_INDEX.rows):  # a table was taken up since
+            self._first, self._second, self._third = _INDEX.free
+            self._meet(self._held)
+            self._of_rows = len(_INDEX.rows)
+        return self._first & self._second & self._third
+
+    def _meet(self, symbols: Iterable[str]) -> None:
+        met = _INDEX.met
+        for symbol in symbols:
+            if symbol in met:
+                first, second, third = met[symbol]
+                self._first |= first
+                self._second |= second
+                self._third |= third
 
     def claim(
         self,
@@ -95,8 +121,10 @@ class Board:
     ) -> None:
         """Lay a claim on items first..after-1."""
         self.claims.append(Claim(first, after, key, value, about, weak))
-        said = code(_SAID.get(key, CLAIMED))
-        self.present |= 1 << ord(said) - FIRST_CODE
+        said = _SAID_CODES.get(key, _CLAIMED_CODE)
+        if said not in self._held:
+            self._held.add(said)
+            self._meet(said)
         self._codes[first:after] = [said] * (after - first)
         self._free[first:after] = [False] * (after - first)
         self._line = None
@@ -167,47 +195,61 @@ def rule(name: str, pattern: str, apply: Handler) -> Rule:
     return Rule(name, LazyPattern(pattern), apply)
 
 
-@dataclass(frozen=True, slots=True)
-class _Table:
-    """A table of rules with what a line must hold for each; 0 when a rule asks for nothing.
+LOOKED_AT = 3  # needs of a row
 
-    Of each row's own needs the two rarest are looked at.
+
+class _Index:
+    """Which rows of the tables can fit a line, by the symbols that it holds or has held.
+
+    A set of rows is a number with one bit for each row. A row is looked at when the line holds
+    one symbol of each of its three rarest needs; all are found by one look-up a symbol.
     """
 
-    wanted: int
-    rows: tuple[tuple[int, int, LazyPattern, Handler], ...]
+    def __init__(self) -> None:
+        self.rows: list[tuple[LazyPattern, Handler]] = []
+        self.tables: dict[int, int] = {}  # by the table's id, its rows: tables are never dropped
+        self.met: dict[str, list[int]] = {}  # by symbol: rows whose need it meets, need by need
+        self.free = [0] * LOOKED_AT  # rows without such a need
+
+    def table(self, rules: tuple[Rule, ...]) -> int:
+        """The rows of a table, which is taken up when it is first asked for."""
+        found = self.tables.get(id(rules))
+        if found is None:
+            first = len(self.rows)
+            for one in rules:
+                self._take_up(one)
+            found = self.tables[id(rules)] = (1 << len(self.rows)) - (1 << first)
+        return found
+
+    def _take_up(self, one: Rule) -> None:
+        bit = 1 << len(self.rows)
+        self.rows.append((one.pattern, one.apply))
+        needs = one.pattern.needs[:LOOKED_AT]
+        for slot, symbols in enumerate(needs):
+            for symbol in symbols:
+                self.met.setdefault(symbol, [0] * LOOKED_AT)[slot] |= bit
+        for slot in range(len(needs), LOOKED_AT):
+            self.free[slot] |= bit
 
 
-_EVERY = -1  # shares a bit with every line that has items
-_TABLES: dict[int, _Table] = {}  # by table: the tables are made once, at import
-
-
-def _table(rules: tuple[Rule, ...]) -> _Table:
-    rows = []
-    for one in rules:
-        first, second = (*map(mask, one.pattern.needs), _EVERY, _EVERY)[:2]
-        rows.append((first, second, one.pattern, one.apply))
-    wanted = 0
-    for first, _, _, _ in rows:
-        wanted |= first
-    return _Table(0 if wanted == _EVERY else wanted, tuple(rows))
+_INDEX = _Index()
 
 
 def run(board: Board, rules: tuple[Rule, ...]) -> None:
     """Apply each rule wherever it fits, in the order of the table."""
-    table = _TABLES.get(id(rules))
-    if table is None:
-        table = _TABLES[id(rules)] = _table(rules)
-    present = board.present or _EVERY
-    if table.wanted and not table.wanted & present:
-        return
-    for first, second, pattern, apply in table.rows:
-        if not first & present or not second & present:
-            continue
-        for match in pattern.compiled.finditer(board.line):
-            if board.still_reads(match.start(), match.group()):
+    table = _INDEX.table(rules)
+    left = board.fitting_rows() & table
+    while left:
+        row = left & -left
+        pattern, apply = _INDEX.rows[row.bit_length() - 1]
+        line, applied = board.line, False
+        for match in pattern.compiled.finditer(line):
+            if board.line is line or board.still_reads(match.start(), match.group()):
                 apply(board, match)
-                present = board.present or _EVERY
+                applied = True
+        left ^= row
+        if applied:  # what was said may make later rows fit
+            left = board.fitting_rows() & table & -(row << 1)
 
 
 def says_no_log(what: str) -> Handler:

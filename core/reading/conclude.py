@@ -52,7 +52,7 @@ def conclude(draft: Draft, posted: date, quote: str) -> Conclusion:
     _reject_unlikely(counts, unread, quote)
     if "running" in said and "pitches" not in counts:
         unread.append(Unread(quote, UnreadReason.TWO_READINGS))
-    if counts and not draft.kind_beside and len(_loose_kinds(draft)) > 1:
+    if counts and draft.kind and not draft.kind_beside and len(_loose_kinds(draft)) > 1:
         unread.append(Unread(quote, UnreadReason.UNKNOWN_KIND))
     if draft.open_kind is not None and counts and draft.kind is None and not draft.opponent:
         unread.append(Unread(quote, UnreadReason.UNKNOWN_KIND))
@@ -101,21 +101,25 @@ def _pain(draft: Draft) -> tuple[Pain, ...] | None:
     """Pain as told; "no pain" only when nothing in the line speaks against it."""
     if draft.who == ("everyone",) and draft.pains:
         return None
-    unclear = any(claim.value is UnreadReason.UNCLEAR_PAIN for claim in draft.claims)
-    return tuple(draft.pains) or (() if draft.no_pain and not unclear else None)
+    if draft.pains:
+        return tuple(draft.pains)
+    unclear = draft.no_pain and any(c.value is UnreadReason.UNCLEAR_PAIN for c in draft.claims)
+    return () if draft.no_pain and not unclear else None
 
 
 def _kind(draft: Draft, counts: dict[str, int]) -> str | None:
     if draft.off and not counts:
         return "off"
-    warmed_up = all(c.value != "bullpen" or c.about for c in draft.claims if c.key == "kind")
-    if (draft.kind is None or (draft.kind == "bullpen" and warmed_up)) and (
-        draft.opponent or "outs" in counts
-    ):
+    game = draft.opponent or "outs" in counts
+    if game and (draft.kind is None or (draft.kind == "bullpen" and _only_warmed_up(draft))):
         return "game"
     if draft.kind is None and counts and (draft.game_sign or (draft.pains and draft.after_game)):
         return "game"
     return draft.kind
+
+
+def _only_warmed_up(draft: Draft) -> bool:
+    return all(c.value != "bullpen" or c.about for c in draft.claims if c.key == "kind")
 
 
 def _resolve_shares(draft: Draft, counts: dict[str, int], unread: list[Unread], quote: str) -> None:

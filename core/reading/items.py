@@ -66,6 +66,10 @@ def itemize(tokens: list[Token], words: Lexicon) -> list[Item]:
     items: list[Item] = []
     at, end = 0, len(tokens)
     while at < end:
+        if norms[at] not in words.openers:
+            items.append(_single(tokens, at))
+            at += 1
+            continue
         item, at = _next_item(tokens, norms, at, words)
         items.append(_mixed(items, item) if item.symbol == "frac" else item)
     return items
@@ -104,6 +108,8 @@ def _single(tokens: list[Token], at: int) -> Item:
     """A token that no phrase took."""
     token = tokens[at]
     form, text, norm, start, end, tight = token
+    if form is _WORD:
+        return _new(Item, ("word", text, start, end, None, None, norm, tight, False))
     if form is _NUMBER:
         value = number_value(norm)
         return _new(Item, ("num", text, start, end, value, None, norm, tight, True))
@@ -220,13 +226,10 @@ def _item(
     pair: tuple[int, int] | None = None,
     name: str = "",
 ) -> Item:
-    token = tokens[first]
-    if after == first + 1:
-        text, digits = token.text, token.form in _WITH_DIGITS
-    else:
-        text = " ".join(token.text for token in tokens[first:after])
+    form, text, norm, start, end, tight = tokens[first]
+    digits = form in _WITH_DIGITS
+    if after > first + 1:
+        text = " ".join([token.text for token in tokens[first:after]])
         digits = any(token.form in _WITH_DIGITS for token in tokens[first:after])
-    end = tokens[after - 1].end
-    return _new(
-        Item, (symbol, text, token.start, end, value, pair, name or token.norm, token.tight, digits)
-    )
+        end = tokens[after - 1].end
+    return _new(Item, (symbol, text, start, end, value, pair, name or norm, tight, digits))

@@ -55,6 +55,8 @@ class Lexicon:
         # What may open a number in words: "half a dozen", "a dozen and a half".
         self.spell = frozenset(self.numbers) | frozenset(self.dozens_after) | {"half", "a"}
         self.spell |= {self.dozen}
+        # Any other word or number is an item by itself.
+        self.openers = self.spell | frozenset(self.by_second)
         self._in_phrases = (frozenset(self.phrases) | inside) - frozenset(self.numbers)
         self._all_known = tuple(self.known)
         alone = {word for word in self.phrases if self.is_phrase(word)}

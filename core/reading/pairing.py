@@ -5,7 +5,7 @@ is chosen that leaves the fewest numbers and nouns alone: "44 p 6 cb" pairs each
 noun after it, "p 44 cb 6" with the noun before it.
 """
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from core.reading.board import Board
 from core.reading.entry import UnreadReason
@@ -18,8 +18,7 @@ _JOINS = FILLERS | _LINKS | {"of"}
 LONGEST_RUN = 60
 
 
-@dataclass(frozen=True, slots=True)
-class Pair:
+class Pair(NamedTuple):
     """Places of a number and its noun, and of the whole stretch between them."""
 
     number: int

@@ -11,26 +11,32 @@ from functools import cached_property
 
 CLAIMED = "claimed"  # the symbol of an item that a rule has already used
 
-_EVERYDAY = ("num", "comma", "dot", "the", "is", "a", "of", "into", "on", "adv", "pitches", "threw")
-FIRST_CODE = 0xE000  # the private use area of Unicode
-_CODES: dict[str, str] = {}
+# What most lines hold, or hold once their counts are claimed.
+_EVERYDAY = ("num", "comma", "dot", "the", "is", "a", "of", "into", "on", "adv", "pitches", "threw",
+             CLAIMED, "said_count", "said_who")  # fmt: skip
+_FIRST_CODE = 0xE000  # the private use area of Unicode
 _GROUPS: dict[str, str] = {}
+
+
+class _Codes(dict[str, str]):
+    """The characters of symbols; a symbol gets the next one when it is first asked for."""
+
+    def __missing__(self, symbol: str) -> str:
+        found = self[symbol] = chr(_FIRST_CODE + len(self))
+        return found
+
+
+_CODES = _Codes()
 
 
 def code(symbol: str) -> str:
     """The character that stands for a symbol."""
-    found = _CODES.get(symbol)
-    if found is None:
-        found = _CODES[symbol] = chr(FIRST_CODE + len(_CODES))
-    return found
+    return _CODES[symbol]
 
 
-def mask(codes: Iterable[str]) -> int:
-    """One bit for each code: whether two lines of symbols share one is then a single step."""
-    bits = 0
-    for char in codes:
-        bits |= 1 << ord(char) - FIRST_CODE
-    return bits
+def codes(symbols: list[str]) -> list[str]:
+    """The characters that stand for the symbols of a line."""
+    return [_CODES[symbol] for symbol in symbols]
 
 
 def group(name: str, symbols: Iterable[str]) -> None:
@@ -96,7 +102,7 @@ def _needed(pattern: str, at: int) -> tuple[list[frozenset[str]], int]:
             branches.append([])
             at += 1
             continue
-        looks = pattern.startswith(("(?=", "(?!", "(?<!", "(?<="), at)
+        forbids = pattern.startswith(("(?!", "(?<!"), at)
         if pattern[at] == "[":
             end = pattern.index("]", at)
             inside, at = pattern[at + 1 : end], end + 1
@@ -108,7 +114,7 @@ def _needed(pattern: str, at: int) -> tuple[list[frozenset[str]], int]:
         else:
             at += 1
         optional = at < len(pattern) and pattern[at] in "?*"
-        if not looks and not optional:
+        if not forbids and not optional:
             branches[-1] += symbols
     if len(branches) == 1:
         return branches[0], at

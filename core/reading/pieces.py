@@ -6,6 +6,7 @@ from itertools import pairwise, takewhile
 from core.reading.board import COUNTS, NO_LOG, Board, Claim
 
 Piece = list[Claim]
+FEWEST_CUT = 3  # claims: two markers and a count
 
 
 def pieces(board: Board) -> list[Piece]:
@@ -16,13 +17,15 @@ def pieces(board: Board) -> list[Piece]:
         if claim.key == NO_LOG:
             continue
         if board.piece[claim.first] != last or claim.key == "all" or _of_both(board, found, claim):
-            opening = _said_of_all(board, found, claim)
-            found.append(opening)
+            of_all = claim.key in ("each", "all") and found
+            found.append(_said_of_all(board, found, claim) if of_all else [])
             last = board.piece[claim.first]
         found[-1].append(claim)
-    found = _headed_by_days(board, [piece for piece in found if piece])
-    found = _led_by_markers(board, found)
-    found = _headed_by_kinds(board, found)
+    found = [piece for piece in found if piece]
+    if len(found) > 1:
+        found = _headed_by_days(board, found)
+        found = _led_by_markers(board, found)
+        found = _headed_by_kinds(board, found)
     return [part for piece in found for part in _cut(piece)]
 
 
@@ -101,8 +104,7 @@ def _closes_clause(board: Board, claim: Claim) -> bool:
 
 def _said_of_all(board: Board, found: list[Piece], claim: Claim) -> Piece:
     """As in "Ike 18p, no spins for any of them": the claims of the clause that "them" closes."""
-    closes = claim.key == "each" and _closes_clause(board, claim)
-    if not found or not (closes or claim.key == "all"):
+    if claim.key == "each" and not _closes_clause(board, claim):
         return []
     clause = board.clause[claim.first]
     here = [c for c in found[-1] if board.clause[c.first] == clause]
@@ -114,6 +116,9 @@ def _said_of_all(board: Board, found: list[Piece], claim: Claim) -> Piece:
 
 def _cut(piece: Piece) -> Iterator[Piece]:
     """Cut "mon pen 20 wed pen 25" before each marker, "20 monday 25 tuesday" after each."""
+    if len(piece) < FEWEST_CUT:
+        yield piece
+        return
     keys = [claim.key for claim in piece]
     for key in ("who", "day", "label", "kind"):
         if keys.count(key) < 2:

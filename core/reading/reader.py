@@ -44,6 +44,23 @@ LONGEST_LINE = 4000  # characters
 MOST_TOKENS = 1200  # 4,000 characters of words are some 900
 MOST_NUMBERS = 150  # a staff of twenty fills about a hundred
 _NUMBERS = frozenset({Form.NUMBER, Form.RATIO, Form.PERCENT, Form.CLOCK, Form.ORDINAL})
+# Before plain counts are paired with their nouns: all that a number can be besides, surest first.
+BEFORE_COUNTS = (
+    *CORRECTION_RULES,
+    *PUT_RIGHT_RULES,
+    *LABEL_RULES,
+    *NO_LOG_RULES,
+    *EFFORT_RULES,
+    *DAY_RULES,
+    *RUNNING_RULES,
+    *STRIKE_RULES,
+    *SHARE_RULES,
+    *LIST_RULES,
+    *COUNT_RULES,
+    *INNINGS_RULES,
+)
+# And after: numbers that stand where a count would stand, and what kind of throwing it was.
+AFTER_COUNTS = (*ELLIPSIS_RULES, *BARE_RULES, *CLOCK_RULES, *KIND_RULES)
 
 
 def read(
@@ -135,24 +152,10 @@ def lay_out(
     read_pain(board, scopes)
     run(board, LIMIT_RULES)
     claim_talk(board, scopes)
-    run(board, CORRECTION_RULES)
-    run(board, PUT_RIGHT_RULES)
-    run(board, LABEL_RULES)
-    run(board, NO_LOG_RULES)
-    run(board, EFFORT_RULES)
-    run(board, DAY_RULES)
-    run(board, RUNNING_RULES)
-    run(board, STRIKE_RULES)
-    run(board, SHARE_RULES)
-    run(board, LIST_RULES)
-    run(board, COUNT_RULES)
-    run(board, INNINGS_RULES)
+    run(board, BEFORE_COUNTS)
     pair_counts(board)
     read_catchers(board)
-    run(board, ELLIPSIS_RULES)
-    run(board, BARE_RULES)
-    run(board, CLOCK_RULES)
-    run(board, KIND_RULES)
+    run(board, AFTER_COUNTS)
     return board
 
 

@@ -15,10 +15,11 @@ def bring_together(board: Board, all_drafts: list[Draft], unread: list[Unread]) 
     drafts = _share_each([d for d in all_drafts if d.says_something() and not _mere_rate(board, d)])
     if len(drafts) > 1 and _only_off(drafts[0]) and not drafts[0].who and drafts[1].off:
         del drafts[0]  # "no throwing, everyone had the day off"
-    _share_trailing(board, drafts)
-    unread += _share_leading_no_pain(board, drafts)
-    unread += _elliptic_counts(board, drafts)
-    unread += _beside_everyone(board, drafts)
+    if len(drafts) > 1:
+        _share_trailing(board, drafts)
+        unread += _share_leading_no_pain(board, drafts)
+        unread += _elliptic_counts(board, drafts)
+        unread += _beside_everyone(board, drafts)
     unread += _unclear_people(board, all_drafts, drafts)
     several = [one for draft in drafts for one in _multiplied(board, draft, unread)]
     return _merged(several)
