@@ -81,4 +81,4 @@ def test_counts_before_the_name_are_his() -> None:
 def test_totals_of_a_season_reach_over_the_sentence() -> None:
     assert entries_of("He's got 612 pitches for the season, 38 innings", "guardian") == []
     line = "his season total is up to 412 pitches, fifty of them tonight"
-    assert reading_of(line, "guardian").unread
+    assert entries_of(line, "guardian") == [{"pitches": 50}]
