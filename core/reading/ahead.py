@@ -46,6 +46,14 @@ def comes_back(board: Board, at: int, clause: int) -> bool:
     return today or (rests and counts_between(board, start, end) > 0)
 
 
+def stays_small(board: Board, place: int) -> bool:
+    """As in "doubleheader tmrw so just light catch, 15 throws": what was done instead, today."""
+    following = board.items[place : place + 2]
+    so_only = [item.text.lower() for item in following] in (["so", "just"], ["so", "only"])
+    _, end = span(board.sentence, place)
+    return so_only and board.author == "pitcher" and counts_between(board, place, end) > 0
+
+
 def counts_between(board: Board, start: int, at: int) -> int:
     """How many counts stand there: "45 pitches 9 cb hopefully more next time" is a log."""
     return sum(

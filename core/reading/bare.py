@@ -116,6 +116,20 @@ def _got_through(board: Board, match: re.Match[str]) -> None:
         _total(board, match)
 
 
+def _did_instead(board: Board, match: re.Match[str]) -> None:
+    """As in "coach wanted 12 spins but i only did 8": 8 of the same."""
+    first, after = span(board.clause, match.start() - 1) if match.start() else (0, 0)
+    wanted = [
+        board.items[i + 1].symbol
+        for i in range(first, after - 1)
+        if board.items[i].symbol == "num" and not board.free(i)
+    ]
+    value = board.whole(match.start("n"))
+    plan = any(c.value in ("plan", "limit") and first <= c.first < after for c in board.claims)
+    if plan and len(wanted) == 1 and wanted[0] in groups.FIELDS and value is not None:
+        board.claim(match.start("n"), match.end(), groups.FIELDS[wanted[0]], value)
+
+
 def _went(board: Board, match: re.Match[str]) -> None:
     """As in "limit was 50, went 48"; "went 4" may be innings."""
     value = board.whole(match.start("n"))
@@ -232,10 +246,15 @@ BARE_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "pulled in the 2nd at 39",
-        f"finish (the)? (ord|ordword) (innings)? (at|on|with)+ <n:num> {_AFTER}",
+        f"finish (the)? (ord|ordword|word|innings)+ (at|on|with)+ <n:num> {_AFTER}",
         _pitches,
     ),
     rule("52 of em today", "<n:num> them (today|said_day)", _of_a_total),
+    rule(
+        "but i only did 8",
+        "but (i|he|said_who)* adv* threw adv* <n:num> (?! (fill|dash)* (noun|percent))",
+        _did_instead,
+    ),
     rule(
         "threw",
         f"threw (about|adv|the|with|a|total|of|i|he|over|allof)* <n:num> {_AFTER}",

@@ -219,6 +219,17 @@ DAY_RULES: tuple[Rule, ...] = (
         "said_arm (after|adv)* from (the|hisher|last)* (weekday|sat|yesterday|daybefore|game)",
         says_no_log("day of the cause"),
     ),
+    rule(
+        "better than tuesday",
+        "than (the|on|last|hisher)* (weekday|sat|yesterday|daybefore)",
+        says_no_log("day compared"),
+    ),
+    rule(
+        "cuz i start saturday",
+        "<c:cause> (i|the|he)? <v:gamelike|pitches|threw|throwing> (on|again|adv)* (weekday|sat)"
+        " (?! (said_)?num)",
+        says_no_log("day ahead"),
+    ),
     rule("back on thursday", "(site|before|by) (on)? (weekday|sat|yesterday|daybefore)", _ahead),
     rule("days ago", "(about)? <n:num> daysago", _days_ago),
     rule("ago, Spanish order", "agobefore (about)? <n:num> daysword", _days_ago),

@@ -71,9 +71,13 @@ def _is_harmless(board: Board, words: Lexicon, at: int, *, few: bool) -> bool:
     if item.symbol in harmless_symbols() or not item.text[0].isalpha():
         return True
     if item.symbol == "word":
+        if item.name == "they" and board.symbol_is(at + 1, "hit"):
+            return True  # "they hit everything"
         return (
             is_filler(words, item.name, slips=few) or _is_company(board, at) or _is_team(board, at)
         )
+    if item.symbol == "hit":  # "they hit everything"
+        return at + 1 == len(board.items) or board.items[at + 1].symbol not in NUMERIC
     if item.symbol in ("over", "radar"):  # "26 pitches over 2 innings", "hit 71 mph"
         return at + 1 < len(board.items) and not board.free(at + 1)
     if item.symbol in ("modal", "plan"):
@@ -131,7 +135,14 @@ def _is_company(board: Board, at: int) -> bool:
         return board.items[at].text[:1].isupper()
     if before == "is":
         return at + 1 < len(board.items) and board.items[at + 1].symbol == "i"
-    return before == "title" or (before == "with" and is_known(board, board.items[at].name))
+    return before == "title" or (before == "with" and _can_be_somebody(board, at))
+
+
+def _can_be_somebody(board: Board, at: int) -> bool:
+    """As in "catch w jonah", "flat ground w jp": a name, or two or three letters of one."""
+    name = board.items[at].name
+    initials = name.isalpha() and len(name) in (2, 3) and not lexicon(board.lang).knows(name)
+    return is_known(board, name) or initials
 
 
 def _is_team(board: Board, at: int) -> bool:

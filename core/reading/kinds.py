@@ -55,6 +55,29 @@ def _in_game(board: Board, match: re.Match[str]) -> None:
         board.claim(match.start(), match.end(), "label", games[words[-1]])
 
 
+def _then_the_other(board: Board, match: re.Match[str]) -> None:
+    """As in "both games: 18 pitches 2 cb, then 26 pitches 5 cb": one after the other."""
+    thens = [i for i, item in enumerate(board.items) if item.symbol == "then" and board.free(i)]
+    counted = [i for i, item in enumerate(board.items) if item.symbol == "pitches"]
+    if len(thens) == 1 and len(counted) == 2 and counted[0] < thens[0] < counted[1]:
+        board.claim(match.start(), match.end(), "label", "game 1")
+        board.claim(thens[0], thens[0] + 1, "label", "game 2")
+
+
+def _in_ordinal(board: Board, match: re.Match[str]) -> None:
+    """As in "24 p in the first one, 31 p in the 2nd", where both games are told of."""
+    games = {1: "game 1", 2: "game 2"}
+    value = board.whole(match.start("n"))
+    if board.has("twogames", "bothends") and value in games:
+        board.claim(match.start(), match.end(), "label", games[value])
+
+
+def _only_the_first(board: Board, match: re.Match[str]) -> None:
+    """As in "we had 2 games, i only threw in the first": that was a game."""
+    if any(item.symbol == "thing" and item.text.lower() == "games" for item in board.items):
+        board.claim(match.end() - 1, match.end(), "kind", "game")
+
+
 def _all(board: Board, match: re.Match[str]) -> None:
     """As in "both say no pain"; "off day for everyone", where nobody is named."""
     named = any(claim.key == "who" for claim in board.claims)
@@ -209,7 +232,9 @@ LABEL_RULES: tuple[Rule, ...] = (
     ),
     rule("first game", "firstgame", _label("game 1")),
     rule("second game", "secondgame", _label("game 2")),
-    rule("in the second", "ordword (?! innings)", _in_game),
+    rule("in the second", "ordword (one)? (?! innings)", _in_game),
+    rule("in the 2nd", "into the <n:ord> (?! innings)", _in_ordinal),
+    rule("both games, one then the other", "bothends|twogames", _then_the_other),
     rule("another", "another (bullpen|catch|game|live)?", _label("another")),
 )
 
@@ -251,6 +276,11 @@ KIND_RULES: tuple[Rule, ...] = (
     rule("game", "game | gamelike | twogames", says_kind("game")),
     rule(
         "came in for Leo", "relieved (i|he|the|word|limit|month|modal|said_who)?", says_kind("game")
+    ),
+    rule(
+        "i only threw in the first",
+        "threw (adv)* (ordword|firstgame|secondgame)",
+        _only_the_first,
     ),
     rule("not pitched", "notpitched", _not_pitched),
     rule("skipped", "(?<=said_who) skipped", _not_pitched),

@@ -304,6 +304,15 @@ def _counts_of_an_earlier_day(board: Board) -> list[Unread]:
     return [Unread(board.quote(0, len(symbols)), UnreadReason.UNCLEAR_DAY)] if counted else []
 
 
+def _is_hypothetic(board: Board, at: int) -> bool:
+    """As in "would throw 60", "could throw 200 pitches rn"; "could only throw 20" was done."""
+    could = board.items[at].text.lower() == "could"
+    if could:
+        beside = board.items[max(0, at - 1) : at] + board.items[at + 1 : at + 2]
+        return all(item.symbol != "adv" for item in beside)
+    return board.items[at].text.lower().startswith(_HYPOTHETIC)
+
+
 def _perhaps_no_talk(board: Board) -> list[Unread]:
     """As in "should be like 45 pitches", "2 days in a row 20 throws each": counts taken for talk
     by a word that may well stand in a log.
@@ -311,7 +320,7 @@ def _perhaps_no_talk(board: Board) -> list[Unread]:
     if board.has(*_SURELY_TALK):
         return []
     marked = any(
-        (item.symbol == "modal" and not item.text.lower().startswith(_HYPOTHETIC))
+        (item.symbol == "modal" and not _is_hypothetic(board, at))
         or (item.text == "Will" and _planned(board, at) and not board.has("question"))
         or item.symbol == "shouldbe"
         or (item.symbol == "season" and item.text.lower() in ("in a row", "this week"))

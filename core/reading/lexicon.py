@@ -141,7 +141,16 @@ class Lexicon:
         near = [(str(word), off) for word, off, _ in found if _same_start(word, norm)]
         if near and near[0][1] > 1 and self.near(norm):
             return None  # "pithcing" is nearer to "pitching" than to "pinching"
+        if near and self._is_of_body(near[0][0]):
+            others = [word for word in self.near(norm) if not self._is_of_body(word)]
+            if others and not _is_undoubled(
+                near[0][0], norm
+            ):  # "thros" is no "throbs", "piching" no "pinching"
+                near = [one for one in near if not self._is_of_body(one[0])]
         return near[0][0] if near else None
+
+    def _is_of_body(self, word: str) -> bool:
+        return any(not tail and m.symbol in _OF_BODY for tail, m in self.phrases.get(word, ()))
 
     def _phrase_word(self, norm: str) -> str | None:
         """As in "veocidad": a word inside phrases, when no other word is as near."""
@@ -162,6 +171,14 @@ def _is_left_out(word: str, typed: str) -> bool:
     return any(word[:at] + word[at + 1 :] == typed for at in range(1, len(word)))
 
 
+def _is_undoubled(word: str, typed: str) -> bool:
+    """Whether a double letter was typed once: "throbing"."""
+    return any(
+        word[at] == word[at - 1] and word[:at] + word[at + 1 :] == typed
+        for at in range(1, len(word))
+    )
+
+
 def _is_swapped(word: str, typed: str) -> bool:
     """Whether two neighbouring letters of the word are swapped ("gmae")."""
     at = next((i for i, letter in enumerate(word) if letter != typed[i]), len(word))
@@ -173,6 +190,7 @@ def _same_start(word: str, typed: str) -> bool:
     return word[0] == typed[0] or word[:2] == typed[1::-1]
 
 
+_OF_BODY = frozenset({"site", "pain", "sore"})
 _CORRECTABLE = frozenset(
     [
         "pitches",

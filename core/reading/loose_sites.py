@@ -73,6 +73,8 @@ def unexplained_sites(board: Board) -> list[Unread]:
         )
         explained = ("tired", "nopain", "pain")
         told_of = [c for c in board.claims if c.key in explained and first <= c.first < after]
+        if any("asked about" in board.items[i].text.lower() for i in range(first, at)):
+            continue  # "u asked about my elbow, no pain today"
         if told_of and not _apart(board, at, told_of):
             continue
         if _told_later(board, at) or _which_arm(board, at):

@@ -58,40 +58,11 @@ def _up_and_down(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start(), match.end(), "idiom")
 
 
-def _reached(board: Board, match: re.Match[str]) -> None:
-    """As in "hit 50 in the 4th": a count on the way."""
-    board.claim(match.start(), match.end(), "running")
-
-
-def _at_limit(board: Board, match: re.Match[str]) -> None:
-    """As in "hit his limit at 50": as many were thrown."""
-    value = board.whole(match.start("n"))
-    if value is not None and value >= 10:
-        board.claim(match.start(), match.end(), "pitches", value, weak=True)
-
-
 def _speed_at(board: Board, match: re.Match[str]) -> None:
     """As in "fb at 70"; Spanish "8 curvas al 60" tells the effort."""
     percent = board.lang == "es" and (board.whole(match.start("n")) or 1) % 5 == 0
     if not (percent and board.items[match.start("n") - 1].text.lower() == "al"):
         _speed_of_pitch(board, match)
-
-
-def _limit(board: Board, match: re.Match[str]) -> None:
-    """A limit; but "Max: 2 ip" may be somebody called Max."""
-    colon = (
-        match.start() + 1 < len(board.items) and board.items[match.start() + 1].symbol == "colon"
-    )
-    if board.items[match.start()].text == "Max" and colon:
-        board.unread(match.start(), match.end(), UnreadReason.UNCLEAR_PERSON)
-    else:
-        board.no_log(match.start(), match.end(), "limit")
-
-
-def _available(board: Board, match: re.Match[str]) -> None:
-    """As in "had 35 available", "had 20 left to throw"."""
-    if board.items[match.end() - 1].text.lower() not in ("tomorrow", "next"):
-        board.no_log(match.start(), match.end(), "limit")
 
 
 def _years_old(board: Board, match: re.Match[str]) -> None:
@@ -147,6 +118,12 @@ def _negative(board: Board, match: re.Match[str]) -> None:
     bullet = before == "newline" or (at == 0 and board.has("newline"))
     if spaced and not bullet and before != "num":
         board.unread(at, match.end(), UnreadReason.IMPOSSIBLE)
+
+
+def _so_far(board: Board, match: re.Match[str]) -> None:
+    """As in "no hitter thru 4!! 53 pitches 4 ip": the innings are told beside it."""
+    if board.has("innings"):
+        board.no_log(match.start(), match.end(), "inning")
 
 
 def _how_many(board: Board, match: re.Match[str]) -> None:
@@ -278,6 +255,14 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         "struckout (the|i|he|word|adv)* (on|in) (adv|about)* num (adj)* (pitches)?",
         says_no_log("batting line"),
     ),
+    rule("no hitter thru 4", "nohit (the)? <n:num|ord>", _so_far),
+    rule("won in 9 innings", "win (adv)* into num innings", says_no_log("length of game")),
+    rule("two hundred feet", "num vague thing", says_no_log("distance")),
+    rule(
+        "game tonight, 3 to 2",
+        "(game|gamelike) (today|adv|comma)* num to num (?= dot|comma|stop|newline|$)",
+        _score,
+    ),
     rule(
         "left to throw",
         "num fill* (unit)? (left|remaining) (?! site|said_arm|claimed)",
@@ -332,7 +317,7 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         says_unread(UnreadReason.TWO_READINGS),
     ),
     rule("speed of a pitch", "type (is|at|about|in)* num dash num", _speed_of_pitch),
-    rule("speed of a pitch, at", "type (is)* at <n:num>", _speed_at),
+    rule("speed of a pitch, at", "type (is)* at <n:num> (?! (fill)* percent)", _speed_at),
     rule("mph of a pitch", "mph (on|of|the|is|for|at|type)* num", says_no_log("radar")),
     rule("saw three hooks", "saw (about|the|adv|adj)* num fill* unit", says_no_log("batting line")),
     rule("sets of an exercise", "num times num (?= word|slot|painidiom)", says_no_log("exercise")),
@@ -367,42 +352,6 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     rule("sixteens", "(the|a|in|with)+ num plural", says_no_log("age group")),
 )
 
-
-AVAILABLE_RULES: tuple[Rule, ...] = (
-    rule("had 35 available", "(had|with)+ num (unit)? (plan|remaining)", _available),
-)
-
-LIMIT_RULES: tuple[Rule, ...] = (
-    rule(
-        "hit his limit at 50",
-        "(hit|radar|at|finish) (the|hisher|i)* limit (at|of|with|comma)* <n:num>"
-        " (?! (fill|dash)* noun)",
-        _at_limit,
-    ),
-    rule(
-        "limit, number",
-        "limit (is|of|at|colon|the|was|to|today|adv)* num (unit|innings|game)?",
-        _limit,
-    ),
-    rule(
-        "number, limit",
-        "num (unit|innings)? (dash)? limit",
-        says_no_log("limit"),
-    ),
-    rule("on a 50 count", "on a num (pitches)? (countword|limit|pitches)", says_no_log("limit")),
-    rule(
-        "hit 50 in the 4th",
-        "(hit|radar) num (pitches)? (in (the)? ord | ordword) (innings)?",
-        _reached,
-    ),
-    rule("number max of type", "num fill* unit limit", says_no_log("limit")),
-    rule(
-        "no curves until june",
-        "(none|nothing) (fill|threw)* type ((or|and) type)? (for|to|said_who|he|i|them|word|in)*"
-        " (before|by) (the|on|for)* (month|weekday|sat|ord|num|isodate|ratio|word|day|plan)",
-        says_no_log("limit"),
-    ),
-)
 
 CLOCK_RULES: tuple[Rule, ...] = (
     rule("home by nine", "by <n:num> (?! (fill|dash)* (unit|innings|percent|speed))", _clock),

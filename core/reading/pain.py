@@ -159,6 +159,8 @@ def _ask_whose(board: Board, scope: Scope) -> None:
 def _unsure(board: Board) -> None:
     for at, item in enumerate(board.items):
         if item.symbol == "unsure" and board.free(at):
+            if item.text.lower().startswith("icing") and board.has("pain", "sore"):
+                continue  # "shoulder pain, 4 out of 10. I'm icing it"
             board.unread(at, at + 1, UnreadReason.UNCLEAR_PAIN)
 
 

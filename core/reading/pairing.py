@@ -50,11 +50,14 @@ def _runs(board: Board) -> list[list[int]]:
 
 def best_pairs(board: Board, run: list[int]) -> list[Pair]:
     """The pairing of neighbours that covers most; a noun after the number wins a tie."""
+    noun_first = board.items[run[0]].symbol in NOUNS and board.items[run[-1]].symbol not in NOUNS
     best: list[tuple[int, list[Pair]]] = [(0, []), (0, [])]  # from the end: run[i:]
     for i in range(len(run) - 2, -1, -1):
         skip = best[0]
         choice = skip
         score = _score(board, run[i], run[i + 1])
+        if score and noun_first and board.items[run[i]].symbol in NOUNS:
+            score += 2  # "cb 8 ch 5 fb 31 total 44 ip 3"
         if score and best[1][0] + score >= skip[0]:
             left_is_noun = board.items[run[i]].symbol in NOUNS
             pair = Pair(run[i + 1], run[i]) if left_is_noun else Pair(run[i], run[i + 1])

@@ -335,7 +335,7 @@ def _is_subject(board: Board, at: int) -> bool:
     if before == "from" and not is_known(board, board.items[at].name):
         return False  # "final from Copper Hill"
     if before == "other" and board.items[at - 1].text.lower().startswith(OWN_CIRCLE):
-        return True  # "my brother Teo"
+        return at < 2 or board.items[at - 2].symbol != "with"  # "my brother Teo" tells of Teo
     if before == "of" and board.items[at].text.endswith(("'s", "’s")):
         return True  # "a third of Malik's 48"
     told_of = board.lang == "es" and (

@@ -27,14 +27,16 @@ from core.reading.kinds import KIND_RULES, LABEL_RULES
 from core.reading.languages import tell_language
 from core.reading.leftovers import account_parts, leftovers
 from core.reading.lexicon import lexicon
+from core.reading.limits import AVAILABLE_RULES, LIMIT_RULES
 from core.reading.neighbours import tell_apart
-from core.reading.nolog import AVAILABLE_RULES, CLOCK_RULES, LIMIT_RULES, NO_LOG_RULES
+from core.reading.nolog import CLOCK_RULES, NO_LOG_RULES
 from core.reading.pain import read_pain
 from core.reading.pairing import pair_counts
 from core.reading.people import name_people
 from core.reading.put_right import PUT_RIGHT_RULES
 from core.reading.rivals import join_rivals
 from core.reading.shares import SHARE_RULES
+from core.reading.starred import put_right
 from core.reading.strikes import STRIKE_RULES
 from core.reading.tables import read_tables
 from core.reading.talk import claim_talk, talk_scopes
@@ -95,6 +97,8 @@ def _work_through(
     if len(text) > LONGEST_LINE:
         return Reading((), (Unread(text, UnreadReason.TOO_LONG),), lang or "en"), None
     tokens = tokenize(text)
+    if "*" in text:
+        tokens = put_right(tokens)
     spoken = lang or tell_language(tokens)
     if len(tokens) > MOST_NUMBERS and _is_too_much(tokens):
         return Reading((), (Unread(text, UnreadReason.TOO_LONG),), spoken), None

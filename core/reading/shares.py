@@ -129,7 +129,7 @@ SHARE_RULES: tuple[Rule, ...] = (
         "(everyone_of|allof) (is|a)* <u:breakingtype> (?! (and|comma|slash) type)",
         _all_of_type,
     ),
-    rule("the rest fastballs", "rest (is|of|the|them|adv|allof)* <u:type>", _rest_of),
+    rule("the rest fastballs", "(rest|others) (is|of|the|them|adv|allof)* <u:type>", _rest_of),
     rule(
         "all fastballs",
         "(everyone_of|allof) (is|a|the)* <u:fastball|changeup> (?! fill* (and|comma|slash|num))",

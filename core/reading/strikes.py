@@ -7,6 +7,8 @@ from core.reading.board import Board, Rule, rule
 from core.reading.groups import LAST_OF_MONTH
 from core.reading.shares import DET, claim_rest
 
+MONTHS = 12
+
 
 def _type_strikes_of(board: Board, match: re.Match[str]) -> None:
     """As in "4 of 9 curves for strikes"."""
@@ -101,7 +103,8 @@ def _bare_pair(board: Board, match: re.Match[str]) -> None:
     at = match.start("r")
     if pair is None or board.has("pitches", "strikes", "forstrikes"):
         return
-    if pair[0] > LAST_OF_MONTH and 2 * pair[0] <= 5 * pair[1] <= 4 * pair[0]:
+    no_date = pair[0] > LAST_OF_MONTH or min(pair) > MONTHS
+    if no_date and 2 * pair[0] <= 5 * pair[1] <= 4 * pair[0]:
         board.claim(at, at + 1, "pitches", pair[0])
         board.claim(at, at + 1, "strikes", pair[1])
 

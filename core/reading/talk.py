@@ -12,6 +12,7 @@ from core.reading.ahead import (
     is_to_throw,
     opens_going,
     present_on_a_weekday,
+    stays_small,
 )
 from core.reading.board import Board
 from core.reading.clauses import span
@@ -237,7 +238,8 @@ def claim_talk(board: Board, scopes: tuple[Scope, ...]) -> None:
             symbol = board.items[at].symbol
             if scope.returns and symbol in KINDS:
                 continue
-            if board.free(at) and symbol != "newline":
+            ends = symbol in ("dot", "stop") and at == scope.after - 1
+            if board.free(at) and symbol != "newline" and not ends:
                 board.no_log(at, at + 1, scope.what)
 
 
@@ -299,6 +301,8 @@ def _questions(board: Board) -> list[Scope]:
         )
         if opening is not None and not _requests_log(board, first, at):
             start, _ = span(board.clause, opening)
+            if any(board.items[i].symbol in ("pain", "sore") for i in range(start, opening)):
+                start = opening
             end = _afterthought(board, at + 1)
             found.append(Scope(start if start > first else first, end, "question"))
     return found
@@ -321,7 +325,16 @@ def _afterthought(board: Board, at: int) -> int:
 def _asks(board: Board, at: int, first: int) -> bool:
     """Question words anywhere, "did leo throw 60" at the start of the sentence."""
     item = board.items[at]
+    opens = at == first or board.clause[at] != board.clause[at - 1]
+    if item.symbol == "is" and not opens and _hurts_before(board, first, at):
+        return False  # "bicep is sore, is it ok to throw?" tells of pain before it asks
     return item.symbol in ("ask", "plan", "modal", "is") or (at == first and item.name == "did")
+
+
+def _hurts_before(board: Board, first: int, at: int) -> bool:
+    """Whether the clause goes on to pain: "my bicep is sore"."""
+    _, after = span(board.clause, at)
+    return any(board.items[i].symbol in ("pain", "sore") for i in range(first, after))
 
 
 def _requests_log(board: Board, first: int, after: int) -> bool:
@@ -342,6 +355,8 @@ def _forward(board: Board, at: int) -> int:
             return place
         new_clause = board.clause[place] != board.clause[place - 1]
         if planned and new_clause and comes_back(board, at, place):
+            return place
+        if planned and stays_small(board, place):
             return place
         if about_others:
             if board.piece[place] != board.piece[at] and own_again(board, at, place):
