@@ -82,6 +82,8 @@ def heads_names(board: Board, piece: Piece) -> bool:
     """As in "Sat vs Dunmore" or "Game 2" on a line of its own, over lines that open with names."""
     if not {claim.key for claim in piece} <= {"day", "label", "opponent", "kind"}:
         return False
+    if not piece:
+        return False
     first, after = piece[0].first, piece[-1].after
     ends = [at for at in range(after, min(after + 2, len(board.items)))
             if board.items[at].symbol == "newline"]  # fmt: skip
