@@ -6,6 +6,8 @@ from bot.blocks.buttons import fix_and_undo
 from bot.blocks.message import Button, Part
 from bot.blocks.newcomers import FORM, add_button
 from bot.forms.form import opens
+from bot.presses.press import presses
+from bot.presses.whom import WHOM
 from bot.wording import asked as say
 from bot.wording import command, kept, roster, unanswered
 from bot.wording.sheet import sheet
@@ -32,13 +34,14 @@ from core.ledger.asked import (
 )
 from core.ledger.binding import Books
 from core.ledger.view import line_view
-from core.model import Line, LineState, Person
+from core.model import Line, LineState, Person, key
+from core.reading.adding import pitcher_to_add
 
 
 def asked_parts(session: Session, line: Line, books: Books) -> list[Part]:
     """The answers to a line's questions, one after the other."""
     return [
-        _last(session, line, found, books) if isinstance(found, LastLine) else _part(found)
+        _last(session, line, found, books) if isinstance(found, LastLine) else _part(line, found)
         for found in replies(session, line, books)
     ]
 
@@ -53,7 +56,10 @@ def _last(session: Session, line: Line, found: LastLine, books: Books) -> Part:
     return Part(unanswered.last_line(last.text, pressed=bool(buttons)), buttons)
 
 
-def _part(found: Reply) -> Part:
+def _part(line: Line, found: Reply) -> Part:
+    if isinstance(found, NotUnderstood) and found.typed:
+        name = pitcher_to_add(f"add {found.typed}") if found.may_add else None
+        return Part(_text(found), (*_offered(line, found), *((add_button(name),) if name else ())))
     if isinstance(found, Refused) and found.empty_roster:
         return Part(_text(found), (add_button(""),))
     if isinstance(found, FormAnswer) and found.form == FORM:
@@ -67,6 +73,14 @@ def _part(found: Reply) -> Part:
     if not isinstance(found, FormAnswer):
         return Part(_text(found))
     return Part(_text(found), (Button(command.OPEN, opens(found.form), {}, main=True),))
+
+
+def _offered(line: Line, found: NotUnderstood) -> tuple[Button, ...]:
+    """Each of the pitchers whom a name in a question may mean."""
+    return tuple(
+        Button(name, presses(WHOM), {"line": key(line), "typed": found.typed, "pitcher": one})
+        for one, name in found.offered
+    )
 
 
 def _delete(pitcher_id: int, name: str) -> Button:

@@ -20,12 +20,12 @@ from bot.blocks.message import Part, as_message
 from bot.blocks.orders import order_parts
 from bot.blocks.trouble import channel_trouble_parts, person_trouble_parts
 from bot.blocks.twice import two_counts_parts
+from bot.blocks.unplaced import unplaced_parts
 from bot.outbox.rendered import Reaction, Rendered
 from bot.wording import answers, hints, holds, pain
 from bot.wording.buttons import FORM_ERRORS
 from bot.wording.contact import instead_of
 from bot.wording.questions import ANSWERED
-from bot.wording.words import listed
 from core.contact.reach import is_silenced
 from core.ledger import NoticeKind
 from core.ledger.answer_notices import is_answered_elsewhere
@@ -61,7 +61,7 @@ class Renderer:
             NoticeKind.TWO_COUNTS: _two_counts,
             NoticeKind.PAIN: _pain,
             NoticeKind.PAIN_WITHDRAWN: _as_one(_pain_withdrawn),
-            NoticeKind.PAIN_UNPLACED: _as_one(_pain_unplaced),
+            NoticeKind.PAIN_UNPLACED: _pain_unplaced,
             NoticeKind.UNREACHED: _unreached,
             NoticeKind.PAIN_GONE: _as_one(_pain_gone),
             NoticeKind.DANGER: _as_one(_danger),
@@ -207,23 +207,10 @@ def _pain_withdrawn(session: Session, row: OutboxMessage, line: Line) -> str:
     return withdrawn_text(session, line, _person(session, row), _of_team(session, row))
 
 
-def _pain_unplaced(session: Session, row: OutboxMessage, line: Line) -> str:
-    asked = [one for one in line.questions if one["code"] == QuestionCode.PAIN_UNPLACED]
-    if asked:
-        if row.person_id is not None:
-            own = [
-                one["about"]
-                for one in asked
-                if one.get("pitcher_id") is not None
-                and any(
-                    key(person) == row.person_id
-                    for person in guardians_of(session, {one["pitcher_id"]})
-                )
-            ]
-            return pain.unplaced_for_guardian(listed(own)) if own else ""
-        named = listed([one["about"] for one in asked if one["about"]])
-        return pain.unplaced(_author(session, line), named)
-    return answers.taken_back() if row.ts else ""
+def _pain_unplaced(session: Session, row: OutboxMessage, line: Line) -> Parts:
+    return unplaced_parts(session, row, line, _author(session, line)) or _if_shown(
+        row, answers.taken_back()
+    )
 
 
 def _pain_gone(session: Session, row: OutboxMessage, line: Line) -> str:

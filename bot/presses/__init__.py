@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from bot.presses import consent, first_steps, game_day, pain, roles, roster
+from bot.presses import consent, first_steps, game_day, pain, roles, roster, whom
 from bot.presses.press import Press
 
 #: Every press by its name.
@@ -12,6 +12,7 @@ PRESSES: Final[dict[str, Press]] = {
         *consent.PRESSES,
         *game_day.PRESSES,
         *pain.PRESSES,
+        *whom.PRESSES,
         *roster.PRESSES,
         *roles.PRESSES,
         *first_steps.PRESSES,

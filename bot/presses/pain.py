@@ -8,11 +8,15 @@ from core.ledger import Notice
 from core.ledger.answers import GONE, Answer
 from core.ledger.by_hand import ByHandError, Hand, Refusal, choose
 from core.ledger.crew import load_crew
+from core.ledger.lines import owed_after
 from core.ledger.question import Question, QuestionCode
 from core.ledger.still_hurts import questions_about, say_not_yet, who_may_say
+from core.ledger.unplaced import mark_placed, who_may_it_be, words_of
 from core.model import FORM_TS, Line, PainReport, Pitcher, key
 
 GONE_PRESS, NOT_YET_PRESS = "pain_gone", "pain_not_yet"
+#: The staff say whose pain it is that a line speaks of.
+PLACE_PRESS = "place_pain"
 
 
 def _gone(hand: Hand, carried: Carried) -> list[Notice]:
@@ -37,6 +41,17 @@ def _not_yet(hand: Hand, carried: Carried) -> list[Notice]:
     return questions_about(hand.session, {key(pitcher)}, hand.now)
 
 
+def _place(hand: Hand, carried: Carried) -> list[Notice]:
+    """Put the pain of somebody's line on a pitcher's record, as the staff's own line."""
+    line_id, pitcher, team = (int(carried[one]) for one in ("line", "pitcher", "team"))
+    line = hand.session.get(Line, line_id)
+    among = who_may_it_be(hand.session, line, team) if line is not None else []
+    line, text = words_of(hand, line_id, pitcher, {key(one) for one in among})
+    notices = write_once(hand, f"placed/{line_id}/{pitcher}", text, team)
+    mark_placed(hand, line, pitcher)
+    return [*notices, *owed_after(hand.session, line, hand.now)]
+
+
 def _allowed(hand: Hand, carried: Carried) -> tuple[Pitcher, PainReport]:
     report = hand.session.get(PainReport, int(carried["report"]))
     if report is None or report.workspace_id != hand.person.workspace_id:
@@ -48,4 +63,8 @@ def _allowed(hand: Hand, carried: Carried) -> tuple[Pitcher, PainReport]:
     return pitcher, report
 
 
-PRESSES = (Press(GONE_PRESS, _gone), Press(NOT_YET_PRESS, _not_yet))
+PRESSES = (
+    Press(GONE_PRESS, _gone),
+    Press(NOT_YET_PRESS, _not_yet),
+    Press(PLACE_PRESS, _place),
+)

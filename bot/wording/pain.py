@@ -158,6 +158,16 @@ def unplaced(author: str, named: str) -> str:
     )
 
 
+def place_on(pitcher: str) -> str:
+    """The label of the button that says whose pain it is."""
+    return f"It is {pitcher}"
+
+
+def placed(pitcher: str, by: str) -> str:
+    """What follows once the staff have said whose pain it is."""
+    return f"*{safe(by)} put it on {safe(pitcher)}'s record*; the family is told."
+
+
 def unplaced_for_guardian(pitcher: str) -> str:
     """The same for a parent of the pitcher whom it names, of whom no record is kept."""
     return (

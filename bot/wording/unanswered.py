@@ -37,8 +37,8 @@ def not_understood(answer: NotUnderstood) -> str:
     """What was not clear in a question, and how to ask it."""
     if answer.typed:
         typed = safe(answer.typed)
-        if answer.choices:
-            names = listed([safe(name) for name in answer.choices], last="or")
+        if answer.offered:
+            names = listed([safe(name) for _, name in answer.offered], last="or")
             return f"Which pitcher is “{typed}”: {names}? Ask again with the full name."
         return f"I know no pitcher called “{typed}”. Ask again with the name as on the roster."
     if answer.past:

@@ -75,7 +75,7 @@ def choose(hand: Hand, line_id: int, answer: Answer) -> list[Notice]:
     The author may answer his own line; else whoever may log for the pitcher. Raises
     `ByHandError`.
     """
-    line = _line(hand, line_id)
+    line = standing_line(hand, line_id)
     if not _may_answer(hand, line, answer):
         raise ByHandError(Refusal.NOT_ALLOWED)
     line.answers = [*line.answers, answer.as_json()]
@@ -91,7 +91,7 @@ def put_right(hand: Hand, outing_id: int, fields: Mapping[str, Any]) -> list[Not
     outing = hand.session.get(Outing, outing_id)
     if outing is None or outing.withdrawn_at is not None:
         raise ByHandError(Refusal.GONE)
-    line = _line(hand, outing.line_id)
+    line = standing_line(hand, outing.line_id)
     if not _may(hand, line, outing.pitcher_id):
         raise ByHandError(Refusal.NOT_ALLOWED)
     crew = load_crew(hand.session, hand.person, None)
@@ -121,7 +121,7 @@ def undo(hand: Hand, line_id: int) -> list[Notice]:
     Raises `ByHandError` when it is gone already, or when somebody may not do that for one of
     its pitchers.
     """
-    line = _line(hand, line_id)
+    line = standing_line(hand, line_id)
     rows = hand.session.exec(
         select(Outing).where(Outing.line_id == line_id, col(Outing.withdrawn_at).is_(None))
     ).all()
@@ -173,7 +173,8 @@ PARTS = (
 )  # fmt: skip
 
 
-def _line(hand: Hand, line_id: int) -> Line:
+def standing_line(hand: Hand, line_id: int) -> Line:
+    """The line, locked, while it stands. Raises `ByHandError` for one that is gone."""
     line = hand.session.get(Line, line_id, with_for_update=True)
     if (
         line is None

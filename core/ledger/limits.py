@@ -10,9 +10,10 @@ from core.ledger.apply import Change, keep_row, withdraw_row
 from core.ledger.binding import Books, books_for
 from core.ledger.crew import Crew
 from core.ledger.history import thrower_of
+from core.ledger.one_meant import one_meant
 from core.ledger.question import Question, QuestionCode
 from core.ledger.spoken import spoken
-from core.ledger.who import Arm, find, find_one
+from core.ledger.who import Arm, find
 from core.model import CoachLimit, Line, Pitcher, key
 from core.reading.free_limits import free_limit_order
 from core.reading.orders import LimitOrder, limit_order
@@ -44,7 +45,7 @@ def order_here(session: Session, line: Line, crew: Crew) -> Order | None:
         return Order(order, None, Question(QuestionCode.ONLY_STAFF))
     if order.unclear:
         return Order(order, None, Question(QuestionCode.LIMIT_UNCLEAR, about=order.unclear))
-    one = find_one(order.who, arms)
+    one = one_meant(line, order.who, arms)
     return Order(order, one) if isinstance(one, Arm) else Order(order, None, one)
 
 
@@ -60,7 +61,7 @@ def _in_free_words(said: str, line: Line, crew: Crew) -> Order | None:
     arms = crew.related(Relation.STAFF)
     if order is None or not arms or ("max" in said.casefold() and find("Max", crew.arms)):
         return None
-    one = find_one(order.who, arms)
+    one = one_meant(line, order.who, arms)
     if isinstance(one, Question):
         return Order(order, None, one) if one.code == QuestionCode.TWO_PEOPLE else None
     if order.unclear:

@@ -16,7 +16,7 @@ from core.ledger.decide import Decision
 from core.ledger.question import Question, QuestionCode
 from core.ledger.spoken import spoken
 from core.ledger.twins import SAME_EVENING
-from core.ledger.who import is_named_in
+from core.ledger.who import is_named_in, names_of, plain
 from core.model import Line, LineState, Outing, key
 from core.reading import UnreadReason
 from core.reading.stage import puts_right
@@ -24,6 +24,14 @@ from core.reading.stage import puts_right
 #: A correction that names a number and hardly more: "it was 26", "sorry, 26 not 24".
 _NUMBER = re.compile(r"(?<![\d./:-])\d{1,3}(?![\d./:%-])")
 MOST_WORDS = 7
+#: What a correction says beside its number and a name; with any other word it is another line.
+_SMALL = (
+    "oops whoops woops sorry no not wait actually it was is it's its were should be have been "
+    "i meant mean make that correction my bad the a count only just really rather instead of and "
+    "he she they threw pitches for him her perdón perdon eran fueron era fue son quise decir en "
+    "realidad me equivoqué equivoque corrección correccion solo sólo y de"
+)
+_SMALL_WORDS = frozenset(_SMALL.split())
 #: The new count is no more than so many times the old one, and the other way round.
 FAR = 3
 MOST = 3
@@ -35,7 +43,7 @@ def with_new_count(
     """The decision with the author's last outings offered for a number that stands alone."""
     text = spoken(session, line)
     numbers = [int(one) for one in _NUMBER.findall(text)]
-    if decision.kept or not numbers or len(text.split()) > MOST_WORDS:
+    if decision.kept or not numbers or not _is_short(text, crew):
         return decision
     asked = _asked(decision, numbers, corrects=puts_right(text))
     if asked is None or answers.value(asked) is not None:
@@ -56,6 +64,15 @@ def with_new_count(
     )
     others = [one for one in decision.questions if one != asked]
     return Decision(LineState.ASKED, questions=(question, *others))
+
+
+def _is_short(text: str, crew: Crew) -> bool:
+    """Whether a line says hardly more than that a number was another one."""
+    words = re.sub(r"[\d.,;:!?—–-]+", " ", text.casefold().replace("’", "'")).split()
+    names = {part for arm in crew.arms for form in names_of(arm) for part in form.split()}
+    return len(words) <= MOST_WORDS and all(
+        word in _SMALL_WORDS or plain(word) in names for word in words
+    )
 
 
 def _asked(decision: Decision, numbers: Sequence[int], *, corrects: bool) -> Question | None:

@@ -7,9 +7,10 @@ from sqlmodel import Session
 from core.audience import Relation
 from core.ledger.apply import Change, keep_row
 from core.ledger.crew import Crew
+from core.ledger.one_meant import one_meant
 from core.ledger.question import Question, QuestionCode
 from core.ledger.spoken import spoken
-from core.ledger.who import Arm, find_one
+from core.ledger.who import Arm
 from core.model import Line, OutingBook, Workspace, key
 from core.reading.orders import BookOrder, book_order
 from core.rulebooks import builtin_ids
@@ -36,7 +37,7 @@ def naming_here(session: Session, line: Line, crew: Crew) -> Naming | None:
     if order.unclear or order.book not in known:
         about = order.unclear or order.book
         return Naming(order, None, Question(QuestionCode.BOOK_UNCLEAR, about=about, choices=known))
-    one = find_one(order.who, arms)
+    one = one_meant(line, order.who, arms)
     return Naming(order, one) if isinstance(one, Arm) else Naming(order, None, one)
 
 

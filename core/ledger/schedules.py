@@ -9,12 +9,13 @@ from core.audience import Relation
 from core.ledger.apply import Change, audit, keep_row
 from core.ledger.crew import Crew
 from core.ledger.notices import EVENING, MORNING
+from core.ledger.one_meant import one_meant
 from core.ledger.question import Question, QuestionCode
 from core.ledger.schedule_rows import bring_up, timing
 from core.ledger.settings import coached_teams
 from core.ledger.spoken import spoken
 from core.ledger.which_team import ask_which, chosen_team
-from core.ledger.who import Arm, find_one, is_named_in
+from core.ledger.who import Arm, is_named_in
 from core.model import (
     DAILY,
     FOR_AN_OUTING,
@@ -80,7 +81,7 @@ def scheduling_here(session: Session, line: Line, crew: Crew) -> Scheduling | No
         named = [one.team for one in orders if not isinstance(one, PlanOrder) and one.team]
         no_such = bool(named) and not meant
         return Scheduling(question=_unclear("time", named[0]) if no_such else which)
-    return _sets(session, crew, orders, meant)
+    return _sets(session, line, crew, orders, meant)
 
 
 def _meant(orders: tuple[Order, ...], teams: tuple[Team, ...]) -> tuple[Team, ...]:
@@ -91,6 +92,7 @@ def _meant(orders: tuple[Order, ...], teams: tuple[Team, ...]) -> tuple[Team, ..
 
 def _sets(
     session: Session,
+    line: Line,
     crew: Crew,
     orders: tuple[Order, ...],
     teams: tuple[Team, ...],
@@ -99,7 +101,7 @@ def _sets(
     for order in orders:
         arm: Arm | None = None
         if isinstance(order, PlanOrder) and order.who:
-            found = find_one(order.who, crew.related(Relation.STAFF))
+            found = one_meant(line, order.who, crew.related(Relation.STAFF))
             if isinstance(found, Question):
                 return Scheduling(question=found)
             arm = found

@@ -9,10 +9,11 @@ from core.alerts.thresholds import DEFAULTS, Key
 from core.audience import Relation
 from core.ledger.apply import Change, audit
 from core.ledger.crew import Crew
+from core.ledger.one_meant import one_meant
 from core.ledger.question import Question, QuestionCode
 from core.ledger.spoken import spoken
 from core.ledger.which_team import ask_which, chosen_team
-from core.ledger.who import Arm, find_one
+from core.ledger.who import Arm
 from core.model import (
     STAFF_ROLES,
     AuditAction,
@@ -61,7 +62,7 @@ def setting_here(session: Session, line: Line, crew: Crew) -> Setting | None:
         teams = {chosen}
     meant: list[Meant] = []
     for order in orders:
-        one = _meant(order, teams, crew, which)
+        one = _meant(line, order, teams, crew, which)
         if isinstance(one, Question):
             return Setting(question=one)
         meant.append(one)
@@ -78,11 +79,11 @@ def coached_teams(session: Session, crew: Crew) -> set[int]:
 
 
 def _meant(
-    order: SettingOrder | ListOrder, teams: set[int], crew: Crew, which: Question
+    line: Line, order: SettingOrder | ListOrder, teams: set[int], crew: Crew, which: Question
 ) -> Meant | Question:
     arm: Arm | None = None
     if order.who:
-        one = find_one(order.who, crew.related(Relation.STAFF))
+        one = one_meant(line, order.who, crew.related(Relation.STAFF))
         if isinstance(one, Question):
             return one
         arm = one

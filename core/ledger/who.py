@@ -61,8 +61,13 @@ def find_one(typed: str, arms: Sequence[Arm]) -> Arm | Question:
     if len(found) == 1:
         return found[0]
     code = QuestionCode.TWO_PEOPLE if found else QuestionCode.UNKNOWN_NAME
-    names = tuple(arm.name for arm in found or near(typed, arms))
-    return Question(code, about=typed, choices=names)
+    offered = found or near(typed, arms)
+    return Question(
+        code,
+        about=typed,
+        choices=tuple(arm.name for arm in offered),
+        values=tuple(str(arm.pitcher_id) for arm in offered),
+    )
 
 
 def near(typed: str, arms: Sequence[Arm]) -> list[Arm]:

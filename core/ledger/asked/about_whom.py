@@ -1,9 +1,11 @@
 """Of which pitchers the answer to a question, or a list, speaks: who may read it follows."""
 
+from collections.abc import Mapping
+
 from sqlmodel import Session
 
 from core.audience import Relation
-from core.ledger.asked.from_line import asked_here, says_a_word
+from core.ledger.asked.from_line import asked_here, chosen_in, says_a_word
 from core.ledger.asked.last_line import speaks_of_last
 from core.ledger.asked.meaning import CHILD, ME
 from core.ledger.crew import Crew, crew_of
@@ -26,17 +28,20 @@ def arms_asked_about(session: Session, line: Line) -> set[int]:
     found: set[int] = set()
     asked = asked_here(session, line, crew)
     while asked is not None:
-        found |= _named(asked, crew)
+        found |= _named(asked, crew, chosen_in(line))
         asked = asked.then
     return found
 
 
-def _named(asked: Asked, crew: Crew) -> set[int]:
+def _named(asked: Asked, crew: Crew, chosen: Mapping[str, int]) -> set[int]:
     found: set[int] = set()
     for typed in (*asked.who, *asked.guests):
         if typed in {ME, CHILD}:
             related = crew.related(Relation.SELF) + crew.related(Relation.GUARDIAN)
             found |= {arm.pitcher_id for arm in related}
+            continue
+        if typed in chosen:
+            found.add(chosen[typed])
             continue
         arms = find(typed, crew.local_arms()) or find(typed, crew.arms)
         found |= {arm.pitcher_id for arm in arms}

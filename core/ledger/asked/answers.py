@@ -261,7 +261,10 @@ class NotUnderstood:
     asked: Asked
     unclear: tuple[str, ...] = ()
     typed: str = ""
-    choices: tuple[str, ...] = ()
+    #: Those whom the name may mean: id and name.
+    offered: tuple[tuple[int, str], ...] = ()
+    #: Whether the asker keeps the roster, and may add somebody whom it does not hold.
+    may_add: bool = False
     #: The games that have begun already, where all have.
     past: tuple[tuple[date, time], ...] = ()
 

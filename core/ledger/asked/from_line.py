@@ -5,6 +5,7 @@ from datetime import datetime
 from sqlmodel import Session
 
 from core.audience import Relation, View, may_see
+from core.ledger.answers import Answer
 from core.ledger.asked.answers import FormAnswer, NotForYou, Reply
 from core.ledger.asked.in_short import asked_in_short
 from core.ledger.asked.last_line import last_line, speaks_of_last
@@ -14,6 +15,7 @@ from core.ledger.asked.thrown_words import thrown_without_count
 from core.ledger.binding import Books
 from core.ledger.command_words import ADD, Does, Word, may_use, word_alone, words_for
 from core.ledger.crew import Crew, crew_of
+from core.ledger.question import QuestionCode
 from core.ledger.spoken import spoken
 from core.ledger.who import find, plain
 from core.model import Line
@@ -121,12 +123,23 @@ def replies(session: Session, line: Line, books: Books) -> list[Reply]:
     asked = asked_here(session, line, crew)
     while asked is not None:
         posted = crew.local(line.posted_at)
-        question = Question(session, asked, crew, books, posted.date(), posted.time())
+        today, now = posted.date(), posted.time()
+        question = Question(session, asked, crew, books, today, now, chosen_in(line))
         found += [reply(question), *without_record(question)]
         asked = asked.then
     if not found and (word := tells_of_throws(line, crew)) is not None:
         return [FormAnswer(word.name, word.target, asks_count=True)]
     return found
+
+
+def chosen_in(line: Line) -> dict[str, int]:
+    """Whom the names of a question mean that fit several, as chosen by a button since."""
+    given = [Answer.from_json(one) for one in line.answers or ()]
+    return {
+        one.about: int(one.value)
+        for one in given
+        if one.code is QuestionCode.TWO_PEOPLE and one.value.isdecimal()
+    }
 
 
 def _form(session: Session, line: Line, word: Word, crew: Crew) -> FormAnswer:

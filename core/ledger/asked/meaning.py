@@ -40,9 +40,14 @@ def find_one(question: Question, typed: str) -> Arm | NotUnderstood:
     found = find(typed, here) or find(typed, seen)
     if len(found) == 1:
         return found[0]
+    picked = [arm for arm in seen if arm.pitcher_id == question.chosen.get(typed)]
+    if picked:
+        return picked[0]
     # In a channel of one team no pitcher of another one is offered.
     choices = found or near(typed, here if crew.here is not None else seen)
-    return NotUnderstood(question.asked, typed=typed, choices=tuple(arm.name for arm in choices))
+    offered = tuple((arm.pitcher_id, arm.name) for arm in choices)
+    may_add = bool(crew.coaches) and not found
+    return NotUnderstood(question.asked, typed=typed, offered=offered, may_add=may_add)
 
 
 def refused(question: Question, *, staff_only: bool = False) -> Refused:

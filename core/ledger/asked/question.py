@@ -1,6 +1,7 @@
 """A question with everything its answer needs."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from datetime import date, time
 
 from sqlmodel import Session
@@ -22,6 +23,8 @@ class Question:
     books: Books
     today: date
     time: time = time(0)
+    #: Whom a name that fits several means, as chosen since: by the name as typed, the id.
+    chosen: Mapping[str, int] = field(default_factory=dict)
 
     @property
     def days(self) -> list[date]:
