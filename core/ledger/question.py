@@ -69,8 +69,8 @@ class Question:
     detail: Detail | None = None
 
     def as_json(self) -> dict[str, Any]:
-        """The question as stored with the line."""
-        return asdict(self)
+        """The question as stored with the line: lists, as the database gives them back."""
+        return {**asdict(self), "choices": list(self.choices), "values": list(self.values)}
 
     @staticmethod
     def from_json(stored: dict[str, Any]) -> "Question":

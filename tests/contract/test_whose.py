@@ -36,7 +36,7 @@ def test_a_question_about_a_name_of_two_has_a_button_for_each(club: Club) -> Non
 
 
 def test_only_who_may_read_the_record_answers_for_a_name(club: Club) -> None:
-    club.ws.state.change_members(club.staff, [*club.staff.members, club.people["priya"].id])
+    club.ws.join(club.people["priya"], club.staff)
     club.say("dana", "can Sam go sunday", club.staff)
 
     tap(club, "priya", staff_message(club, "Which pitcher"), "Sam Oduya")
@@ -102,7 +102,7 @@ def test_pain_is_placed_once_and_by_the_staff_alone(club: Club) -> None:
     club.say("priya", "Sam said his shoulder hurts 5/10")
     notice = staff_message(club, UNPLACED)
 
-    club.ws.state.change_members(club.staff, [*club.staff.members, club.people["priya"].id])
+    club.ws.join(club.people["priya"], club.staff)
     tap(club, "priya", notice, "It is Sam Ruiz")
     assert in_pain(club) == []
 
