@@ -167,7 +167,7 @@ def _known_norm(token: Token, words: Lexicon, *, put_right: bool) -> str:
         return norm
     if norm.endswith("'s") and words.knows(norm[:-2]):
         return norm[:-2]
-    if not put_right or any(char.isdigit() for char in norm):
+    if not put_right or (not norm.isalpha() and any(char.isdigit() for char in norm)):
         return norm  # "r²ounds": a sign of a number is no slip
     capital = token.text[:1].isupper()
     return _shortened(norm, words) or words.corrected(norm, capital=capital) or norm

@@ -10,6 +10,7 @@ _ROLES = frozenset(
     {"starter", "starters", "pitcher", "pitchers", "ace", "closer", "reliever", "lefty", "righty",
      "kid", "kids", "guy", "guys", "arm", "arms", "staff", "bullpen"}
 )  # fmt: skip
+_TOLD_BY = _ROLES | {"their"}
 _SHORTEST_TEAM = 4  # letters, with the s of the plural
 
 
@@ -18,7 +19,7 @@ def join_rivals(items: list[Item], lang: str, roster: Sequence[str]) -> None:
 
     `roster` holds our own pitchers' names, in lower case.
     """
-    if lang != "en" or not any(item.name in _ROLES or item.name == "their" for item in items):
+    if lang != "en" or _TOLD_BY.isdisjoint([item.name for item in items]):
         return
     starts = frozenset(name.split(" ")[0] for name in roster)
     for at in range(len(items) - 2, -1, -1):
