@@ -2,6 +2,8 @@
 "Pain:" a bare number is how bad it is.
 """
 
+import re
+
 from core.reading.board import Board
 from core.reading.entry import Pain, UnreadReason
 from core.reading.pattern import LazyPattern
@@ -10,6 +12,9 @@ from core.reading.severity import WORST
 _GOOD = LazyPattern(
     "said_who (is|feels|adv|dash|colon|total)* <g:good|goodadj>"
     " (?= comma|semi|newline|dot|stop|and|$)"
+)
+_TIRED = LazyPattern(
+    "said_who (is|feels|adv|a|dash|colon)* <t:tired> (?= comma|semi|newline|dot|stop|and|$)"
 )
 _END = "(?= comma|semi|newline|dot|stop|and|$)"
 _LEVEL = LazyPattern(
@@ -24,11 +29,15 @@ def read_arm_roll(board: Board) -> None:
     """
     heading = _heading(board)
     if heading is not None:
-        found = list(_GOOD.finditer(board.line))
+        found = [m for m in _GOOD.finditer(board.line) if m.start() > heading]
         for match in found:
-            if match.start() > heading:
-                board.claim(match.start("g"), match.end("g"), "nopain")
-        if found:
+            board.claim(match.start("g"), match.end("g"), "nopain")
+        tired = [m for m in _TIRED.finditer(board.line) if m.start() > heading]
+        for match in tired:
+            board.claim(match.start("t"), match.end("t"), "tired", True)
+        for match in list(_LEVEL.finditer(board.line)) if found or tired else ():
+            _claim_level(board, match, "", sore=False)
+        if found or tired:
             board.no_log(heading, heading + 1, "heading")
     if board.has("pain", "sore", "painscale"):
         _read_levels(board)
@@ -63,16 +72,20 @@ def _read_levels(board: Board) -> None:
         if item.symbol in ("pain", "sore", "painscale", "site"):
             board.no_log(at, at + 1, "heading")
     for match in found:
-        start = match.start() + 1
-        site = board.items[match.start("site")].name if match.group("site") else ""
-        site = site or (headed[0] if len(headed) == 1 else "")
-        side = board.items[match.start("side")].symbol if match.group("side") else None
-        pair = board.items[match.start("r")].pair if match.group("r") else None
-        number = board.whole(match.start("n")) if match.group("n") else (pair or (None,))[0]
-        scaled = pair is None or pair[1] == WORST
-        if match.group("none") or number == 0:
-            board.claim(start, match.end(), "nopain")
-        elif site and number is not None and number <= WORST and scaled:
-            board.claim(start, match.end(), "pain", (Pain(site, number, side, sore=sore),))
-        else:
-            board.unread(start, match.end(), UnreadReason.UNCLEAR_PAIN)
+        _claim_level(board, match, headed[0] if len(headed) == 1 else "", sore=sore)
+
+
+def _claim_level(board: Board, match: re.Match[str], headed: str, *, sore: bool) -> None:
+    """Claim what follows a name; `headed` is the site that the heading names."""
+    start = match.start() + 1
+    site = board.items[match.start("site")].name if match.group("site") else headed
+    side = board.items[match.start("side")].symbol if match.group("side") else None
+    pair = board.items[match.start("r")].pair if match.group("r") else None
+    number = board.whole(match.start("n")) if match.group("n") else (pair or (None,))[0]
+    scaled = pair is None or pair[1] == WORST
+    if match.group("none") or number == 0:
+        board.claim(start, match.end(), "nopain")
+    elif site and number is not None and number <= WORST and scaled:
+        board.claim(start, match.end(), "pain", (Pain(site, number, side, sore=sore),))
+    else:
+        board.unread(start, match.end(), UnreadReason.UNCLEAR_PAIN)

@@ -217,12 +217,18 @@ class Assembler:
                 before = self.drafts[-1]
                 of_all = before.days if not (before.who or before.counts) else ()
                 self.heading.days = of_all or (claim.value,)
-            elif claim.key == "kind":
+            elif claim.key == "kind" and not self._of_the_named(piece):
                 self.heading.kind = str(claim.value)
             elif claim.key == "label":
                 self.heading.label, self.heading.kind = str(claim.value), "game"
             elif claim.key == "opponent":
                 self.heading.opponent = True
+
+    def _of_the_named(self, piece: Piece) -> bool:
+        """As in "Milo, pen, 25p": what follows a name before its counts is his alone."""
+        last = self.drafts[-1]
+        named = bool(last.who) and all(claim.key != "who" for claim in piece)
+        return named and not last.counts and not self.headed
 
     def _head_anew(self, piece: Piece) -> None:
         """Another day's heading begins anew; another game's keeps the day."""
@@ -231,8 +237,8 @@ class Assembler:
             self.heading.opponent, self.heading.label = False, None
         if "label" in keys and "kind" not in keys:
             self.heading.kind = None
-        self._note_heading(piece)
         self.headed = True
+        self._note_heading(piece)
 
     def _fresh(self, piece: Piece) -> Draft:
         """A draft that keeps what a heading before it said, or whose it is."""
@@ -301,7 +307,8 @@ class Assembler:
                 and bool(outing and current.days)
                 and claim.value not in current.days
             )
-        if not (outing and current.has_outing()):
+        book = claim.key == "day" and any(c.key == "book" for c in current.claims)
+        if not outing or not (current.has_outing() or book):
             return False
         if claim.key == "day":
             other = bool(current.days) and claim.value not in current.days

@@ -92,6 +92,16 @@ def _total(board: Board, match: re.Match[str]) -> None:
         board.claims[-1].weak = False
 
 
+def _came_out(board: Board, match: re.Match[str]) -> None:
+    """As in "44 when he came out"; a parent's "35 when I left for work" was on the way."""
+    if board.author != "pitcher" and board.items[match.end() - 1].text.lower().startswith(
+        "when i "
+    ):
+        board.claim(match.start(), match.end(), "running")
+    else:
+        _total(board, match)
+
+
 def _sum_of_innings(board: Board, match: re.Match[str]) -> None:
     """As in "12 in the first, 19 in the second, 16 in the third = 47"."""
     sentence = board.sentence[match.start("n")]
@@ -237,7 +247,7 @@ BARE_RULES: tuple[Rule, ...] = (
         _sum_of_innings,
     ),
     rule("total", "<n:num> (ish)? (pitches)? total", _total),
-    rule("44 when i came out", "(about)? <n:num> (ish)? (pitches)? exit", _total),
+    rule("44 when i came out", "(about)? <n:num> (ish)? (pitches)? exit", _came_out),
     rule("total before", f"total (of|colon|is|pitches|about)* <n:num> {_AFTER}", _pitches),
     rule(
         "finished at",

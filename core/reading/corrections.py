@@ -226,8 +226,8 @@ CORRECTION_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "61 not 58",
-        "<n:num> (<u:noun>)? (for)? (said_who)? comma? (it|is|adv)* <x:insteadof|nothing> (about)?"
-        " num (<v:noun>)? (?! comma num (?! fill* noun))",
+        "<n:num> (<u:noun>)? (for)? (said_who)? (today)? comma? (it|is|adv)*"
+        " <x:insteadof|nothing> (about)? num (<v:noun>)? (?! comma num (?! fill* noun))",
         _not_that,
     ),
     rule(

@@ -33,7 +33,7 @@ def _sets_of_a_kind(board: Board, match: re.Match[str]) -> None:
     """As in "pen 3 sets of 12": of pitches, where the line tells a kind and counts nothing else."""
     sets, each = board.whole(match.start("s")), board.whole(match.start("n"))
     told = board.has("bullpen", "catch", "live", "side")
-    alone = not board.has(*groups.FIELDS) and sum(i.symbol == "num" for i in board.items) == 2
+    alone = not board.has("pitches") and sum(i.symbol == "num" for i in board.items) == 2
     if sets is None or each is None:
         return
     if told and alone and sets <= MOST_SETS and each >= FEWEST_OF_A_SET:
@@ -78,7 +78,7 @@ def _book(board: Board, match: re.Match[str]) -> None:
         other = any(
             item.symbol == "num" and board.free(i) and i not in range(*match.span())
             for i, item in enumerate(board.items)
-            if _is_bare(board, i)
+            if _is_bare(board, i) and board.sentence[i] == board.sentence[match.start()]
         )
         board.claim(match.start(), match.end(), "book", value, weak=other)
 

@@ -33,6 +33,11 @@ _TAIL = "(with|open)+ <n:num|none> (close)? (?= comma|semi|newline|dot|and|stop|
 
 ELLIPSIS_RULES: tuple[Rule, ...] = (
     rule(
+        "Will 9 out of 31",
+        "(?<=said_who) (colon|dash|threw|had|with|at)* <n:num> of <p:num> (?! fill* noun)",
+        _as_the_first,
+    ),
+    rule(
         "Max 28 with 2",
         f"(?<=said_who) (colon|dash|threw|had|with|at)* <p:num> {_TAIL}",
         _as_the_first,

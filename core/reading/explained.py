@@ -70,6 +70,8 @@ def _is_harmless(board: Board, words: Lexicon, at: int, *, few: bool) -> bool:
         return False  # "41p 5c 3s"
     if item.symbol in harmless_symbols() or not item.text[0].isalpha():
         return True
+    if item.name == "they" and at + 1 < len(board.items):
+        return board.items[at + 1].symbol == "word" and is_filler(words, board.items[at + 1].name)
     if item.symbol == "word":
         if item.name == "they" and board.symbol_is(at + 1, "hit"):
             return True  # "they hit everything"

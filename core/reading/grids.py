@@ -1,4 +1,4 @@
-"""Tables with strokes between the cells: each cell means what its column is called.
+"""Tables with strokes or commas between the cells: a cell means what its column is called.
 
 | name | kind | p | cb |        Player | site | pain
 | Leo  | pen  | 25 | 5 |        Leo | elbow | 3
@@ -16,7 +16,8 @@ from core.reading.items import NUMERIC
 from core.reading.severity import WORST
 from core.reading.vocabulary import name_columns
 
-_FEWEST_CELLS = 2
+_FEWEST_CELLS = {"|": 2, ",": 3, ";": 3}  # of a header with such marks
+_MARKS = tuple(_FEWEST_CELLS)
 _NUMBERS = NUMERIC | {"frac"}
 _NONE = frozenset({"none", "dash", "nothing", "good", "goodadj", "nopain"})
 
@@ -34,24 +35,28 @@ class _Column:
 
 def read_grids(board: Board) -> bool:
     """Claim the cells of tables with strokes; whether the line holds such a table."""
-    if not board.has("newline") or "|" not in board.text:
+    if not board.has("newline"):
         return False
+    return any(mark in board.text and _read(board, mark) for mark in _MARKS)
+
+
+def _read(board: Board, mark: str) -> bool:
     columns: list[_Column] = []
-    for cells in _rows(board):
+    for cells in _rows(board, mark):
         if columns and len(cells) == len(columns):
             _row(board, columns, cells)
-        elif len(cells) >= _FEWEST_CELLS and not _has_numbers(board, cells):
+        elif len(cells) >= _FEWEST_CELLS[mark] and not _has_numbers(board, cells):
             columns = _columns(board, cells)
     return bool(columns)
 
 
-def _rows(board: Board) -> Iterator[list[Cell]]:
-    """The cells of each line that has strokes, without the empty ends."""
+def _rows(board: Board, mark: str) -> Iterator[list[Cell]]:
+    """The cells of each line that has such marks, without the empty ends."""
     first = 0
     for at in range(len(board.items) + 1):
         if at < len(board.items) and board.items[at].symbol != "newline":
             continue
-        strokes = [i for i in range(first, at) if board.items[i].text == "|"]
+        strokes = [i for i in range(first, at) if board.items[i].text == mark]
         edges = [first - 1, *strokes, at]
         cells = [(left + 1, right) for left, right in pairwise(edges)]
         if strokes and cells[0][0] == cells[0][1]:
@@ -131,6 +136,8 @@ def _pains(board: Board, columns: Sequence[_Column], cells: Sequence[Cell]) -> N
     for column, (first, after) in zip(columns, cells, strict=True):
         if column.what not in ("pain", "site"):
             continue
+        if column.what == "pain" and _site_and_level(board, first, after, sore=column.sore):
+            continue
         level = board.whole(first) if after == first + 1 else None
         empty = after == first + 1 and (board.items[first].symbol in _NONE or level == 0)
         if empty and column.what == "pain":
@@ -146,6 +153,19 @@ def _pains(board: Board, columns: Sequence[_Column], cells: Sequence[Cell]) -> N
             board.claim(named[0], named[0] + 1, "pain", (pain,))
         else:
             board.unread(first, after, UnreadReason.UNCLEAR_PAIN)
+
+
+def _site_and_level(board: Board, first: int, after: int, *, sore: bool) -> bool:
+    """As in "elbow 2" under "pain": both in one cell."""
+    items = board.items[first:after]
+    if [item.symbol for item in items] != ["site", "num"]:
+        return False
+    level = items[1].whole
+    if level is None or level > WORST:
+        return False
+    pain = (Pain(items[0].name, level, sore=sore),) if level else ()
+    board.claim(first, after, "pain", pain)
+    return True
 
 
 __all__ = ["read_grids"]

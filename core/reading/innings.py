@@ -298,7 +298,8 @@ INNINGS_RULES: tuple[Rule, ...] = (
     rule("75 pitches thru 6", "num (pitches) (through) (the)? <n:num> " + _NOT_COUNTED, _through),
     rule(
         "4 cb in 2",
-        "num fill* (type|pitches|innings) (in|into) <n:num> " + _NOT_COUNTED,
+        "(num fill* (type|pitches|innings) | (finish|threw) (with|about|at)* num) (in|into)"
+        " <n:num> " + _NOT_COUNTED,
         _in_so_many,
     ),
     rule(

@@ -82,7 +82,8 @@ def _all(board: Board, match: re.Match[str]) -> None:
     """As in "both say no pain"; "off day for everyone", where nobody is named."""
     named = any(claim.key == "who" for claim in board.claims)
     last = board.items[match.end() - 1].text.lower()
-    if last in ("for everyone", "for everybody") and not named:
+    off = last in ("for anyone", "for anybody") and board.has("restday", "notthrown", "off")
+    if (last in ("for everyone", "for everybody") or off) and not named:
         board.claim(match.end() - 1, match.end(), "who", "everyone")
     else:
         board.claim(match.end() - 1, match.end(), "all")

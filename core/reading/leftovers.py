@@ -147,7 +147,8 @@ def _smells_of_log(board: Board, at: int) -> bool:
     if number is not None and number >= 10 and any(map(has_thirds, board.items[first:after])):
         return True
     counted = board.has(*FIELDS)
-    of_them = counted and at + 1 < after and board.symbol_is(at + 1, "them")
+    them = at + 1 < after and board.symbol_is(at + 1, "them")
+    of_them = them and (counted or "pitches" in board.items[at + 1].text)
     bare = all(i.symbol not in ("word",) and not i.name.isalpha() for i in board.items[first:after])
     bare = bare or _is_all_but_bare(board, at, first, after)
     if any(board.symbol_is(i, "countword") for i in range(first, after)):

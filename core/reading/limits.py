@@ -65,6 +65,12 @@ LIMIT_RULES: tuple[Rule, ...] = (
     ),
     rule("number max of type", "num fill* unit limit", says_no_log("limit")),
     rule(
+        "no curves for two weeks",
+        "(none|nothing) (fill|threw)* type ((or|and) type)? for"
+        " (a|the|about|adv|last|num|next)* thing",
+        says_no_log("limit"),
+    ),
+    rule(
         "no curves until june",
         "(none|nothing) (fill|threw)* type ((or|and) type)? (for|to|said_who|he|i|them|word|in)*"
         " (before|by) (the|on|for)* (month|weekday|sat|ord|num|isodate|ratio|word|day|plan)",

@@ -124,13 +124,20 @@ def _somebody_unnamed(drafts: list[Draft], author: str) -> bool:
     return author != "pitcher" and any(d.who for d in counted) and not counted[0].who
 
 
+def _tells_of_a_count(draft: Draft) -> bool:
+    """Whether its counts are still to be worked out."""
+    return any(claim.key in ("book", "range", "parts") for claim in draft.claims)
+
+
 def _merged(drafts: list[Draft]) -> list[Draft]:
     """A later word on how somebody's arm feels joins what was said of him before."""
     kept: list[Draft] = []
     for draft in drafts:
         earlier = [one for one in kept if one.who == draft.who and draft.who]
         other_day = earlier and earlier[-1].pains and set(earlier[-1].days) ^ set(draft.days)
-        if earlier and not earlier[-1].has_outing() and draft.has_outing() and not other_day:
+        told = bool(earlier) and _tells_of_a_count(earlier[-1])
+        bare = earlier and not earlier[-1].has_outing() and not told
+        if bare and draft.has_outing() and not other_day:
             draft = _with_arm_of(earlier[-1], draft)
             kept[kept.index(earlier[-1])] = draft
         elif earlier and _adds_to(earlier[-1], draft):

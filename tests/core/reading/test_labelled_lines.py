@@ -40,6 +40,7 @@ TARGETS = {
     "corpus_nearby.jsonl": 0.95,
     "corpus_bleachers.jsonl": 0.97,
     "corpus_letters.jsonl": 0.93,
+    "corpus_porch.jsonl": 0.97,
     "corpus_es.jsonl": 0.97,
     "corpus_es2.jsonl": 0.97,
     "corpus_es3.jsonl": 0.97,
