@@ -104,7 +104,19 @@ def make_bot(
     app = make_app(access, desk, secret, way)
     flow = make_flow(settings, desk)
     health = Health(access, clock, schedule.last_run)
-    return Bot(app, store, outbox, schedule, due, daily, calendars, errands, jobs, health, flow)
+    return Bot(
+        app=app,
+        store=store,
+        outbox=outbox,
+        schedule=schedule,
+        due=due,
+        daily=daily,
+        calendars=calendars,
+        errands=errands,
+        jobs=jobs,
+        health=health,
+        flow=flow,
+    )
 
 
 def books_from(settings: Settings) -> Books:

@@ -71,8 +71,12 @@ def _is_used(kept: BotToken, settings: Settings, store: Store, now: datetime) ->
             if session.get_one(BotToken, kept.workspace_id).token == kept.token:
                 stop(session, kept.workspace_id, now, now)
         return False
-    except SlackAccessError as problem:
-        log.warning("workspace %s: %s", kept.workspace_id, problem)
+    except SlackAccessError:
+        log.warning(
+            "workspace %s: Slack cannot be asked now whether the installed token works; lines are "
+            "kept, and messages go out as soon as it answers",
+            kept.workspace_id,
+        )
     return True
 
 

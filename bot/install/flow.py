@@ -220,7 +220,7 @@ def make_flow(settings: Settings, desk: Desk) -> InstallFlow | None:
     oauth.authorize_url_generator = AuthorizeUrlGenerator(
         client_id=oauth.client_id,
         scopes=SCOPES,
-        authorization_url=urljoin(settings.api_url, "../oauth/v2/authorize"),
+        authorization_url=urljoin(f"{settings.api_url.rstrip('/')}/", "../oauth/v2/authorize"),
     )
     return InstallFlow(oauth, settings.api_url, desk, [*own_ids(settings.rulebooks)])
 

@@ -5,9 +5,10 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 
 import pytest
+from sqlmodel import select
 
 from bot.local.server import StandIn
-from core.model import BotToken, Workspace
+from core.model import BotToken, Outing, Workspace
 from core.store import Store
 from tests.support.browser import Browser, Site, query, site_at
 from tests.support.process import Process
@@ -124,6 +125,22 @@ def test_a_dead_token_in_the_environment_keeps_nobody_from_installing(
     with started(site, stand_in, SLACK_BOT_TOKEN="xoxb-dead") as (_process, base):
         assert site.install(browser=Browser(base)).heading == "Spinkeeper is installed"
         assert hears(site, "ada", "Welcome to Spinkeeper")
+
+
+def test_while_slack_is_away_an_installed_bot_starts_and_keeps_lines(
+    any_site: Site, stand_in: StandIn
+) -> None:
+    site = any_site
+    site.install()
+    site.seed()
+
+    with started(site, stand_in, SLACK_API_URL="http://127.0.0.1:9/api/") as (_process, base):
+        assert '"installed":true' in Browser(base).get("/healthz").text
+        said = site.ws.say(site.people["mateo"], site.log, GAME)
+        assert said.delivery.wait(20).status == 200
+
+    with site.store.reading() as session:
+        assert len(session.exec(select(Outing)).all()) == 1
 
 
 def test_an_installed_token_that_slack_does_not_accept_any_more_waits_for_a_new_one(
