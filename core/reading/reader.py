@@ -20,6 +20,7 @@ from core.reading.draft import quote
 from core.reading.effort import EFFORT_RULES
 from core.reading.ellipsis import ELLIPSIS_RULES
 from core.reading.entry import Entry, Reading, Unread, UnreadReason
+from core.reading.far_doubts import far_doubts
 from core.reading.in_order import LIST_RULES
 from core.reading.innings import INNINGS_RULES, read_catchers
 from core.reading.items import itemize
@@ -123,7 +124,7 @@ def _conclude(board: Board, posted: datetime, lang: str) -> Reading:
     unread += leftovers(board, something_logged=bool(concluded or unread))
     entries = [one.entry for one in concluded]
     if not unread:
-        unread = doubts(board, entries)
+        unread = doubts(board, entries) + far_doubts(board, entries)
     if any(one.reason is UnreadReason.UNCLEAR_PAIN for one in unread):
         entries = [_without_doubt(entry, alone=len(entries) == 1) for entry in entries]
     return Reading(tuple(one for one in entries if one.says_something()), tuple(unread), lang)
