@@ -29,6 +29,18 @@ def begin(session: Session, now: datetime) -> str:
     return state
 
 
+def begun(session: Session, now: datetime) -> int:
+    """How many installs are under way at `now` (UTC)."""
+    holding = select(func.count()).select_from(InstallState)
+    return session.exec(holding.where(col(InstallState.expires_at) > now)).one()
+
+
+def holds(session: Session, state: str, now: datetime) -> bool:
+    """Whether this state could be used up at `now` (UTC)."""
+    kept = session.get(InstallState, _digest(state))
+    return kept is not None and kept.expires_at > now
+
+
 def use_up(session: Session, state: str, now: datetime) -> bool:
     """Whether this state holds at `now` (UTC); whoever asks first has it, once."""
     used = session.execute(

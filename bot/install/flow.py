@@ -32,6 +32,8 @@ from core.installing import (
     STATE_HOLDS,
     OtherWorkspaceError,
     begin,
+    begun,
+    holds,
     install,
     use_up,
     workspace_here,
@@ -44,6 +46,8 @@ log = logging.getLogger(__name__)
 
 #: Slack's names of errors, such as access_denied; anything else in an address is not repeated.
 _NAME: Final = re.compile(r"[a-z][a-z0-9_]{0,49}")
+#: Installs that may be under way at once: a club installs the app once, a few people try.
+MOST_BEGUN: Final = 100
 
 
 class RefusedError(Exception):
@@ -56,19 +60,29 @@ class RefusedError(Exception):
 
 
 class States(OAuthStateStore):
-    """States in the database, each used once, by whichever process is asked."""
+    """States in the database, each used once, by whichever process is asked.
+
+    Anybody may open the pages, so that only few of those who do get to write: lines wait for
+    whoever writes.
+    """
 
     def __init__(self, desk: Desk) -> None:
         """Use the desk's database and clock."""
         self._desk = desk
 
     def issue(self, *_args: Any, **_kwargs: Any) -> str:
-        """A new state."""
+        """A new state; `RefusedError` while too many others are under way."""
+        with self._desk.store.reading() as session:
+            if begun(session, self._desk.clock.now()) >= MOST_BEGUN:
+                raise RefusedError("too many begun", problem("too_many"), 503)
         with self._desk.store.writing() as session:
             return begin(session, self._desk.clock.now())
 
     def consume(self, state: str) -> bool:
         """Use a state up; false when it was, or is too old."""
+        with self._desk.store.reading() as session:
+            if not holds(session, state, self._desk.clock.now()):
+                return False
         with self._desk.store.writing() as session:
             return use_up(session, state, self._desk.clock.now())
 

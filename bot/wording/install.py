@@ -121,6 +121,11 @@ PROBLEMS: Mapping[str, Page] = {
         f"is clear who reads what. {NOTHING_KEPT}",
         "Begin again, and choose one workspace at Slack's page.",
     ),
+    "too_many": _problem(
+        "Please wait ten minutes",
+        f"Too many installs were begun and not ended. {NOTHING_KEPT}",
+        "Begin again in ten minutes. If it happens again, tell whoever runs Spinkeeper.",
+    ),
     "rotation": _problem(
         "Not installed",
         "The app's settings at Slack have token rotation on, so that its token would end within "

@@ -12,6 +12,7 @@ from urllib.parse import urlsplit
 import pytest
 from sqlmodel import select
 
+from bot.install.flow import MOST_BEGUN
 from bot.local.faults import Dropped, HttpError
 from bot.local.server import StandIn
 from bot.manifest import SCOPES
@@ -216,6 +217,15 @@ def test_states_that_are_over_are_not_kept(site: Site) -> None:
 
     with site.store.reading() as session:
         assert len(session.exec(select(InstallState)).all()) == 1
+
+
+def test_whoever_opens_the_page_without_end_does_not_write_without_end(site: Site) -> None:
+    for _ in range(MOST_BEGUN):
+        Browser(site.base).to_slack()
+
+    refused(site, Browser(site.base), "/slack/install", 503, "Too many installs were begun")
+    site.clock.advance(timedelta(minutes=11))
+    assert site.install().heading == "Spinkeeper is installed"
 
 
 def test_a_code_that_was_used_is_refused(site: Site) -> None:

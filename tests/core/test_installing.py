@@ -7,6 +7,7 @@ import pytest
 from sqlmodel import select
 
 from core.installing import OtherWorkspaceError, begin, install, use_up, workspace_here
+from core.installing import holds as could_be_used
 from core.leaving import delete_all, take_away
 from core.model import BotToken, InstallState, Workspace
 from core.store import Store
@@ -80,8 +81,11 @@ def test_a_state_holds_for_ten_minutes(store: Store, minutes: float, *, holds: b
     with store.writing() as session:
         state = begin(session, NOON)
 
+    then = NOON + timedelta(minutes=minutes)
     with store.writing() as session:
-        assert use_up(session, state, NOON + timedelta(minutes=minutes)) is holds
+        assert could_be_used(session, state, then) is holds
+        assert use_up(session, state, then) is holds
+        assert not could_be_used(session, state, then)
 
 
 def test_a_state_is_not_in_the_database(store: Store) -> None:
