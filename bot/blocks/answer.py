@@ -11,14 +11,17 @@ from bot.blocks.message import Part
 from bot.blocks.newcomers import offers
 from bot.blocks.roll_call import asks_for_all, roll_call
 from bot.wording import answers, holds
-from bot.wording.questions import EDIT, asked_again, question
+from bot.wording.pain import recorded_gone
+from bot.wording.questions import EDIT, PRESS_OR_TYPE, asked_again, question
 from bot.wording.words import sentences
+from core.ledger.answers import GONE
 from core.ledger.days import before_the_day_turns
 from core.ledger.history import only_caught
 from core.ledger.notices import PITCHED
 from core.ledger.question import Question, QuestionCode
+from core.ledger.typed_answers import can_be_typed
 from core.ledger.view import LineView, PitcherView, Standing
-from core.model import LineState, Outing, Person, key
+from core.model import LineState, Outing, Person, Pitcher, key
 from core.reading import UnreadReason
 
 
@@ -33,12 +36,21 @@ def answer_parts(
         parts = [Part(_pitcher(session, view, one, viewer)) for one in view.pitchers]
     parts += _questions(session, view)
     if not any(part.text for part in parts):
-        return []
+        return [Part(recorded_gone(name)) for name in _said_gone(session, view)]
     if _speaks_of_rest(view):
         parts.append(Part(answers.RULES_GOVERN))
     if view.is_first and view.line.state == LineState.READ:
         parts.append(Part(answers.first_time(reaction)))
     return [*parts, Part("", fix_and_undo(view, only_undo=together is not None))]
+
+
+def _said_gone(session: Session, view: LineView) -> list[str]:
+    """The pitchers of whom it was answered that the pain is gone."""
+    return [
+        session.get_one(Pitcher, answer["pitcher_id"]).name
+        for answer in view.line.answers
+        if answer["code"] == QuestionCode.PAIN_FREE and answer["value"] == GONE
+    ]
 
 
 def asked_again_parts(session: Session, view: LineView) -> list[Part]:
@@ -166,4 +178,6 @@ def _questions(session: Session, view: LineView) -> list[Part]:
         said = question(one, may_add=number in newcomers)
         parts.append(Part(said, buttons if number < MOST_ROWS else ()))
     can_edit = view.line.deleted_at is None and any(one.waits for one in view.questions)
-    return [*parts, Part(EDIT)] if can_edit else parts
+    typed = any(can_be_typed(one) for one in view.questions if one.waits)
+    how = PRESS_OR_TYPE if typed else EDIT
+    return [*parts, Part(how)] if can_edit else parts

@@ -2,7 +2,7 @@
 
 from sqlmodel import Session
 
-from bot.blocks.buttons import fix_and_undo
+from bot.blocks.buttons import answers_to, fix_and_undo
 from bot.blocks.message import Button, Part
 from bot.blocks.newcomers import FORM, add_button
 from bot.forms.form import opens
@@ -12,6 +12,7 @@ from bot.wording import asked as say
 from bot.wording import command, kept, roster, unanswered
 from bot.wording.sheet import sheet
 from core.ledger.asked import (
+    AnswerTaken,
     DataAnswer,
     DeleteAnswer,
     FormAnswer,
@@ -30,9 +31,12 @@ from core.ledger.asked import (
     ThrownAnswer,
     WhatIfAnswer,
     WhenAnswer,
+    WhichQuestion,
     replies,
 )
+from core.ledger.asked.last_line import only_counted
 from core.ledger.binding import Books
+from core.ledger.question import Question
 from core.ledger.view import line_view
 from core.model import Line, LineState, Person, key
 from core.reading.adding import pitcher_to_add
@@ -40,10 +44,36 @@ from core.reading.adding import pitcher_to_add
 
 def asked_parts(session: Session, line: Line, books: Books) -> list[Part]:
     """The answers to a line's questions, one after the other."""
-    return [
-        _last(session, line, found, books) if isinstance(found, LastLine) else _part(line, found)
-        for found in replies(session, line, books)
-    ]
+    parts: list[Part] = []
+    for found in replies(session, line, books):
+        match found:
+            case LastLine():
+                parts.append(_last(session, line, found, books))
+            case AnswerTaken():
+                parts.append(_taken(session, line, found, books))
+            case WhichQuestion():
+                parts += _which(session, found)
+            case _:
+                parts.append(_part(line, found))
+    return parts
+
+
+def _taken(session: Session, line: Line, found: AnswerTaken, books: Books) -> Part:
+    """The line whose question was answered, with its buttons."""
+    asked = session.get_one(Line, found.line_id)
+    author = session.get(Person, line.author_id) if line.author_id is not None else None
+    buttons = fix_and_undo(line_view(session, asked, author, books))
+    return Part(unanswered.taken(line.text, asked.text), buttons)
+
+
+def _which(session: Session, found: WhichQuestion) -> list[Part]:
+    """Each of the questions again with its buttons."""
+    parts = [Part(unanswered.which(unsure=found.unsure, several=len(found.asked) > 1))]
+    for line_id, number in found.asked:
+        line = session.get_one(Line, line_id)
+        asked = Question.from_json(line.questions[number])
+        parts.append(Part(unanswered.of_line(line.text, asked), answers_to(line, number, asked)))
+    return parts
 
 
 def _last(session: Session, line: Line, found: LastLine, books: Books) -> Part:
@@ -53,6 +83,13 @@ def _last(session: Session, line: Line, found: LastLine, books: Books) -> Part:
     if last is None or last.deleted_at is not None or last.state == LineState.UNDONE:
         return Part(unanswered.NO_LAST_LINE)
     buttons = fix_and_undo(line_view(session, last, author, books))
+    outing = only_counted(session, last)
+    if found.pitches is not None and outing is not None:
+        if outing.pitches == found.pitches:
+            return Part(unanswered.counts_so(last.text, found.pitches), buttons)
+        carried = {"outing": key(outing), "pitches": found.pitches, "reply": key(line)}
+        change = Button(unanswered.make_it(found.pitches), presses("set_count"), carried, main=True)
+        return Part(unanswered.other_count(last.text, found.pitches), (change, *buttons))
     return Part(unanswered.last_line(last.text, pressed=bool(buttons)), buttons)
 
 
@@ -122,5 +159,5 @@ def _text(found: Reply) -> str:
             return command.not_for_you(found.word, found.words, is_guardian=found.is_guardian)
         case FormAnswer():
             return command.opens_form(found.word, asks_count=found.asks_count)
-        case LastLine():
+        case LastLine() | AnswerTaken() | WhichQuestion():
             return unanswered.NO_LAST_LINE

@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from bot.presses import consent, first_steps, game_day, pain, roles, roster, whom
+from bot.presses import consent, counts, first_steps, game_day, pain, roles, roster, whom
 from bot.presses.press import Press
 
 #: Every press by its name.
@@ -10,6 +10,7 @@ PRESSES: Final[dict[str, Press]] = {
     one.name: one
     for one in (
         *consent.PRESSES,
+        *counts.PRESSES,
         *game_day.PRESSES,
         *pain.PRESSES,
         *whom.PRESSES,

@@ -177,6 +177,14 @@ def unplaced_for_guardian(pitcher: str) -> str:
     )
 
 
+def recorded_gone(pitcher: str) -> str:
+    """The answer to whoever said that it is gone."""
+    return (
+        f"On record: {safe(pitcher)}'s pain is gone, as you say. The coaches read it; the coach "
+        "decides what he throws. If it comes back: stop, and write me."
+    )
+
+
 def sore_gone(pitcher: str, said_by: str, by: str) -> str:
     """Told to the staff and the family when a coach records that soreness is gone."""
     return (

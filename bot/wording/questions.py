@@ -13,6 +13,7 @@ from core.ledger.question import Question, QuestionCode
 from core.reading import Detail, UnreadReason
 
 EDIT = "Edit your line to put it right; I read it again."
+PRESS_OR_TYPE = "Press, type the answer here, or edit your line."
 
 #: So much of a line is quoted (characters).
 QUOTED = 120

@@ -1,9 +1,10 @@
 """What is said where a question got no answer: refused, not understood, or about no line."""
 
 from bot.cut import cut
-from bot.wording.questions import QUOTED
+from bot.wording.questions import QUOTED, question
 from bot.wording.words import listed, safe, starts
 from core.ledger.asked import NotUnderstood, Refused
+from core.ledger.question import Question
 
 NO_LAST_LINE = "I find no line of yours in the log that could be put right."
 
@@ -16,6 +17,44 @@ def last_line(typed: str, *, pressed: bool) -> str:
             f"{quoted} Nothing is changed yet: press what you want. You can also edit or delete it."
         )
     return f"{quoted} Nothing is changed yet: edit or delete your message, and I follow."
+
+
+def other_count(typed: str, pitches: int) -> str:
+    """The newest line of somebody who names another count for it."""
+    return (
+        f"Your newest line in the log: “{safe(cut(typed, QUOTED))}”. Should it be {pitches}? "
+        "Nothing is changed yet: press what you want. A new outing? Type it with its kind."
+    )
+
+
+def make_it(pitches: int) -> str:
+    """The label of the button that sets the count."""
+    return f"Make it {pitches}"
+
+
+def counts_so(typed: str, pitches: int) -> str:
+    """The newest line, once it has that count."""
+    return f"Done: your line “{safe(cut(typed, QUOTED))}” counts {pitches} now."
+
+
+def taken(answer: str, typed: str) -> str:
+    """Said of a typed answer that was taken."""
+    return (
+        f"Got it: “{safe(cut(answer, QUOTED))}” for your line “{safe(cut(typed, QUOTED))}”. My "
+        "answer to that line is up to date."
+    )
+
+
+def which(*, unsure: bool, several: bool) -> str:
+    """Said above the questions that a typed answer may be of."""
+    if unsure:
+        return "No problem: press what you know. What you don't know stays open."
+    return "Which one do you mean? Press it." if several else "I'm not sure what that answers."
+
+
+def of_line(typed: str, asked: Question) -> str:
+    """A question once more, with the line that it is about."""
+    return f"“{safe(cut(typed, QUOTED))}”: {question(asked)}"
 
 
 EMPTY_ROSTER = "Your roster holds no pitcher yet. Add the first one, then ask me again."

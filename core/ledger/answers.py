@@ -32,6 +32,8 @@ class Answer:
     pitcher_id: int | None = None
     #: Whose word it is, where one of the staff wrote it down.
     said_by: str = ""
+    #: The line that typed it, where it was no button.
+    by_line: int | None = None
 
     def as_json(self) -> dict[str, Any]:
         """The answer as stored with its line."""
@@ -46,6 +48,7 @@ class Answer:
             stored["about"],
             stored["pitcher_id"],
             stored.get("said_by", ""),
+            stored.get("by_line"),
         )
 
 
@@ -90,11 +93,13 @@ class Answers:
     def day(self, pitcher_id: int) -> date | None:
         """The day that was chosen for a pitcher, or for everybody in the line."""
         chosen = self._of_one_or_all(QuestionCode.DAY, pitcher_id)
-        return date.fromisoformat(chosen) if chosen and chosen != BY_HAND else None
+        return date.fromisoformat(chosen) if chosen else None
 
     def _of_one_or_all(self, code: QuestionCode, pitcher_id: int) -> str | None:
-        own = self.value(Question(code, pitcher_id=pitcher_id))
-        return own if own is not None else self.value(Question(code))
+        # A form puts the row right and says nothing of what the line was answered to mean.
+        said = Answers(tuple(one for one in self.given if one.value != BY_HAND))
+        own = said.value(Question(code, pitcher_id=pitcher_id))
+        return own if own is not None else said.value(Question(code))
 
     def left_out(self) -> set[int]:
         """The pitchers who were taken out of a roll call."""

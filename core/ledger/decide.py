@@ -6,7 +6,8 @@ from dataclasses import dataclass, field, replace
 from datetime import date, datetime, timedelta
 
 from core.audience import Relation, Subject, may_log
-from core.ledger.answers import BY_HAND, FIELDS, Answers, complete
+from core.ledger.answer_words import kind_of
+from core.ledger.answers import FIELDS, Answers, complete
 from core.ledger.crew import Crew
 from core.ledger.days import day_is_unclear, outing_day
 from core.ledger.question import PAIN_UNPLACED, REFUSALS, Question, QuestionCode
@@ -98,6 +99,9 @@ def _completed(work: _Work, reading: Reading) -> Sequence[Entry]:
         chosen = work.answers.value(_unread_question(unread))
         if chosen is not None and chosen in FIELDS:
             entry = complete(entry, unread.text, chosen)
+        elif chosen is not None and chosen.isdecimal():
+            kind = entry.kind or kind_of(unread.text)
+            entry = replace(entry, kind=kind, pitches=int(chosen))
     return [entry] if reading.entries or entry != Entry() else []
 
 
@@ -163,7 +167,7 @@ def _kind(work: _Work, entry: Entry, arm: Arm, relations: frozenset[Relation]) -
     if relations == frozenset({Relation.SCOREKEEPER}) and _throws(entry):
         return "game"
     chosen = work.answers.kind(arm.pitcher_id)
-    return None if chosen == BY_HAND or not _throws(entry) else chosen
+    return chosen if _throws(entry) else None
 
 
 def _throws(entry: Entry) -> bool:

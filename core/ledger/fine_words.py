@@ -5,13 +5,18 @@ It ends nothing: like "no pain" it is answered with the question whether the pai
 
 import re
 
-from sqlmodel import Session
+from sqlmodel import Session, col, select
 
 from core.audience import Relation
+from core.ledger.answer_words import value_of
+from core.ledger.answers import GONE, NOT_YET
 from core.ledger.clearance import arm_records
 from core.ledger.crew import Crew
+from core.ledger.notices import NoticeKind
+from core.ledger.question import Question, QuestionCode
+from core.ledger.typed_answers import WITHIN
 from core.ledger.who import find
-from core.model import Line, Pitcher, key
+from core.model import Line, OutboxMessage, Pitcher, key
 
 _FINE = r"(?:fine|ok|okay|good|better|great|all right|alright|gone|healed)"
 _WORDS = frozenset(
@@ -32,8 +37,7 @@ def said_to_be_fine(session: Session, line: Line, text: str, crew: Crew) -> str 
 
     Of the one arm with a report that stands, the author's own or his child's.
     """
-    found = _FORM.fullmatch(" ".join(text.split())) if line.direct else None
-    if found is None or not _is_of_one(found["who"], crew):
+    if not line.direct or not (_is_fine(text, crew) or _answers_the_clock(session, line, text)):
         return None
     family = [*crew.related(Relation.SELF), *crew.related(Relation.GUARDIAN)]
     pitchers = [session.get_one(Pitcher, arm.pitcher_id) for arm in family if arm.consented]
@@ -47,6 +51,27 @@ def said_to_be_fine(session: Session, line: Line, text: str, crew: Crew) -> str 
         if key(one) in read_as or records[key(one)].status(today).since is not None
     ]
     return f"{standing[0].name}: no pain" if len(standing) == 1 else None
+
+
+def _is_fine(text: str, crew: Crew) -> bool:
+    found = _FORM.fullmatch(" ".join(text.split()))
+    return found is not None and _is_of_one(found["who"], crew)
+
+
+def _answers_the_clock(session: Session, line: Line, text: str) -> bool:
+    """Whether it is a yes to "is it gone?", of which its author was asked in the last days."""
+    if value_of(_IS_IT_GONE, text) != GONE or line.author_id is None:
+        return False
+    asked = select(OutboxMessage.id).where(
+        OutboxMessage.kind == NoticeKind.STILL_HURTS,
+        OutboxMessage.person_id == line.author_id,
+        col(OutboxMessage.not_before) >= line.posted_at - WITHIN,
+        col(OutboxMessage.ts).is_not(None),
+    )
+    return session.exec(asked.limit(1)).first() is not None
+
+
+_IS_IT_GONE = Question(QuestionCode.PAIN_FREE, values=(GONE, NOT_YET))
 
 
 def _is_of_one(who: str, crew: Crew) -> bool:

@@ -51,6 +51,7 @@ from core.ledger.rest_days import rest_days
 from core.ledger.spins import with_spins
 from core.ledger.spoken import spoken
 from core.ledger.twins import lines_that_depend_on, with_joins
+from core.ledger.typed_answers import take, take_back, typed_answer
 from core.ledger.watch import watch_line
 from core.ledger.whom import EVERYONE
 from core.model import FORM_TS, Line, LineState, Person, Team, key
@@ -117,6 +118,7 @@ def withdraw(session: Session, deleted: Deleted, now: datetime) -> list[Notice]:
     withdraw_settings(_change(session, line, now))
     session.flush()
     owed_now = _owed_now(session, line, place, now, news_of_pain(line.entries, ()))
+    owed_now += _ask_again(session, line, now)
     return [*owed_now, *_hear_dependants(session, line, now)]
 
 
@@ -220,8 +222,14 @@ def _hear(
         return _hear_stranger(session, line, now)
     line.author_id = key(place.person)
     posted = crew.local(line.posted_at)
-    order = order_here(session, line, crew)
+    answered = [] if is_new else _ask_again(session, line, now)
+    typed = typed_answer(session, line)
+    if typed is not None:
+        target = take(line, typed)
+        answered += hear_again(session, target, place.person, now) if target else []
+    order = order_here(session, line, crew) if typed is None else None
     decision = _ordered(order) if order is not None else _decided(session, line, crew)
+    decision = Decision(LineState.QUESTION) if typed is not None else decision
     set_something = line.state == LineState.ORDER
     before, line.entries = line.entries, [snapshot(kept) for kept in decision.kept]
     line.questions = [question.as_json() for question in decision.questions]
@@ -247,7 +255,15 @@ def _hear(
     )
     says_nothing = is_new and order is None and not line.entries
     rows = OfLine(session) if says_nothing else of_line(session, line)
-    return [*_told(session, heard, rows), *hints(line, now)]
+    return [*answered, *_told(session, heard, rows), *hints(line, now)]
+
+
+def _ask_again(session: Session, line: Line, now: datetime) -> list[Notice]:
+    """What follows where a line no longer answers what it answered: it is asked again."""
+    notices: list[Notice] = []
+    for other in take_back(session, line):
+        notices += _hear(session, other, _place_of(session, other), now)
+    return notices
 
 
 def _hear_stranger(session: Session, line: Line, now: datetime) -> list[Notice]:
@@ -282,7 +298,7 @@ def _decided(session: Session, line: Line, crew: Crew) -> Decision:
     A fault of ours must not lose a line: it is kept as not read. A fault of the database is
     raised, so that Slack sends the event again.
     """
-    word = speaks_of_last(line) or says_a_word(session, line, crew) is not None
+    word = speaks_of_last(session, line) or says_a_word(session, line, crew) is not None
     if word or asks_in_short(session, line, crew):
         return Decision(LineState.QUESTION)
     text = spoken(session, line)

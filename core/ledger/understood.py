@@ -18,5 +18,5 @@ def says_something(session: Session, line: Line, crew: Crew) -> bool:
         or reading.unread
         or order_here(session, line, crew)
         or asked_here(session, line, crew)
-        or speaks_of_last(line)
+        or speaks_of_last(session, line)
     )

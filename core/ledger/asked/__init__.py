@@ -1,6 +1,7 @@
 """Answers to questions in plain words: the data, for whoever may have it."""
 
 from core.ledger.asked.answers import (
+    AnswerTaken,
     ArmDay,
     Counts,
     DataAnswer,
@@ -23,11 +24,13 @@ from core.ledger.asked.answers import (
     ThrownAnswer,
     WhatIfAnswer,
     WhenAnswer,
+    WhichQuestion,
 )
 from core.ledger.asked.from_line import asked_here, asks_in_short, replies, says_a_word
 from core.ledger.asked.last_line import speaks_of_last
 
 __all__ = [
+    "AnswerTaken",
     "ArmDay",
     "Counts",
     "DataAnswer",
@@ -50,6 +53,7 @@ __all__ = [
     "ThrownAnswer",
     "WhatIfAnswer",
     "WhenAnswer",
+    "WhichQuestion",
     "asked_here",
     "asks_in_short",
     "replies",

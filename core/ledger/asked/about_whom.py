@@ -23,7 +23,7 @@ def arms_asked_about(session: Session, line: Line) -> set[int]:
     if line.state == LineState.ORDER:
         arms = [arm for _, _, arm in listed_here(session, line, crew)]
         return {arm.pitcher_id for arm in arms if arm is not None}
-    if speaks_of_last(line) or says_a_word(session, line, crew) is not None:
+    if speaks_of_last(session, line) or says_a_word(session, line, crew) is not None:
         return set()
     found: set[int] = set()
     asked = asked_here(session, line, crew)

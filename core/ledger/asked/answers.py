@@ -242,6 +242,24 @@ class LastLine:
     """The author's newest line in the log, to be put right or undone; none where there is none."""
 
     line_id: int | None
+    #: What its count should be, where that was said.
+    pitches: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class AnswerTaken:
+    """A typed answer that was taken, for the question of another line."""
+
+    line_id: int
+
+
+@dataclass(frozen=True, slots=True)
+class WhichQuestion:
+    """A typed answer that may be of several questions: each as its line and place."""
+
+    asked: tuple[tuple[int, int], ...]
+    #: Whoever typed it cannot tell.
+    unsure: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -284,6 +302,8 @@ Reply = (
     | HelpAnswer
     | FormAnswer
     | LastLine
+    | AnswerTaken
+    | WhichQuestion
     | NoRecord
     | Refused
     | NotUnderstood

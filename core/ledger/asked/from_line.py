@@ -6,7 +6,7 @@ from sqlmodel import Session
 
 from core.audience import Relation, View, may_see
 from core.ledger.answers import Answer
-from core.ledger.asked.answers import FormAnswer, NotForYou, Reply
+from core.ledger.asked.answers import AnswerTaken, FormAnswer, NotForYou, Reply, WhichQuestion
 from core.ledger.asked.in_short import asked_in_short
 from core.ledger.asked.last_line import last_line, speaks_of_last
 from core.ledger.asked.question import Question
@@ -17,8 +17,9 @@ from core.ledger.command_words import ADD, Does, Word, may_use, word_alone, word
 from core.ledger.crew import Crew, crew_of
 from core.ledger.question import QuestionCode
 from core.ledger.spoken import spoken
+from core.ledger.typed_answers import answered_by, typed_answer
 from core.ledger.who import find, plain
-from core.model import Line
+from core.model import Line, key
 from core.reading.adding import pitcher_to_add
 from core.reading.asking import Asked, Topic, ask
 from core.reading.asking.asked import CHILD, ME
@@ -106,12 +107,24 @@ def tells_of_throws(line: Line, crew: Crew) -> Word | None:
     return word if word is not None and may_use(word, crew) else None
 
 
+def _typed(session: Session, line: Line) -> Reply | None:
+    """What a line answered to a question of another line, or which questions it may answer."""
+    if answered := answered_by(session, line):
+        return AnswerTaken(key(answered[0]))
+    typed = typed_answer(session, line)
+    if typed is None:
+        return None
+    return WhichQuestion(tuple((key(one.line), one.number) for one in typed.open), typed.unsure)
+
+
 def replies(session: Session, line: Line, books: Books) -> list[Reply]:
     """The answers to the questions of a line, in their order."""
     crew = crew_of(session, line)
     if crew is None:
         return []
-    if speaks_of_last(line):
+    if (typed := _typed(session, line)) is not None:
+        return [typed]
+    if speaks_of_last(session, line):
         return [last_line(session, line)]
     word = says_a_word(session, line, crew)
     if word is not None and not may_use(word, crew):
