@@ -10,7 +10,7 @@ from core.reading.board import Board, Rule, rule
 from core.reading.clauses import span
 from core.reading.entry import UnreadReason
 from core.reading.items import Item
-from core.reading.nolog import SPEEDS
+from core.reading.radar import SPEEDS
 
 MOST_INNINGS = 12  # of one outing
 FEWEST = 5  # a smaller bare number is more likely something else
@@ -102,11 +102,15 @@ def _came_out(board: Board, match: re.Match[str]) -> None:
         _total(board, match)
 
 
+def _is_number(board: Board, at: int) -> bool:
+    return board.items[at].symbol == "num"
+
+
 def _sum_of_innings(board: Board, match: re.Match[str]) -> None:
     """As in "12 in the first, 19 in the second, 16 in the third = 47"."""
     sentence = board.sentence[match.start("n")]
     innings = [
-        board.whole(c.first) or 0
+        next((board.whole(i) or 0 for i in range(c.first, c.after) if _is_number(board, i)), 0)
         for c in board.claims
         if c.key == "running" and board.sentence[c.first] == sentence
     ]
@@ -179,6 +183,17 @@ def _running(board: Board, match: re.Match[str]) -> None:
     board.claim(match.start(), match.end(), "running")
 
 
+def _one_by_one(board: Board, match: re.Match[str]) -> None:
+    """As in "1st 22 ugh, 2nd 9": innings in order; days of a month seldom follow so."""
+    places = [at for at in range(*match.span()) if board.items[at].symbol == "ord"]
+    innings = [board.whole(at) or 0 for at in places]
+    in_order = innings == list(range(innings[0], innings[0] + len(innings)))
+    if not in_order or innings[-1] > MOST_INNINGS or board.has("month", "day", "bullpen", "catch"):
+        return
+    for at in places:
+        board.claim(at, at + 2, "running")
+
+
 def _on_the_way(board: Board, match: re.Match[str]) -> None:
     """As in "32 thru 2, 48 thru 3", where the line goes on to how it ended."""
     if any(item.symbol in ("finish", "total", "exit") for item in board.items[match.end() :]):
@@ -191,6 +206,12 @@ _AFTER = (
 )
 
 RUNNING_RULES: tuple[Rule, ...] = (
+    rule(
+        "1st 15, 2nd 16, 3rd 11",
+        "(?<!month) ord num (pitches)? ((word|adj|adv|mark|and)* ord num (pitches)?)+"
+        " (?! (fill|dash)* noun)",
+        _one_by_one,
+    ),
     rule(
         "18 in the 3rd",
         "(?<!finish) (about)? <n:num> (pitches)? in (the)? (ord|ordword) (innings)? | <m:num>"

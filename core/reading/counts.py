@@ -29,6 +29,14 @@ def _sets(board: Board, match: re.Match[str]) -> None:
         board.claim(match.start(), match.end(), field, sets * each)
 
 
+def _sets_and_total(board: Board, match: re.Match[str]) -> None:
+    """As in "2 sets of 15, so 30 pitches": the product is told too."""
+    sets, each, total = (board.whole(match.start(name)) or 0 for name in "snt")
+    if sets * each == total:
+        board.no_log(match.start(), match.start("t"), "sets")
+        board.claim(match.start("t"), match.end(), "pitches", total)
+
+
 def _sets_of_a_kind(board: Board, match: re.Match[str]) -> None:
     """As in "pen 3 sets of 12": of pitches, where the line tells a kind and counts nothing else."""
     sets, each = board.whole(match.start("s")), board.whole(match.start("n"))
@@ -121,6 +129,12 @@ def _vague(board: Board, match: re.Match[str]) -> None:
 
 
 COUNT_RULES: tuple[Rule, ...] = (
+    rule(
+        "2 sets of 15, so 30 pitches",
+        "<s:num> (adj)* times <n:num> (pitches)? (comma|dash|is|adv|for|of|with)*"
+        " (total (of)?)? <t:num> (pitches|total)",
+        _sets_and_total,
+    ),
     rule("sets", "<s:num> (adj)* times <n:num> fill* <u:unit>", _sets),
     rule(
         "pen, 3 sets of 12",
@@ -130,6 +144,14 @@ COUNT_RULES: tuple[Rule, ...] = (
     ),
     rule("of them", "<n:num> them (?! (fill|is|the)* (noun|num))", _of_them),
     rule("sum", "num (plus num)+", _sum),
+    rule("12 19 9 17, thats 57", "byinning (colon)? num num+ (comma|is)+ <n:num>", _summed),
+    rule(
+        "22, 18, 15 = 55",
+        "num (comma|plus|and)? num ((comma|plus|and)+ num | num)* (comma|byinning|pitches)*"
+        " (is|total|for|adv)+ (about)? <n:num>"
+        " (?! fill* (type|innings))",
+        _summed,
+    ),
     rule("range", "(between)? <n:num> (dash|to|or|and) <t:num> fill* <u:unit>", _range),
     rule(
         "bare range",
@@ -138,14 +160,6 @@ COUNT_RULES: tuple[Rule, ...] = (
         _range,
     ),
     rule("between", "between <n:num> and <t:num> (<u:unit>)? (?! (fill)* noun)", _range),
-    rule("12 19 9 17, thats 57", "byinning (colon)? num num+ (comma|is)+ <n:num>", _summed),
-    rule(
-        "22, 18, 15 = 55",
-        "num (comma|plus|and)? num ((comma|plus|and)+ num | num)* (comma|byinning)*"
-        " (is|total|for|adv)+ (about)? <n:num>"
-        " (?! fill* (type|innings))",
-        _summed,
-    ),
     rule("8c", "<n:num> <u:letterc>", _letter_c),
     rule("vague", "(vague|something)+ (fill|of)* noun", _vague),
     rule("over", "(?<!pitches) over num fill* (unit|limit)? (?! innings)", _over),

@@ -51,6 +51,8 @@ def doubts(board: Board, entries: Sequence[Entry]) -> list[Unread]:
         found += _counted_in_a_plan(board)
     if "score" in taken or board.items[0].symbol == "ord":
         found += _opens_with_a_day(board)
+    if board.has("twogames") and board.has("total") and len(entries) == 1 and entries[0].pitches:
+        found.append(Unread(board.text, UnreadReason.TWO_READINGS))  # how many in which game?
     if "each" in keys and len(entries) == 1 and _days(board) > 1:
         found.append(Unread(board.text, UnreadReason.TWO_READINGS))  # of what is "each" one?
     if "kind" in keys:

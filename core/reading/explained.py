@@ -102,7 +102,8 @@ def _is_harmless(board: Board, words: Lexicon, at: int, *, few: bool) -> bool:
         by_inning = any(c.key == "running" for c in board.claims)  # "53 all together"
         return by_inning and any(c.key == "pitches" and c.after == at for c in board.claims)
     if item.symbol == "correction":
-        return not any(one.value is not None for one in board.items[:at])
+        before, after = board.items[:at], board.items[at + 1 :]
+        return not all(any(one.value is not None for one in side) for side in (before, after))
     return item.symbol == "nothing" and not _counts_follow(board, at)
 
 

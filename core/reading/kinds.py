@@ -49,7 +49,7 @@ def _clock_game(board: Board, match: re.Match[str]) -> None:
 
 def _in_game(board: Board, match: re.Match[str]) -> None:
     """As in "2 curves in the first and 5 in the second", where two games are told of."""
-    words = board.items[match.start()].text.lower().split()
+    words = board.items[match.start()].text.lower().removesuffix(" one").split()
     games = {"first": "game 1", "second": "game 2"}
     if board.has("twogames", "bothends", "firstgame", "secondgame") and words[-1] in games:
         board.claim(match.start(), match.end(), "label", games[words[-1]])

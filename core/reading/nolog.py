@@ -1,29 +1,12 @@
-"""Numbers that are no part of a log: radar, scores, clock times, batting lines, limits, places."""
+"""Numbers that are no part of a log: scores, clock times, batting lines, limits, places."""
 
 import re
 
-from core.reading import groups  # noqa: F401  declares the groups
 from core.reading.board import NO_LOG, Board, Rule, rule, says_no_log, says_unread
 from core.reading.entry import UnreadReason
+from core.reading.radar import RADAR_RULES, SPEED_OF_A_PITCH_RULES
 
 LARGEST_SCORE = 30
-SPEEDS = range(35, 110)  # miles an hour that a radar gun shows in this sport, in either units' use
-
-
-def _radar(board: Board, match: re.Match[str]) -> None:
-    """Claim only if every number could be a speed."""
-    values = [board.whole(i) for i in _numbers(board, match)]
-    if all(value is not None and value in SPEEDS for value in values):
-        board.no_log(match.start(), match.end(), "radar")
-
-
-def _sat(board: Board, match: re.Match[str]) -> None:
-    """As in "45 pitches, sat 70"; with no count beside it "sat 62" may be Saturday's."""
-    numbers = _numbers(board, match)
-    if len(numbers) > 1 or board.has("pitches", "radar", "mph"):
-        _radar(board, match)
-    elif board.whole(numbers[0]) in SPEEDS:
-        board.unread(match.start(), match.end(), UnreadReason.TWO_READINGS)
 
 
 def _numbers(board: Board, match: re.Match[str]) -> list[int]:
@@ -35,13 +18,6 @@ def _score(board: Board, match: re.Match[str]) -> None:
     if all(value is not None and value <= LARGEST_SCORE for value in values):
         told = any(board.items[i].symbol == "win" for i in range(*match.span()))
         board.claim(match.start(), match.end(), "gamesign" if told else NO_LOG, "score")
-
-
-def _speed_of_pitch(board: Board, match: re.Match[str]) -> None:
-    """As in "fb 70-72": both could be speeds, and are too high for counts of one type."""
-    values = [board.whole(i) for i in _numbers(board, match)]
-    if all(value is not None and 50 <= value <= 110 for value in values):
-        board.no_log(match.start(), match.end(), "radar")
 
 
 def _distance(board: Board, match: re.Match[str]) -> None:
@@ -56,13 +32,6 @@ def _up_and_down(board: Board, match: re.Match[str]) -> None:
     words = [board.items[i].text.lower() for i in (match.start() + 1, match.end() - 1)]
     if words == ["up", "down"]:
         board.no_log(match.start(), match.end(), "idiom")
-
-
-def _speed_at(board: Board, match: re.Match[str]) -> None:
-    """As in "fb at 70"; Spanish "8 curvas al 60" tells the effort."""
-    percent = board.lang == "es" and (board.whole(match.start("n")) or 1) % 5 == 0
-    if not (percent and board.items[match.start("n") - 1].text.lower() == "al"):
-        _speed_of_pitch(board, match)
 
 
 def _years_old(board: Board, match: re.Match[str]) -> None:
@@ -171,54 +140,7 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         "num (dash|to) num (win|the|adj)* in (the|a)* num innings",
         says_no_log("score"),
     ),
-    rule(
-        "hit 74 on the gun",
-        "(hit|radar) (at|in|up_to|about|the|adv|a|with|as)* num ((dash|to) num)? mph",
-        says_no_log("radar"),
-    ),
-    rule("sat 70-72 mph", "sat (at|about|in|up_to)* num (dash num)? mph", says_no_log("radar")),
-    rule(
-        "fastball 70 curve 58 mph",
-        "type (is|at|about)* num ((comma|and|the|hisher|dot)* type (is|at|about)* num)+ mph",
-        _speed_of_pitch,
-    ),
-    rule("radar, unit", "(num (dash|to|or|slash) )? <n:num> mph", says_no_log("radar")),
-    rule(
-        "fb 70-72 and curve 61",
-        "type (is|at|about|in|the|colon)* num dash num"
-        " ((and|comma)+ (the|hisher)* type (is|at|about|colon)* num (dash num)? (?! fill* unit))+",
-        _speed_of_pitch,
-    ),
-    rule(
-        "75-76 today, touched 78",
-        "(?<!sat) num dash num (comma|today|adv|and)* radar (at|about|the|a)* num"
-        " (?! (fill|dash)* unit)",
-        _radar,
-    ),
-    rule(
-        "radar, verb",
-        "(radar|hit|fastball|curve|changeup|slider|breaking)"
-        " (at|is|in|up_to|radar|colon|about|dash|the|adv|had|i|he|said_who|book)*"
-        " <n:num> ((dash|to|slash|comma|and)? num)+ (?! fill* (unit|innings|percent))",
-        _radar,
-    ),
-    rule(
-        "radar, verb and one number",
-        "(radar|hit)"
-        " (at|is|in|up_to|radar|hit|colon|about|the|adv|a|with|said_who|had|book)* <n:num>"
-        " (?! (dash|fill)* (unit|innings|percent|times))",
-        _radar,
-    ),
-    rule(
-        "the fastball reached 74",
-        "fastball (adv|the)* finish <n:num> (?! (dash|fill)* (unit|innings|percent))",
-        _radar,
-    ),
-    rule(
-        "sat 70",
-        "sat (at|about|in|up_to)* num (dash num)? (?! (dash|fill)* noun)",
-        _sat,
-    ),
+    *RADAR_RULES,
     rule(
         "moved from 9 to 11:15",
         "(from|of the) num (at|to|dash) clock",
@@ -316,9 +238,7 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         "num fill* unit is (adv|the|a)* vague",
         says_unread(UnreadReason.TWO_READINGS),
     ),
-    rule("speed of a pitch", "type (is|at|about|in)* num dash num", _speed_of_pitch),
-    rule("speed of a pitch, at", "type (is)* at <n:num> (?! (fill)* percent)", _speed_at),
-    rule("mph of a pitch", "mph (on|of|the|is|for|at|type)* num", says_no_log("radar")),
+    *SPEED_OF_A_PITCH_RULES,
     rule("saw three hooks", "saw (about|the|adv|adj)* num fill* unit", says_no_log("batting line")),
     rule("sets of an exercise", "num times num (?= word|slot|painidiom)", says_no_log("exercise")),
     rule(

@@ -7,6 +7,7 @@ from core.reading import groups
 from core.reading.board import Board, Rule, rule
 from core.reading.entry import UnreadReason
 
+MOST_OF_A_SHARE = 11  # "1 in 5" is a share; "3 in 52" are 3 of 52
 LEAST_TOTAL = 6  # "1/4 curves" is a share; "4/20 curves" are 4 of 20
 
 
@@ -68,6 +69,14 @@ def _ratio_part(board: Board, match: re.Match[str]) -> None:
         return
     board.claim(match.start(), match.start() + 1, "pitches", max(pair))
     board.claim(match.start() + 1, match.end(), board.items[match.start("u")].symbol, min(pair))
+
+
+def _one_in(board: Board, match: re.Match[str]) -> None:
+    """As in "1 in 5 was a curve": a share of the pitches."""
+    part, whole = board.whole(match.start("n")) or 0, board.whole(match.start("t")) or 0
+    if 0 < part < whole < MOST_OF_A_SHARE:
+        field = board.items[match.start("u")].symbol
+        board.claim(match.start(), match.end(), "share", (field, Fraction(part, whole)))
 
 
 def _all_of_type(board: Board, match: re.Match[str]) -> None:
@@ -147,5 +156,6 @@ SHARE_RULES: tuple[Rule, ...] = (
         _part_of,
     ),
     rule("of so many", "threw (about|adv)* <n:num> of <t:num> (?! (fill|dash)* noun)", _of_total),
+    rule("one in five", "<n:num> in <t:num> (pitches)? is (adv)* (a)? <u:type>", _one_in),
     rule("part / total", "<r:ratio> (fill|is|of|them)* <u:type>", _ratio_part),
 )

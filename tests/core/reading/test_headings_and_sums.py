@@ -103,3 +103,53 @@ def test_throwing_to_come_is_no_log(line: str) -> None:
 )
 def test_what_was_thrown_stands_beside_a_plan(line: str) -> None:
     assert entries_of(line) == [{"pitches": 40}]
+
+
+@pytest.mark.parametrize(
+    ("line", "pitches"),
+    [
+        ("1st 15, 2nd 16, 3rd 11 = 42", 42),
+        ("1st 22 ugh, 2nd 9, so 31 pitches", 31),
+        ("20, 16 and 19 pitches so 55", 55),
+        ("2 sets of 15, so 30 pitches", 30),
+    ],
+)
+def test_parts_before_their_sum_are_no_counts_of_their_own(line: str, pitches: int) -> None:
+    assert entries_of(line) == [{"pitches": pitches}]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "1st 15, 2nd 16, 3rd 11",
+        "1st 15, 3rd 16",
+        "2 sets of 15 so 40 pitches in the pen",
+        "12 and 19 pitches so about 30",
+        "two games today, 40 pitches total",
+    ],
+)
+def test_parts_that_do_not_add_up_are_asked_about(line: str) -> None:
+    assert reasons_of(line)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Two games today. 18 pitches in the first, 25 in the second",
+        "two games today, first one 18 pitches, second one 25 pitches",
+        "2 games today: 18 pitches and 25 pitches",
+    ],
+)
+def test_two_games_of_a_day(line: str) -> None:
+    assert entries_of(line) == [{"kind": "game", "pitches": 18}, {"kind": "game", "pitches": 25}]
+
+
+def test_one_in_five_is_a_share_of_the_pitches() -> None:
+    read = entries_of("1 in 5 was a curve, 45 pitches")
+    assert read == [{"pitches": 45, "breaking": 9, "curve": 9}]
+    assert reasons_of("1 in 3 were breaking balls. 46 pitches")
+
+
+def test_a_saturday_right_after_a_kind_is_no_speed() -> None:
+    assert [entry["pitches"] for entry in entries_of("pen thurs 20, game sat 55")] == [20, 55]
+    assert entries_of("40 pitches in game sat at 70") == [{"kind": "game", "pitches": 40}]
