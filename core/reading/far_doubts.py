@@ -6,6 +6,7 @@ better than tues"), and one that a word like "tomorrow" in another clause swallo
 
 from collections.abc import Sequence
 
+from core.reading.ahead import present_on_a_weekday
 from core.reading.board import COUNTS, NO_LOG, Board
 from core.reading.clauses import span
 from core.reading.entry import Entry, Unread, UnreadReason
@@ -41,7 +42,10 @@ def _counts_in_talk(board: Board) -> list[Unread]:
         if claim.key == NO_LOG and claim.value in _SWALLOWS
         for at in range(claim.first, claim.after)
     }
+    if not talk:
+        return []
     found = []
+    ordered = set(present_on_a_weekday(board))  # "Friday every pitcher throws a 30 pitch pen"
     for at in range(len(board.items) - 1):
         counted = board.items[at].symbol == "num" and board.items[at + 1].symbol == "pitches"
         if not counted or at not in talk or at + 1 not in talk:
@@ -49,6 +53,7 @@ def _counts_in_talk(board: Board) -> list[Unread]:
         first, after = span(board.clause, at)
         clause = board.items[first:after]
         marked = any(i.symbol in _MARKERS or i.text.lower() in _CAPPED for i in clause)
+        marked = marked or not ordered.isdisjoint(range(first, after))
         if not marked and clause[0].name not in _OPENERS:
             found.append(Unread(board.quote(at, at + 2), UnreadReason.TWO_READINGS))
     return found
