@@ -231,6 +231,11 @@ CORRECTION_RULES: tuple[Rule, ...] = (
         _not_that,
     ),
     rule(
+        "40 (not 60 like coach said)",
+        "(?<!^) insteadof num (pitches)? (about|adv|the|word)* book",
+        _given_up,
+    ),
+    rule(
         "not 58, 61",
         "(^|comma|dot|dash|is|threw) (insteadof|nothing) num (noun)? (comma|dash|but)+"
         " (?= (about)? num)",

@@ -191,6 +191,12 @@ def _heads_days(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start(), match.start() + 1, "heading of days")
 
 
+def _from_then(board: Board, match: re.Match[str]) -> None:
+    """As in Spanish "brazo cansado de ayer": since then, and tired today."""
+    if board.items[match.start("d")].text.lower().startswith("de "):
+        board.no_log(match.start("d"), match.end(), "day of the cause")
+
+
 def _today(board: Board, match: re.Match[str]) -> None:
     _claim(board, match, board.posted.date())
 
@@ -214,6 +220,7 @@ DAY_RULES: tuple[Rule, ...] = (
         "said_arm adv* for (the|of)+ (yesterday|daybefore)",
         says_no_log("day of the cause"),
     ),
+    rule("brazo cansado de ayer", "said_arm adv* <d:yesterday|daybefore>", _from_then),
     rule(
         "tired from saturday",
         "said_arm (after|adv)* from (the|hisher|last)* (weekday|sat|yesterday|daybefore|game)",

@@ -151,6 +151,17 @@ def _small_beside(board: Board, match: re.Match[str]) -> None:
         _small(board, match)
 
 
+def _as_beside(board: Board, match: re.Match[str]) -> None:
+    """As in "Noah 3.2 62p, Sam 2 27p": innings, where another's stand between name and pitches."""
+    innings, pitches = board.whole(match.start("n")), board.whole(match.start("n") + 1)
+    names = {claim.after for claim in board.claims if claim.key == "who"}
+    beside = any(c.key == "outs" and c.first in names for c in board.claims) or any(
+        at in names and has_thirds(item) for at, item in enumerate(board.items)
+    )
+    if beside and innings and pitches and 7 * innings <= pitches <= 45 * innings:
+        _claim_place(board, match.start("n"))
+
+
 def _through(board: Board, match: re.Match[str]) -> None:
     """As in "75 pitches thru 6": the whole outing, if no later count is given."""
     counts = sum(item.symbol == "pitches" for item in board.items)
@@ -319,6 +330,7 @@ INNINGS_RULES: tuple[Rule, ...] = (
     ),
     rule("part of an inning", "<n:frac|num> ofinning", _part),
     rule("third of an inning", "<n:frac> innings", _third_inning_or_part),
+    rule("Noah 3.2 62p, Sam 2 27p", "said_who <n:num> (?= <p:num> pitches)", _as_beside),
     rule(
         "in five and a third",
         "(?<!innings) (?<!innings colon) (in|went|through|had|threw|for|comma)* <n:num>"

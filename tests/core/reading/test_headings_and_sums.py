@@ -153,3 +153,14 @@ def test_one_in_five_is_a_share_of_the_pitches() -> None:
 def test_a_saturday_right_after_a_kind_is_no_speed() -> None:
     assert [entry["pitches"] for entry in entries_of("pen thurs 20, game sat 55")] == [20, 55]
     assert entries_of("40 pitches in game sat at 70") == [{"kind": "game", "pitches": 40}]
+
+
+def test_a_bare_number_is_innings_where_anothers_stand_in_the_same_place() -> None:
+    read = entries_of("Noah 3.2 62p, Sam 2 27p", "coach")
+    assert [entry["outs"] for entry in read] == [11, 6]
+    assert reasons_of("Noah 3 62p, Sam 2 27p", "coach")
+
+
+def test_what_somebody_else_said_is_no_count() -> None:
+    read = entries_of("threw 40 today (not 60 like coach said) 7 hooks")
+    assert read == [{"pitches": 40, "breaking": 7, "curve": 7}]
