@@ -39,6 +39,7 @@ _NO_NAMES = NUMERIC | frozenset(
     {"comma", "dot", "colon", "dash", "open", "close", "slash", "stop", "question", "semi", "plus",
      "newline", "mark", "pitches", "curve", "innings", "arrow", "quote", "star", "askmark"}
 )  # fmt: skip
+_OUR = frozenset({"my", "our", "mi", "nuestro", "nuestra"})
 OWN_CIRCLE = ("my ", "his ", "her ", "mi ", "su ")
 OWN = "(the author)"
 _RELATIVES = frozenset(
@@ -328,8 +329,17 @@ def _unknown(norm: str) -> bool:
     return not any(norm in lexicon(lang).everyday for lang in ("en", "es"))
 
 
+def _is_thing(board: Board, before: int) -> bool:
+    """As in "by the grace of", "left his mark", "worth every penny"; "my leo threw" is Leo."""
+    word = board.items[before]
+    article = word.symbol in ("the", "hisher", "a") or word.text.lower() == "every"
+    return article and word.text.lower() not in _OUR
+
+
 def _is_subject(board: Board, at: int) -> bool:
     before = board.items[at - 1].symbol if at else ""
+    if at and board.items[at].text.islower() and _is_thing(board, at - 1):
+        return False
     if before == "the" and at > 1 and board.items[at - 2].symbol == "with":
         return False  # "catch con el Chuy"
     if before == "from" and not is_known(board, board.items[at].name):
