@@ -1,11 +1,12 @@
 """Throwing to come: how far a plan reaches over verbs, and where the line comes back from it."""
 
-from core.reading.board import Board
+from core.reading.board import COUNTS, NO_LOG, Board
 from core.reading.clauses import span
-from core.reading.groups import NOUNS
+from core.reading.groups import FIELDS, NOUNS
 
 _PRESENT = "now"  # how the vocabulary names the verbs "throws", "lanza"
 _RESTING = frozenset({"off", "rest", "restday", "notthrown", "none"})
+_NEXT_TIME = frozenset({"again", "next", "resume", "resumes"})
 _SUBJECTS = frozenset({"i", "he", "is", "adv", "word", "weekday", "sat"})
 
 
@@ -54,6 +55,28 @@ def stays_small(board: Board, place: int) -> bool:
     return so_only and board.author == "pitcher" and counts_between(board, place, end) > 0
 
 
+def days_of_plans(board: Board) -> None:
+    """As in "35 throws. scrimmage sat, supposed to go 2 inn", "25 pitches. Again Friday.".
+
+    The day of a sentence that plans and counts nothing is none of the outing before it.
+    """
+    counted = {board.sentence[c.first] for c in board.claims if c.key in COUNTS}
+    counted |= {board.sentence[i] for i, item in enumerate(board.items) if item.symbol in FIELDS
+                and board.free(i)}  # fmt: skip
+    for claim in board.claims:
+        here = board.sentence[claim.first]
+        if claim.key != "day" or here in counted or not any(one < here for one in counted):
+            continue
+        first, after = span(board.sentence, claim.first)
+        planned = any(
+            c.key == NO_LOG and c.value == "plan" and first <= c.first < after for c in board.claims
+        )
+        words = {item.text.lower() for item in board.items[first:after] if item.text[0].isalpha()}
+        words -= set(board.quote(claim.first, claim.after).lower().split())
+        if planned or (words and words <= _NEXT_TIME):
+            claim.key, claim.value = NO_LOG, "day ahead"
+
+
 def counts_between(board: Board, start: int, at: int) -> int:
     """How many counts stand there: "45 pitches 9 cb hopefully more next time" is a log."""
     return sum(
@@ -65,6 +88,7 @@ def counts_between(board: Board, start: int, at: int) -> int:
 __all__ = [
     "comes_back",
     "counts_between",
+    "days_of_plans",
     "is_to_throw",
     "opens_going",
     "present_on_a_weekday",

@@ -144,6 +144,13 @@ def _did_instead(board: Board, match: re.Match[str]) -> None:
         board.claim(match.start("n"), match.end(), groups.FIELDS[wanted[0]], value)
 
 
+def _of_limit(board: Board, match: re.Match[str]) -> None:
+    """As in "used 50 of my 65": what was thrown, and what was allowed."""
+    if board.items[match.start("v")].text.lower() in ("my", "his", "her", "their"):
+        _pitches(board, match)
+        board.no_log(match.end() - 1, match.end(), "limit")
+
+
 def _went(board: Board, match: re.Match[str]) -> None:
     """As in "limit was 50, went 48"; "went 4" may be innings."""
     value = board.whole(match.start("n"))
@@ -279,6 +286,9 @@ BARE_RULES: tuple[Rule, ...] = (
         "pulled in the 2nd at 39",
         f"finish (the)? (ord|ordword|word|innings)+ (at|on|with)+ <n:num> {_AFTER}",
         _pitches,
+    ),
+    rule(
+        "used 50 of my 65", "threw <n:num> of <v:the|hisher> num (?! (fill|dash)* noun)", _of_limit
     ),
     rule("52 of em today", "<n:num> them (today|said_day)", _of_a_total),
     rule(

@@ -124,6 +124,13 @@ def _over(board: Board, match: re.Match[str]) -> None:
         _vague(board, match)
 
 
+def _too_many(board: Board, match: re.Match[str]) -> None:
+    """As in "too many curves, 19 in 62 pitches"."""
+    value = board.whole(match.start("n"))
+    if value is not None:
+        board.claim(match.start(), match.end(), board.items[match.start("u")].symbol, value)
+
+
 def _vague(board: Board, match: re.Match[str]) -> None:
     board.unread(match.start(), match.end(), UnreadReason.VAGUE)
 
@@ -143,7 +150,13 @@ COUNT_RULES: tuple[Rule, ...] = (
         _sets_of_a_kind,
     ),
     rule("of them", "<n:num> them (?! (fill|is|the)* (noun|num))", _of_them),
+    rule(
+        "22 + 15 + 12 = 49",
+        "num (plus num)+ is <n:num> (?! (fill)* (type|innings|strikes))",
+        _summed,
+    ),
     rule("sum", "num (plus num)+", _sum),
+    rule("too many curves, 19", "vague <u:type> (comma|dash|colon|open)+ <n:num>", _too_many),
     rule("12 19 9 17, thats 57", "byinning (colon)? num num+ (comma|is)+ <n:num>", _summed),
     rule(
         "22, 18, 15 = 55",

@@ -127,7 +127,8 @@ def _nothing_read(board: Board, talk: set[object]) -> list[Unread]:
     months = _months_out_of_order(board) if board.author != "pitcher" else []
     if months:
         return months
-    opens = _fits_count(board, 0) and not _is_thing(board, 1)
+    scored = any(claim.key == "gamesign" and claim.first == 0 for claim in board.claims)
+    opens = _fits_count(board, 0) and not _is_thing(board, 1) and not scored
     named = any(claim.key == "who" for claim in board.claims) and not talk
     found = [
         at

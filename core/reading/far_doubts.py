@@ -16,7 +16,9 @@ _MARKERS = frozenset(
     {"plan", "modal", "ask", "other", "spectacle", "joke", "pastref", "question", "limit", "each"}
 )
 _OPENERS = frozenset({"is", "are", "am", "do", "does", "did"})
-_CAPPED = frozenset({"tops", "even", "back", "maybe", "maximo"})
+_CAPPED = frozenset(
+    {"tops", "even", "back", "maybe", "prob", "probably", "prolly", "like", "maximo"}
+)
 _SPEAK_OF_THE_DAY = frozenset(
     {*COUNTS, "kind", "opponent", "who", "pain", "nopain", "label", "tired", "off", "range"}
 )

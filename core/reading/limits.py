@@ -49,7 +49,8 @@ LIMIT_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "limit, number",
-        "limit (is|of|at|colon|the|was|to|today|adv)* num (unit|innings|game)?",
+        "limit (for (hisher|the|a|i|he)* (hash|word)?)? (is|of|at|colon|the|was|to|today|adv)* num"
+        " (unit|innings|game)?",
         _limit,
     ),
     rule(

@@ -95,6 +95,15 @@ def _so_far(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start(), match.end(), "inning")
 
 
+def _score_in_innings(board: Board, match: re.Match[str]) -> None:
+    board.claim(match.start(), match.end(), "gamesign", "score")
+
+
+def _weather(board: Board, match: re.Match[str]) -> None:
+    if board.items[match.end() - 1].text.lower() in ("out", "outside", "out there"):
+        board.no_log(match.start(), match.end(), "weather")
+
+
 def _how_many(board: Board, match: re.Match[str]) -> None:
     """As in "3 pens this week": a number of outings, not of pitches; "2 pens of 20" is asked."""
     number = board.whole(match.start())
@@ -177,7 +186,12 @@ NO_LOG_RULES: tuple[Rule, ...] = (
         "struckout (the|i|he|word|adv)* (on|in) (adv|about)* num (adj)* (pitches)?",
         says_no_log("batting line"),
     ),
-    rule("no hitter thru 4", "nohit (the)? <n:num|ord>", _so_far),
+    rule("no hitter thru 4", "nohit (the)? <n:num|ord> (?! innings)", _so_far),
+    rule("no hitter thru 5 innings", "nohit (?= num innings)", says_no_log("idiom")),
+    rule("it was 97 out", "is num word", _weather),
+    rule("won 11-1 in 5", "win num dash num into num (?! (fill|dash)* noun)", _score_in_innings),
+    rule("squats 4x12", "thing (colon)? num times num", says_no_log("exercise")),
+    rule("lots of walks (4)", "vague (stat|hit|balls) (open num close)?", says_no_log("statistic")),
     rule("won in 9 innings", "win (adv)* into num innings", says_no_log("length of game")),
     rule("two hundred feet", "num vague thing", says_no_log("distance")),
     rule(

@@ -229,6 +229,14 @@ def _exception(board: Board, at: int) -> None:
         board.claim(at, match.end(), "pain", (Pain(board.items[place].name),))
 
 
+def _levels_beside(
+    board: Board, site: int, levels: list[tuple[int, int, int]]
+) -> list[tuple[int, int, int]]:
+    """As in "the curve hurt today. elbow 4/10": the severity stands with the site."""
+    first, after = span(board.clause, site)
+    return [one for one in levels if first <= one[0] < after and board.free(one[0])]
+
+
 def _report(
     board: Board, first: int, after: int, levels: list[tuple[int, int, int]], good: list[int]
 ) -> None:
@@ -243,6 +251,8 @@ def _report(
     if report.words and not report.levels:
         report.levels = level_alone(board, first, after)
     report.sites = _sites(board, first, after, report, good)
+    if report.words and report.sites and not report.levels:
+        report.levels = _levels_beside(board, report.sites[0], levels)
     if not report.words and not (report.levels and report.sites):
         return
     gone = gone_places(board, first, after, report)

@@ -340,6 +340,8 @@ def _is_subject(board: Board, at: int) -> bool:
     before = board.items[at - 1].symbol if at else ""
     if at and board.items[at].text.islower() and _is_thing(board, at - 1):
         return False
+    if before in ("the", "painidiom") and board.symbol_is(at + 1, "game") and not listed(board, at):
+        return False  # "left the Tillman game"
     if before == "the" and at > 1 and board.items[at - 2].symbol == "with":
         return False  # "catch con el Chuy"
     if before == "from" and not is_known(board, board.items[at].name):

@@ -7,6 +7,7 @@ from typing import Literal
 
 from core.reading.account import Accounted, account
 from core.reading.addresses import claim_addresses
+from core.reading.ahead import days_of_plans
 from core.reading.assemble import assemble
 from core.reading.bare import BARE_RULES, RUNNING_RULES
 from core.reading.board import Board, run
@@ -159,6 +160,7 @@ def lay_out(
     claim_talk(board, scopes)
     run(board, BEFORE_COUNTS)
     pair_counts(board)
+    days_of_plans(board)
     read_catchers(board)
     run(board, AFTER_COUNTS)
     return board

@@ -316,9 +316,8 @@ def _afterthought(board: Board, at: int) -> int:
     if not board.symbol_is(at, "about"):
         return at
     _, after = span(board.sentence, at)
-    bare = all(
-        item.symbol in ("about", "num", "ish", "adv", "or") for item in board.items[at:after]
-    )
+    small = ("about", "num", "ish", "adv", "or", "pitches")
+    bare = all(item.symbol in small for item in board.items[at:after])
     return after if bare else at
 
 
