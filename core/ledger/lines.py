@@ -177,7 +177,10 @@ def _hear_overtaken(
         return []
     raise_holds(_change(session, line, now))
     session.flush()
-    return _owed_now(session, line, place, now)
+    if line.deleted_at is not None:
+        return _owed_now(session, line, place, now)
+    # What the line says now is asked about as it would be had the older version come first.
+    return _hear(session, line, place, now)
 
 
 def _owed_now(
