@@ -175,7 +175,9 @@ def _questions(session: Session, view: LineView) -> list[Part]:
         if one.reason == UnreadReason.UNCLEAR_PAIN:
             buttons += report_pain()
         buttons += (newcomers[number],) if number in newcomers else ()
-        said = question(one, may_add=number in newcomers)
+        said = question(
+            one, may_add=number in newcomers and one.code is not QuestionCode.NO_CONSENT
+        )
         parts.append(Part(said, buttons if number < MOST_ROWS else ()))
     can_edit = view.line.deleted_at is None and any(one.waits for one in view.questions)
     typed = any(can_be_typed(one) for one in view.questions if one.waits)

@@ -3,13 +3,14 @@
 from sqlmodel import Session
 
 from bot.blocks.buttons import answers_to, fix_and_undo
+from bot.blocks.first_steps import paper_buttons
 from bot.blocks.message import Button, Part
 from bot.blocks.newcomers import FORM, add_button
 from bot.forms.form import opens
 from bot.presses.press import presses
 from bot.presses.whom import WHOM
 from bot.wording import asked as say
-from bot.wording import command, kept, roster, unanswered
+from bot.wording import command, first_steps, kept, roster, unanswered
 from bot.wording.sheet import sheet
 from core.ledger.asked import (
     AnswerTaken,
@@ -97,6 +98,9 @@ def _part(line: Line, found: Reply) -> Part:
     if isinstance(found, NotUnderstood) and found.typed:
         name = pitcher_to_add(f"add {found.typed}") if found.may_add else None
         return Part(_text(found), (*_offered(line, found), *((add_button(name),) if name else ())))
+    if isinstance(found, SheetAnswer) and not any(arms for _, arms in found.days):
+        pairs = list(zip(found.no_record_ids, found.no_record, strict=True))
+        return Part(first_steps.consent_missing(found.no_record, ()), paper_buttons(pairs))
     if isinstance(found, Refused) and found.empty_roster:
         return Part(_text(found), (add_button(""),))
     if isinstance(found, FormAnswer) and found.form == FORM:

@@ -7,7 +7,7 @@ from sqlmodel import Session
 
 from bot.blocks.consent import consent_parts, kept_back_parts, said_parts
 from bot.blocks.family import family_parts, unsent_parts
-from bot.blocks.first_steps import welcome_parts
+from bot.blocks.first_steps import added_parts, welcome_parts
 from bot.blocks.matters import matter_parts
 from bot.blocks.message import Part
 from bot.blocks.still_hurts import still_hurts_parts
@@ -20,6 +20,7 @@ _PARTS: dict[str, Callable[[Session, OutboxMessage, datetime], list[Part]]] = {
     NoticeKind.KEPT_BACK: kept_back_parts,
     NoticeKind.MATTER: matter_parts,
     NoticeKind.WELCOME: welcome_parts,
+    NoticeKind.ADDED: added_parts,
     NoticeKind.STILL_HURTS: still_hurts_parts,
     NoticeKind.FAMILY: family_parts,
     NoticeKind.FAMILY_UNSENT: unsent_parts,

@@ -1,5 +1,6 @@
 """The messages of the first steps: the welcome, and how a team's channels stand."""
 
+from collections.abc import Sequence
 from datetime import datetime
 
 from sqlmodel import Session, col, select
@@ -8,8 +9,10 @@ from bot.blocks.message import Button, Part
 from bot.forms.form import opens
 from bot.presses.press import presses
 from bot.wording import first_steps as say
+from core.consent.asking import local_day
+from core.consent.standing import may_consent
 from core.home.steps import Steps
-from core.model import Matter, OutboxMessage, Person, Team, key
+from core.model import Matter, OutboxMessage, Person, Pitcher, Team, key
 from core.roster.channels import IN
 from core.roster.first_steps import first_matter
 from core.roster.people import coached_teams, is_coach_anywhere
@@ -86,9 +89,28 @@ def steps_parts(team: Team, steps: Steps) -> list[Part]:
     if steps.no_consent:
         names = [one.name for one in steps.no_consent]
         unasked = [one.name for one in steps.nobody_to_ask]
-        papers = tuple(
-            Button(say.on_paper(one.name), opens("consent_paper"), {"pitcher": key(one)})
-            for one in steps.no_consent[:MOST_PAPERS]
-        )
+        papers = paper_buttons([(key(one), one.name) for one in steps.no_consent])
         parts.append(Part(say.consent_missing(names, unasked), papers))
     return parts
+
+
+def paper_buttons(pitchers: Sequence[tuple[int, str]]) -> tuple[Button, ...]:
+    """Record a signature on paper, for the first few of these pitchers (id and name)."""
+    return tuple(
+        Button(say.on_paper(name), opens("consent_paper"), {"pitcher": one})
+        for one, name in pitchers[:MOST_PAPERS]
+    )
+
+
+def added_parts(session: Session, row: OutboxMessage, now: datetime) -> list[Part]:
+    """That a pitcher is on the roster now, to whoever put him there; and what comes next."""
+    pitcher = session.get(Pitcher, int(row.slot.split("/")[1]))
+    team = session.get(Team, row.team_id)
+    if pitcher is None or team is None:
+        return []
+    today = local_day(team, now)
+    asked = [one.name for one in may_consent(session, pitcher, today) if one.slack_id is not None]
+    waits = pitcher.consent_on is None
+    papers = paper_buttons([(key(pitcher), pitcher.name)]) if waits else ()
+    text = say.added(pitcher.name, team.name, asked, waits=waits)
+    return [Part(text, (Button(say.ADD_ANOTHER, opens("pitcher"), {"team": key(team)}), *papers))]

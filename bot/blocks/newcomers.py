@@ -2,10 +2,12 @@
 
 from sqlmodel import Session
 
+from bot.blocks.first_steps import paper_buttons
 from bot.blocks.message import Button
 from bot.forms.form import opens
 from bot.wording import roster as say
-from core.ledger.crew import crew_of
+from core.audience import Relation
+from core.ledger.crew import Crew, crew_of
 from core.ledger.question import Question, QuestionCode
 from core.ledger.view import LineView
 from core.model import key
@@ -30,11 +32,18 @@ def offers(session: Session, view: LineView) -> dict[int, Button]:
         return {}
     here = crew.here if crew.here is not None and key(crew.here) in crew.coaches else None
     team = key(here) if here is not None else None
-    return {
-        place: add_button(name, team)
-        for place, asked in enumerate(view.questions)
-        if (name := _newcomer(asked, is_empty=not crew.is_staff)) is not None
-    }
+    found: dict[int, Button] = {}
+    for place, asked in enumerate(view.questions):
+        name = _newcomer(asked, is_empty=not crew.is_staff)
+        if name is not None:
+            found[place] = add_button(name, team)
+        elif asked.code is QuestionCode.NO_CONSENT and _coaches(crew, asked.pitcher_id):
+            (found[place],) = paper_buttons([(asked.pitcher_id or 0, asked.about)])
+    return found
+
+
+def _coaches(crew: Crew, pitcher_id: int | None) -> bool:
+    return Relation.STAFF in crew.relations.get(pitcher_id or 0, frozenset())
 
 
 def _newcomer(asked: Question, *, is_empty: bool) -> str | None:

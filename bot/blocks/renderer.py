@@ -17,6 +17,7 @@ from bot.blocks.contact import for_staff
 from bot.blocks.holds import clearance_text, thrown_text
 from bot.blocks.home import home_view
 from bot.blocks.message import Part, as_message
+from bot.blocks.newcomers import add_button
 from bot.blocks.orders import order_parts
 from bot.blocks.trouble import channel_trouble_parts, person_trouble_parts
 from bot.blocks.twice import two_counts_parts
@@ -26,12 +27,14 @@ from bot.wording import answers, hints, holds, pain
 from bot.wording.buttons import FORM_ERRORS
 from bot.wording.contact import instead_of
 from bot.wording.questions import ANSWERED
+from bot.wording.unanswered import EMPTY_ROSTER
 from core.contact.reach import is_silenced
 from core.ledger import NoticeKind
 from core.ledger.answer_notices import is_answered_elsewhere
 from core.ledger.answers import GONE
 from core.ledger.binding import Books
 from core.ledger.corrections import undone_by
+from core.ledger.crew import crew_of
 from core.ledger.hints import hint_for
 from core.ledger.notices import SILENT_STATES
 from core.ledger.of_line import of_line
@@ -69,7 +72,7 @@ class Renderer:
             NoticeKind.THROWN_ON_HOLD: _as_one(_thrown_on_hold),
             NoticeKind.NO_CONTACT: _as_one(_no_contact),
             NoticeKind.STRANGER: _as_one(_stranger),
-            NoticeKind.HINT: _as_one(_hint),
+            NoticeKind.HINT: _hint,
         }
 
     def __call__(self, session: Session, row: OutboxMessage, now: datetime) -> Rendered | None:
@@ -262,5 +265,10 @@ def _stranger(_session: Session, _row: OutboxMessage, _line: Line) -> str:
     return hints.STRANGER
 
 
-def _hint(_session: Session, _row: OutboxMessage, line: Line) -> str:
-    return hints.HINTS[hint_for(line.text)]
+def _hint(session: Session, _row: OutboxMessage, line: Line) -> Parts:
+    crew = crew_of(session, line)
+    said = Part(hints.HINTS[hint_for(line.text)])
+    if crew is None or crew.is_staff or not crew.coaches:
+        return [said]
+    # Who coaches a team without pitchers is led to the first one.
+    return [said, Part(EMPTY_ROSTER, (add_button(""),))]

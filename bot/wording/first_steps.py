@@ -118,6 +118,23 @@ def consent_missing(names: Sequence[str], unasked: Sequence[str]) -> str:
     return said
 
 
+ADD_ANOTHER = "Add another pitcher"
+
+
+def added(name: str, team: str, asked: Sequence[str], *, waits: bool) -> str:
+    """That a pitcher is on the roster, and whose yes is waited for."""
+    said = f"*{safe(name)} is on the roster of {safe(team)}.*"
+    if not waits:
+        return f"{said} Consent is on file: lines count."
+    if not asked:
+        return (
+            f"{said} Nobody who may agree has an account here: record a signature on paper. Until "
+            "then lines are kept and not counted."
+        )
+    who = listed([safe(one) or "the guardian" for one in asked], last="or")
+    return f"{said} I ask {who} for consent; lines count from the yes on."
+
+
 def on_paper(name: str) -> str:
     """The label of the button that records a signature."""
     return f"Consent on paper: {name}"

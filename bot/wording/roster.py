@@ -65,9 +65,7 @@ def add(name: str) -> str:
     return f"Add {name}" if name else ADD
 
 
-NEEDS = (
-    "I need the date of birth and a guardian; the form asks for both, and no more must be there."
-)
+NEEDS = "I need the date of birth and a guardian; the form asks for both."
 
 
 def change(name: str) -> str:

@@ -25,7 +25,13 @@ from core.ledger.apply import (
     withdraw_rows,
     withdraw_settings,
 )
-from core.ledger.asked.from_line import asked_here, asks_in_short, says_a_word, tells_of_throws
+from core.ledger.asked.from_line import (
+    asked_here,
+    asks_in_short,
+    asks_to_set_up,
+    says_a_word,
+    tells_of_throws,
+)
 from core.ledger.asked.last_line import speaks_of_last
 from core.ledger.care import with_care, with_open_pain
 from core.ledger.claim import Place, claim, find_line, find_place
@@ -56,6 +62,7 @@ from core.ledger.watch import watch_line
 from core.ledger.whom import EVERYONE
 from core.model import FORM_TS, Line, LineState, Person, Team, key
 from core.reading import Reading, read
+from core.reading.stage import puts_right
 from core.roster.first_steps import ask_who, is_set_up
 
 log = logging.getLogger(__name__)
@@ -329,7 +336,9 @@ def _decision(session: Session, line: Line, crew: Crew, reading: Reading) -> Dec
     decision = with_open_pain(session, line, decision, answers)
     decision = with_one_question(decision)
     if decision.state == LineState.TALK and (
-        asked_here(session, line, crew) is not None or tells_of_throws(line, crew) is not None
+        asked_here(session, line, crew) is not None
+        or tells_of_throws(line, crew) is not None
+        or (asks_to_set_up(session, line, crew) is not None and not puts_right(line.text))
     ):
         return replace(decision, state=LineState.QUESTION)
     return with_new_count(session, line, decision, crew, answers)

@@ -41,6 +41,8 @@ class NoticeKind(StrEnum):
     #: Something that waits for a word of whoever reads it, and what became of it.
     MATTER = "matter"
     WELCOME = "welcome"
+    #: To whoever put a pitcher on the roster by the form.
+    ADDED = "pitcher added"
     CLEARANCE = "clearance"
     THROWN_ON_HOLD = "thrown on hold"
     #: By the clock: see core/due.

@@ -26,6 +26,7 @@ _OTHER = (
 )
 _NO_NAME = frozenset(_OTHER.split())
 MOST_WORDS = 4
+_SEVERAL = re.compile(r"^[^\W\d]+(?: [^\W\d]+)?(?:,? and |, | & )[^\W\d]+", re.IGNORECASE)
 
 
 def pitcher_to_add(text: str) -> str | None:
@@ -37,6 +38,8 @@ def pitcher_to_add(text: str) -> str | None:
     words = name.split()
     if not words:
         return "" if found["who"] else None
+    if _SEVERAL.search(name) and pitcher_to_add(f"add {words[0]}"):
+        return ""  # one form for each
     if len(words) > MOST_WORDS or any(word.casefold() in _NO_NAME for word in words):
         return None
     if not all(_NAME.fullmatch(word) for word in words):

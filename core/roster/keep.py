@@ -13,7 +13,7 @@ from core.consent.events import settle_consent
 from core.ledger.audit import put_on_audit
 from core.ledger.by_hand import ByHandError, Hand, Refusal
 from core.ledger.clearance import ADULT, age_on
-from core.ledger.notices import Notice
+from core.ledger.notices import Notice, NoticeKind
 from core.ledger.people import guardians_of, teams_of
 from core.model import (
     AuditAction,
@@ -64,7 +64,18 @@ def add_pitcher(hand: Hand, team_id: int, entry: PitcherEntry) -> list[Notice]:
     _audit(hand, pitcher, AuditAction.RECORDED, sorted(entry.values))
     notices = _link(hand, pitcher, [team], entry)
     hear_newcomers(hand.session, team.workspace_id, hand.now)
-    return notices
+    return [*notices, _added(hand, pitcher, team)]
+
+
+def _added(hand: Hand, pitcher: Pitcher, team: Team) -> Notice:
+    return Notice(
+        slot=f"{NoticeKind.ADDED}/{key(pitcher)}",
+        kind=NoticeKind.ADDED,
+        destination=hand.slack_id,
+        not_before=hand.now,
+        team_id=key(team),
+        person_id=key(hand.person),
+    )
 
 
 def change_pitcher(hand: Hand, pitcher_id: int, entry: PitcherEntry) -> list[Notice]:

@@ -186,3 +186,18 @@ def add_arms(club: Club, number: int) -> None:
                     workspace_id=team.workspace_id, pitcher_id=key(pitcher), team_id=key(team)
                 )
             )
+
+
+def test_two_counts_of_one_outing_are_told_with_what_stands(club: Club) -> None:
+    start(club)
+    go_to(club, chicago("05-09", "18:00"))
+    club.say("mateo", "42p 5cb vs Summit")
+    club.say("priya", "Mateo 50 vs Summit")
+    go_to(club, chicago("05-11", "07:05"))
+
+    (told,) = summaries(club)
+    assert (
+        "• Mateo Cruz: 50 pitches by Priya Venn, 42 pitches by Mateo Cruz (asked on Sat 9 May). One "
+        "outing, or two? The larger number stands until that is answered."
+    ) in told
+    assert "question unanswered" not in told

@@ -158,3 +158,44 @@ def test_before_the_set_up_an_admin_finds_its_button_wherever_he_writes(
             assert "Ask an owner or admin" in answer_to(club, "joan").text
         assert "opens my Home tab and presses “Set up the team”" in call(club, "joan", "help")
         assert "opens my Home tab and presses “Set up the team”" in call(club, "ada", "help")
+
+
+@pytest.mark.parametrize(
+    ("asked", "label"),
+    [
+        ("how do I add players", "Open the form"),
+        ("make Dana assistant coach", "Open the form"),
+        ("change the time zone", "Open the form"),
+        ("how do I start", "Add a pitcher"),
+        ("add Rio and Kai", "Add a pitcher"),
+        ("hi", "Add a pitcher"),
+    ],
+)
+def test_a_new_coach_is_led_to_the_form(new_team: Club, asked: str, label: str) -> None:
+    new_team.tell_bot("ada", asked)
+
+    assert labels(answer_to(new_team, "ada")) == [label]
+
+
+def test_nobody_else_is_led_to_what_he_may_not_do(club: Club) -> None:
+    for who in ("mateo", "elena", "priya"):
+        club.tell_bot(who, "how do I add players")
+        assert labels(answer_to(club, who)) == []
+
+
+def test_who_adds_a_pitcher_hears_of_it_and_what_is_missing(new_team: Club) -> None:
+    call(new_team, "ada", "add Rio Vale")
+    add_with_joan(new_team)
+    told = answer_to(new_team, "ada")
+    assert told.text == (
+        "*Rio Vale is on the roster of Herons 12U.* I ask Joan Oduya for consent; lines count from "
+        "the yes on."
+    )
+    assert labels(told) == ["Add another pitcher", "Consent on paper: Rio Vale"]
+
+    new_team.tell_bot("ada", "who can throw today")
+    assert answer_to(new_team, "ada").text.startswith("No consent on file yet: Rio Vale.")
+    assert labels(answer_to(new_team, "ada")) == ["Consent on paper: Rio Vale"]
+
+    new_team.say("ada", "Rio 30 pitches vs Summit today", new_team.log)
+    assert labels(answer_to(new_team, "ada")) == ["Consent on paper: Rio Vale"]

@@ -9,6 +9,7 @@ from core.ledger.asked.answers import NotUnderstood, PlanAnswer, Reply, SheetAns
 from core.ledger.asked.arms import Gathered, gather, on_days
 from core.ledger.asked.meaning import find_one
 from core.ledger.asked.question import Question
+from core.ledger.who import Arm
 from core.model import Pitcher, key
 from core.reading.asking import PlannedGame, Topic
 from core.rest.breakpoints import per_inning
@@ -33,7 +34,14 @@ def answer(question: Question) -> Reply:
     inning = per_inning(_oldest(staff, days[0]))
     sheet = on_days(question.session, staff, days, question.books, inning)
     need = asked.pitches or (asked.innings * inning if asked.innings else None)
-    return SheetAnswer(tuple(sheet), left, _no_record(question), need)
+    without = _no_record(question)
+    return SheetAnswer(
+        tuple(sheet),
+        left,
+        tuple(arm.name for arm in without),
+        tuple(arm.pitcher_id for arm in without),
+        need,
+    )
 
 
 def _staff(question: Question) -> list[Pitcher] | NotUnderstood:
@@ -56,15 +64,15 @@ def _staff(question: Question) -> list[Pitcher] | NotUnderstood:
     return question.pitchers(arms)
 
 
-def _no_record(question: Question) -> tuple[str, ...]:
+def _no_record(question: Question) -> list[Arm]:
     crew = question.crew
-    return tuple(
-        arm.name
+    return [
+        arm
         for arm in (crew.arms if question.asked.team else crew.local_arms())
         if Relation.STAFF in crew.relations[arm.pitcher_id]
         and not arm.consented
         and _is_of(question, arm.pitcher_id)
-    )
+    ]
 
 
 def _is_of(question: Question, pitcher_id: int) -> bool:

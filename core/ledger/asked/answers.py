@@ -63,6 +63,8 @@ class SheetAnswer:
     left: bool = False
     #: Pitchers of whom nothing is kept, for want of consent.
     no_record: tuple[str, ...] = ()
+    #: Their ids, in the same order.
+    no_record_ids: tuple[int, ...] = ()
     #: The count that was asked for ("who can give me 40"): pitches.
     need: int | None = None
 

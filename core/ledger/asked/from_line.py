@@ -13,7 +13,7 @@ from core.ledger.asked.question import Question
 from core.ledger.asked.reply import help_for, reply, without_record
 from core.ledger.asked.thrown_words import thrown_without_count
 from core.ledger.binding import Books
-from core.ledger.command_words import ADD, Does, Word, may_use, word_alone, words_for
+from core.ledger.command_words import ADD, Does, Word, find_word, may_use, word_alone, words_for
 from core.ledger.crew import Crew, crew_of
 from core.ledger.question import QuestionCode
 from core.ledger.spoken import spoken
@@ -23,6 +23,7 @@ from core.model import Line, key
 from core.reading.adding import pitcher_to_add
 from core.reading.asking import Asked, Topic, ask
 from core.reading.asking.asked import CHILD, ME
+from core.reading.setup_words import setup_word
 
 
 def asked_here(session: Session, line: Line, crew: Crew) -> Asked | None:
@@ -117,6 +118,17 @@ def _typed(session: Session, line: Line) -> Reply | None:
     return WhichQuestion(tuple((key(one.line), one.number) for one in typed.open), typed.unsure)
 
 
+def asks_to_set_up(session: Session, line: Line, crew: Crew) -> Word | None:
+    """The word whose form the staff ask for in their own words: "how do I add players"."""
+    text = spoken(session, line)
+    if not crew.coaches or not _is_for_the_bot(line, text, crew):
+        return None
+    found = find_word(setup_word(text) or "")
+    if found is None or not may_use(found[0], crew):
+        return None
+    return ADD if found[0].does is Does.HELP and not crew.is_staff else found[0]
+
+
 def replies(session: Session, line: Line, books: Books) -> list[Reply]:
     """The answers to the questions of a line, in their order."""
     crew = crew_of(session, line)
@@ -142,6 +154,9 @@ def replies(session: Session, line: Line, books: Books) -> list[Reply]:
         asked = asked.then
     if not found and (word := tells_of_throws(line, crew)) is not None:
         return [FormAnswer(word.name, word.target, asks_count=True)]
+    if not found and (word := asks_to_set_up(session, line, crew)) is not None:
+        is_form = word.does is Does.FORM
+        return [FormAnswer(word.name, word.target) if is_form else help_for(crew)]
     return found
 
 
