@@ -260,6 +260,7 @@ class Assembler:
             days=() if any(c.key == "day" for c in piece) else last.days,
             kind=None if own_kind else self._kind_of_all(last, piece),
             plural_kind=last.plural_kind,
+            kind_carried=told_alike(self.board, last, piece),
         )
 
     def _kind_of_all(self, last: Draft, piece: Piece) -> str | None:

@@ -32,8 +32,14 @@ def _not_that(board: Board, match: re.Match[str]) -> None:
         if symbol in groups.FIELDS:
             number = match.start("n")
             claim_count(board, number, number + 1, groups.FIELDS[symbol], number)
-    elif found.get("x") and not found.get("u") and said == "is":
+    elif found.get("x") and not found.get("u") and (said == "is" or _opens_line(board, match)):
         _claim_for_the_count(board, match.start("n"))
+
+
+def _opens_line(board: Board, match: re.Match[str]) -> bool:
+    """As in "ok so 33 not 38 my bad, pen tues": small words alone stand before it."""
+    first = match.start()
+    return all(i.symbol in ("adv", "word", "comma", "greeting") for i in board.items[:first])
 
 
 def _named_count(board: Board, match: re.Match[str]) -> None:
@@ -56,7 +62,9 @@ def _named_count(board: Board, match: re.Match[str]) -> None:
 def _claim_for_the_count(board: Board, number: int) -> None:
     """As in "it was 48 not 45. vs Kettle Creek, 3 ip": of a game, and no pitches are counted."""
     value = board.whole(number)
-    game = board.has("innings", "vs") and not board.has("win", "pitches", "strikes")
+    game = board.has("innings", "vs", "bullpen", "catch", "live") and not board.has(
+        "win", "pitches", "strikes"
+    )
     typed = any(item.symbol in groups.TYPES for item in board.items[:number])
     if value in COUNTS_OF_A_GAME and game and not typed:
         board.claim(number, number + 1, "pitches", value, weak=True)

@@ -84,7 +84,10 @@ def _book(board: Board, match: re.Match[str]) -> None:
     value = board.whole(match.start("n"))
     if value is not None:
         other = any(
-            item.symbol == "num" and board.free(i) and i not in range(*match.span())
+            item.symbol == "num"
+            and board.free(i)
+            and i not in range(*match.span())
+            and item.whole != value
             for i, item in enumerate(board.items)
             if _is_bare(board, i) and board.sentence[i] == board.sentence[match.start()]
         )

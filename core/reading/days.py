@@ -237,7 +237,12 @@ DAY_RULES: tuple[Rule, ...] = (
         " (?! (said_)?num)",
         says_no_log("day ahead"),
     ),
-    rule("back on thursday", "(site|before|by) (on)? (weekday|sat|yesterday|daybefore)", _ahead),
+    rule(
+        "back on thursday",
+        "(site|before|by) (on)? (weekday|sat|yesterday|daybefore)"
+        " (?! plan (he|i|said_who) (threw|went|had))",
+        _ahead,
+    ),
     rule("days ago", "(about)? <n:num> daysago", _days_ago),
     rule("ago, Spanish order", "agobefore (about)? <n:num> daysword", _days_ago),
     rule(
@@ -268,6 +273,9 @@ DAY_RULES: tuple[Rule, ...] = (
     rule("el juego del 16", "(anygame|bullpen|catch|practice) of <n:num>" + _NOT_COUNTED, _of_the),
     rule("weekday and day of month", "(weekday|sat) (comma)? the <n:ord>", _day_of_month),
     rule("log for saturday", "(logthis|countword) for <d:weekday|sat>", _logged_day),
+    rule(
+        "for saturday put down", "for <d:weekday|sat> (?= (comma|adv|word)* logthis)", _logged_day
+    ),
     rule("for saturday", "for (weekday|sat) (?! anygame)", says_unread(UnreadReason.UNCLEAR_DAY)),
     rule("weekday", "<last:last>? <d:weekday>", _weekday),
     rule("saturday", "<last:last>? <d:sat>", _weekday),

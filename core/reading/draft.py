@@ -16,6 +16,7 @@ class Draft:
     who: tuple[str, ...] = ()
     except_: tuple[str, ...] = ()
     kind: str | None = None
+    kind_carried: bool = False  # left out, and the same as before
     kind_beside: bool = False  # its kind stands beside its counts
     open_kind: Claim | None = None
     days: tuple[date, ...] = ()
@@ -75,6 +76,8 @@ def strikes_of_what(draft: Draft) -> str:
 def told_alike(board: Board, last: Draft, piece: list[Claim]) -> bool:
     """As in "mon pen 20p, tue 25p": day and counts in the same order, the kind left out."""
     before = [claim.key for claim in last.claims]
-    same = before[:2] == ["day", "kind"] and before[2:] == [claim.key for claim in piece[1:]]
+    now = [claim.key for claim in piece]
+    same = before[:2] in (["day", "kind"], ["kind", "day"]) and before[2:] == now[1:]
+    same = same or (last.kind_carried and before == now)
     here = board.sentence[last.claims[0].first] == board.sentence[piece[0].first]
     return same and here and piece[0].key == "day" and len(piece) > 1

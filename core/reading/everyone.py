@@ -23,10 +23,21 @@ def name_everyone(board: Board) -> None:
             board.claim(at, at + 1, "who", "everyone")
             if at + 2 < len(board.items) and board.items[at + 1].symbol == "but":
                 _left_out(board, at + 1)
+        elif _is_for_all_but(board, at):
+            board.claim(at, at + 1, "who", "everyone")
+            _left_out(board, at + 1)
         elif item.symbol == "everyoneelse" and board.free(at):
             board.claim(at, at + 1, "who", "everyone else")
         elif item.symbol == "except" and board.free(at):
             _left_out(board, at)
+
+
+def _is_for_all_but(board: Board, at: int) -> bool:
+    """As in "40 throws for everyone but Grace"."""
+    item = board.items[at]
+    follows = board.items[at + 1].symbol if at + 2 < len(board.items) else ""
+    all_of_them = item.symbol == "all" and item.text.lower().startswith(("for every", "from every"))
+    return all_of_them and follows in ("but", "except") and board.free(at)
 
 
 def _is_spoken_to(board: Board, at: int) -> bool:

@@ -12,6 +12,7 @@ from core.reading.entry import Unread, UnreadReason
 from core.reading.fillers import is_filler
 from core.reading.items import NUMERIC
 from core.reading.lexicon import MOST_SLIPS, Lexicon, lexicon
+from core.reading.relatives import is_when
 from core.reading.roster import is_known
 from core.reading.talk import asks_to_log, goes_somewhere
 from core.reading.vocabulary import harmless_symbols
@@ -83,7 +84,7 @@ def _is_harmless(board: Board, words: Lexicon, at: int, *, few: bool) -> bool:
     if item.symbol in ("over", "radar"):  # "26 pitches over 2 innings", "hit 71 mph"
         return at + 1 < len(board.items) and not board.free(at + 1)
     if item.symbol in ("modal", "plan"):
-        return asks_to_log(board, at) or goes_somewhere(board, at)
+        return asks_to_log(board, at) or goes_somewhere(board, at) or is_when(board, at)
     if item.symbol == "about":
         return not any(c.key in COUNTS for c in board.claims if at < c.first <= at + 2)
     if item.symbol == "or":
@@ -95,7 +96,9 @@ def _is_harmless(board: Board, words: Lexicon, at: int, *, few: bool) -> bool:
     if item.symbol == "mixedpitch":
         return _leads_counts(board, at)
     if item.symbol == "none":
-        return _answers(board, at)
+        pitches = board.items[at + 1 : at + 2]
+        thrown = bool(pitches) and pitches[0].symbol == "pitches" and _since(board, at + 2)
+        return thrown or _answers(board, at)
     if item.symbol == "forstrikes":
         return not any(c.key in COUNTS and at - 4 < c.after <= at for c in board.claims)
     if item.symbol == "combined":
@@ -104,7 +107,14 @@ def _is_harmless(board: Board, words: Lexicon, at: int, *, few: bool) -> bool:
     if item.symbol == "correction":
         before, after = board.items[:at], board.items[at + 1 :]
         return not all(any(one.value is not None for one in side) for side in (before, after))
+    if item.symbol == "nothing" and _since(board, at + 1):
+        return True
     return item.symbol == "nothing" and not _counts_follow(board, at)
+
+
+def _since(board: Board, at: int) -> bool:
+    """As in "nothing since Sunday when he threw 44", "no pitches since"."""
+    return at < len(board.items) and board.items[at].text.lower() == "since"
 
 
 def _answers(board: Board, at: int) -> bool:

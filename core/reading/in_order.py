@@ -47,7 +47,8 @@ LIST_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "Finn, Cole and Theo threw 25, 30 and 28",
-        "said_who (threw|went|had|with|at|colon|dash)+ <b:num> ((comma|and)+ num)+"
+        "said_who (threw|went|had|with|at|colon|dash|kind|in|the|comma)+ <b:num>"
+        " ((comma|and)+ num)+"
         " (?! (fill|dash|slash)* (noun|num|percent|mph))",
         _bare_list,
     ),

@@ -211,6 +211,13 @@ def _pulled_after(board: Board, match: re.Match[str]) -> None:
         _claim_place(board, match.start("n"))
 
 
+def _first_innings(board: Board, match: re.Match[str]) -> None:
+    """As in "pitched the 1st 2 innings"; "threw the 3rd 2 innings later" is asked."""
+    if board.items[match.start("o")].whole == 1:
+        _claim_place(board, match.start("n"))
+        board.no_log(match.end() - 1, match.end(), "inning")
+
+
 def _pulled_at(board: Board, match: re.Match[str]) -> None:
     """As in "pulled me at 53 after 4 innings": his last pitch, and his innings."""
     _claim_place(board, match.start("n"))
@@ -280,6 +287,11 @@ INNINGS_RULES: tuple[Rule, ...] = (
         "pulled me at 53 after 4 innings",
         "finish (about|at)* num (pitches)? after <n:num> innings",
         _pulled_at,
+    ),
+    rule(
+        "pitched the 1st 2 innings",
+        "(threw|went|had) (the)? <o:ord> <n:num> adj* innings",
+        _first_innings,
     ),
     rule("after three innings", "(after|before|ord) num adj* innings", says_no_log("inning")),
     rule("inning three", "half num", says_no_log("inning")),

@@ -93,9 +93,8 @@ def _all_at(board: Board, match: re.Match[str]) -> None:
     """As in "Leo 20 throws, Max 24. all at 70%"; "Leo 20 throws all at 70%" tells of one."""
     first, _ = span(board.sentence, match.start())
     names = sum(c.key == "who" and first <= c.first < match.start() for c in board.claims)
-    if names != 1 and any(
-        claim.key == "effort" and claim.first == match.end() for claim in board.claims
-    ):
+    told = {claim.key for claim in board.claims if claim.first == match.end()}
+    if names != 1 and told & {"effort", "nopain", "tired"}:
         board.claim(match.start(), match.end(), "all")
 
 
@@ -168,8 +167,17 @@ def _both_unsaid(board: Board, match: re.Match[str]) -> None:
         board.unread(match.start(), match.end(), UnreadReason.TWO_READINGS)
 
 
+def _of_left_out(board: Board, at: int) -> bool:
+    """As in "40 throws for everyone but Grace, she is resting"."""
+    left = [claim for claim in board.claims if claim.key == "except"]
+    return any(c.after <= at and board.sentence[c.first] == board.sentence[at] for c in left)
+
+
 def _rest(board: Board, match: re.Match[str]) -> None:
     """As in "nothing today, rest", where the line counts nothing for that part of it."""
+    if _of_left_out(board, match.start("r")):
+        board.no_log(match.start("r"), match.end("r"), "left out")
+        return
     clause = board.clause[match.start("r")]
     if not any(
         claim.key in COUNTS and board.clause[claim.first] == clause for claim in board.claims
@@ -195,6 +203,9 @@ def _after_plan(board: Board, at: int) -> bool:
 
 def _off(board: Board, match: re.Match[str]) -> None:
     """A day off; "off all week", "off till friday", "off for 3 days" are more than one day."""
+    if _of_left_out(board, match.start()):
+        board.no_log(match.start(), match.end(), "left out")
+        return
     if _after_plan(board, match.start()):
         board.no_log(match.start(), match.end(), "plan")  # "nobody throws tomorrow. full rest day"
         return
@@ -249,7 +260,7 @@ KIND_RULES: tuple[Rule, ...] = (
     rule("both ends", "bothends", _both_unsaid),
     rule("all", "all | allof (?= kind|said_vs|vs)", _all),
     rule("all games", "allgames", _all_games),
-    rule("all at 70%", "allof (?= said_count)", _all_at),
+    rule("all at 70%", "allof (?= said_count|said_arm|claimed)", _all_at),
     rule("after the game", "postgame", _after_game),
     rule("each", "each | both", _each),
     rule(

@@ -102,6 +102,10 @@ def leftovers(board: Board, *, something_logged: bool) -> list[Unread]:
 def _said_again(board: Board, at: int) -> bool:
     """As in "it was 58 not 85, Leo 58 pitches": the first is the second."""
     value = board.whole(at)
+    if board.items[at].symbol == "num" and any(
+        c.key == "book" and c.value == value and not c.weak for c in board.claims
+    ):
+        return True  # "coach counted 54, she says 54"
     same = any(c.key == "pitches" and c.value == value for c in board.claims)
     return same and any(
         c.value == "corrected" and board.sentence[c.first] == board.sentence[at]

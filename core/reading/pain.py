@@ -64,7 +64,7 @@ _GOOD_ARM = LazyPattern(
     " | (feels|is|threw) adv* (good|goodadj) (with|in|of) (the|hisher)? site | (total)?"
     " (good|goodadj) (of|in|with) (the)? site"
     " | (good|pct) site (?! (is|feels|adv)* (good|goodadj|pct))"
-    " | everyone (is|feels|adv)+ (good|goodadj|pct)"
+    " | (everyone|allof) (is|feels|adv)+ (good|goodadj|pct)"
 )
 _DOES_NOT = LazyPattern("site (nothing) (?= dot|stop|newline|comma|$)")
 _GOOD_SELF = LazyPattern(
@@ -192,7 +192,7 @@ def _good(board: Board, scopes: tuple[Scope, ...]) -> list[int]:
                 first = match.start()
                 if board.items[first].text.lower().startswith(_OF_NOBODY):
                     board.claim(first, first + 1, "all")
-                if board.items[first].symbol == "everyone":
+                if board.items[first].symbol in ("everyone", "allof"):
                     board.claim(first, first + 1, "all")
                     first += 1
                 board.claim(first, _before_day(board, first, match.end()), "nopain")

@@ -55,7 +55,7 @@ def name_people(board: Board) -> None:
     if board.has("dot", "close"):
         claim_list_numbers(board)
     name_opponents(board)
-    if board.has("everyone", "everyoneelse", "except"):
+    if board.has("everyone", "everyoneelse", "except", "all"):
         name_everyone(board)
     after = 0
     for at, item in enumerate(board.items):

@@ -22,12 +22,24 @@ def _second_goes(board: Board, match: re.Match[str]) -> None:
 
 def _other_person(board: Board, match: re.Match[str]) -> None:
     """As in "ok Caleb not Owen, Owen is at camp": nothing is told of Owen."""
-    last = match.end() - 1
-    named = next((c for c in board.claims if c.key == "who" and c.first == last), None)
     own = {c.value for c in board.claims if c.key == "who" and c.first == match.start()}
+    _forget(board, match.end() - 1, own)
+
+
+def _nobody(board: Board, match: re.Match[str]) -> None:
+    """As in "it was Levi who threw 44, not Owen"."""
+    others = [c for c in board.claims if c.key == "who" and c.first < match.start()]
+    if others:
+        _forget(board, match.end() - 1, set())
+
+
+def _forget(board: Board, place: int, own: set[object]) -> None:
+    """Drop the name that stands there, wherever no count follows it."""
+    named = next((c for c in board.claims if c.key == "who" and c.first == place), None)
     if named is None or named.value in own:
         return
-    for claim in [c for c in board.claims if c.key == "who" and c.value == named.value]:
+    name = named.value
+    for claim in [c for c in board.claims if c.key == "who" and c.value == name]:
         follows = board.items[claim.after].symbol if claim.after < len(board.items) else ""
         if follows not in ("num", "threw", "went", "had", "colon", "dash"):
             claim.key, claim.value = NO_LOG, "corrected"
@@ -75,6 +87,11 @@ PUT_RIGHT_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "pen not a game", f"({_KIND}) (comma)? insteadof (the|a)* ({_KIND}) (?! num)", _second_goes
+    ),
+    rule(
+        "it was Levi, not Owen",
+        "(comma)? insteadof said_who (?= dot|comma|stop|newline|$)",
+        _nobody,
     ),
     rule("Caleb not Owen", "said_who (comma)? insteadof said_who", _other_person),
     rule(

@@ -19,6 +19,7 @@ from core.reading.clauses import span
 from core.reading.groups import FIELDS, KINDS
 from core.reading.items import NUMERIC
 from core.reading.people import OWN_CIRCLE
+from core.reading.relatives import is_relative
 from core.reading.totals import beside
 from core.reading.whose import ask_whose, own_again
 
@@ -81,7 +82,7 @@ def talk_scopes(board: Board) -> tuple[Scope, ...]:
             continue
         if item.symbol == "shouldbe" and any(i.symbol == "num" for i in board.items[:at]):
             continue  # "58 pitches, should be 61" puts a number right
-        if _is_relative(board, at):
+        if is_relative(board, at):
             continue
         if asks_to_log(board, at) or goes_somewhere(board, at):
             continue
@@ -112,17 +113,6 @@ def goes_somewhere(board: Board, at: int) -> bool:
     """As in "going to the cage after my 25 pitch pen": no plan to throw."""
     follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
     return board.items[at].text.lower() == "going to" and follows in ("the", "hisher", "a", "place")
-
-
-def _is_relative(board: Board, at: int) -> bool:
-    """As in "except Bodhi who did 15", "Leo, who threw 40": no question."""
-    before = at - 2 if at > 1 and board.items[at - 1].symbol == "comma" else at - 1
-    if board.items[at].text.lower() != "who" or at == 0:
-        return False
-    noun = board.items[at - 1].symbol in ("word", "title", "other", "he", "catching")
-    inside = board.clause[at] == board.clause[at - 1] and not board.has("question")
-    named = any(c.key in ("who", "except") and c.first <= before < c.after for c in board.claims)
-    return named or (noun and inside)
 
 
 def _opens_question(board: Board, at: int) -> bool:
