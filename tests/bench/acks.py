@@ -1,11 +1,12 @@
 """`python -m tests.bench.acks [seconds [pace]]`: 50 lines a second, stored and acknowledged.
 
-The bot runs as on a server, under uvicorn, in one process on SQLite and two on PostgreSQL (one
-for each of two cores), which get the requests in turn; signed requests come at a
-fixed pace whether or not earlier ones were answered, and an answer's time counts from when
-its request was due. Slack's Web API is quick, slow (every call stands still) or down (503).
-On SQLite and, where SPINKEEPER_TEST_POSTGRES names a server, on PostgreSQL. Not a test: the
-figures depend on the machine.
+The evening of a big club: 200 pitchers of 20 teams, and their coaches, write in turn. The bot
+runs as on a server, under uvicorn, in one process on SQLite and two on PostgreSQL (one for each
+of two cores), which get the requests in turn; signed requests come at a fixed pace whether or
+not earlier ones were answered, and an answer's time counts from when its request was due.
+Slack's Web API is quick, slow (every call stands still) or down (503). On SQLite and, where
+SPINKEEPER_TEST_POSTGRES names a server, on PostgreSQL. Not a test: the figures depend on the
+machine.
 """
 
 import json
@@ -15,6 +16,7 @@ import time
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import ExitStack, contextmanager
+from datetime import timedelta
 from http.client import HTTPConnection
 from itertools import cycle
 from pathlib import Path
@@ -34,7 +36,7 @@ from bot.local.workspace import Workspace
 from core.model import Line
 from core.model import Workspace as Stored
 from core.store import Store, migrate
-from tests.support.club import make_people, seed
+from tests.bench.big_club import make_club
 from tests.support.process import Process, bot_process
 
 SENDERS = 32
@@ -43,9 +45,8 @@ WARM_UP = 40
 TYPED = (
     "62p 11cb 4.1ip vs Summit no pain", "bullpen 24 pitches 6 changeups yesterday",
     "catch 30 throws 12 spins 50%", "see you all on saturday, bring the big cooler",
-    "58p 9cb vs Sawmill, elbow pain 4/10", "44p 8cb 14 vs Summit",
+    "58p 9cb vs Sawmill, elbow pain 4/10", "44p 8cb 14 vs Summit", "tired arm today, no throwing",
 )  # fmt: skip
-AUTHORS = ("mateo", "sam_r", "sam_o", "carmen", "dana")
 METHODS = ("chat.postMessage", "chat.update", "reactions.add", "conversations.history")
 
 
@@ -80,15 +81,17 @@ class Sender:
         return found
 
 
-def events(ws: Workspace, people: dict[str, str], channel: str, count: int) -> Iterator[bytes]:
-    """So many typed lines, each with a message timestamp of its own."""
-    said = zip(cycle(TYPED), cycle(AUTHORS), range(count), strict=False)
-    for typed, author, number in said:
+def events(ws: Workspace, writers: list[tuple[str, str, str]], count: int) -> Iterator[bytes]:
+    """So many typed lines of yesterday evening, each with a message timestamp of its own."""
+    today = SystemClock().now().replace(hour=0, minute=0, second=0, microsecond=0)
+    evening = int((today - timedelta(hours=1)).timestamp())  # 17 or 18 in Chicago
+    said = zip(cycle(TYPED), cycle(writers), range(count), strict=False)
+    for typed, (author, channel, named), number in said:
         yield json.dumps(
             ws.event_callback(
                 {
-                    "type": "message", "user": people[author], "text": typed,
-                    "ts": f"{1777762800 + number}.000100", "channel": channel,
+                    "type": "message", "user": author, "text": f"{named} {typed}".strip(),
+                    "ts": f"{evening + number}.000100", "channel": channel,
                     "channel_type": "channel",
                 }
             )
@@ -109,10 +112,9 @@ def measure(store: Store, slack: str, seconds: int, pace: int) -> tuple[list[flo
     processes = 1 if store.engine.dialect.name == "sqlite" else 2
     with StandIn() as stand_in:
         ws = stand_in.new_workspace(SystemClock().now)
-        people, log, staff = make_people(ws)
         with store.writing() as session:
             session.add(Stored(id=ws.team_id))
-        seed(store, ws, people, log.id, staff.id)
+        writers = make_club(store, ws)
         for method in METHODS:
             if slack == "slow":
                 ws.faults.order(method, Gate(), times=100_000)
@@ -126,8 +128,7 @@ def measure(store: Store, slack: str, seconds: int, pace: int) -> tuple[list[flo
                 targets.append(ws.courier.target)
             pool = running.enter_context(ThreadPoolExecutor(SENDERS))
             sender = Sender(targets)
-            ids = {who: one.id for who, one in people.items()}
-            bodies = list(events(ws, ids, log.id, WARM_UP + pace * seconds))
+            bodies = list(events(ws, writers, WARM_UP + pace * seconds))
             for body in bodies[:WARM_UP]:
                 sender.send(body, time.perf_counter())
             sender.refused = 0
