@@ -56,7 +56,7 @@ def _owe(
         if session.get(Workspace, workspace_id) is None:
             return  # the app was taken away and the data is deleted
         tab = {"workspace_id": workspace_id, "slack_id": slack_id, "page": 1, "opened_at": now}
-        session.execute(insert_once(session, HomeTab, tab))
+        insert_once(session, HomeTab, tab)
         known = session.get_one(HomeTab, (workspace_id, slack_id))
         known.page, known.opened_at = page if page is not None else known.page, now
         if not stands:

@@ -19,6 +19,7 @@ from core.ledger.by_hand import Hand
 from core.ledger.claim import claim, find_place
 from core.model import Workspace
 from core.roster.people import coached_teams
+from core.store.held import hold
 
 
 def register(app: App, desk: Desk) -> None:
@@ -64,6 +65,7 @@ def keep(desk: Desk, heard: Heard, roster: dict[str, Any] | None = None) -> None
 def _write(desk: Desk, heard: Heard, roster: dict[str, Any] | None) -> None:
     now = desk.clock.now()
     with desk.store.writing() as session:
+        hold(session)
         match heard:
             case Edited(said):
                 notices = correct(session, heard, now)

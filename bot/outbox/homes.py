@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import case, update
+from sqlalchemy import BindParameter, Update, bindparam, case, update
 from sqlmodel import Session, col, select, union
 
 from core.ledger import Notice, NoticeKind
@@ -18,12 +18,12 @@ from core.model import (
     LineState,
     Membership,
     MessageState,
-    OutboxMessage,
     Outing,
     PainReport,
     Person,
     Pitcher,
     PitcherTeam,
+    Stored,
     Team,
     key,
 )
@@ -51,8 +51,8 @@ def refresh_homes(
     lines = [line for one in ids if (line := session.get(Line, one)) is not None]
     if lines and all(_is_idle(line) for line in lines):
         return
-    slots = _slots(workspace_id, [key(one) for one in lines])
-    _owe_anew(session, workspace_id, slots, now + TOGETHER)
+    ids_of_lines = [key(one) for one in lines]
+    session.execute(_OF_LINES, {"here": workspace_id, "lines": ids_of_lines, "at": now + TOGETHER})
 
 
 def refresh_homes_of_day(session: Session, team: Team, now: datetime) -> None:
@@ -86,22 +86,7 @@ def refresh_home(session: Session, workspace_id: str, slack_id: str, now: dateti
 
 
 def _owe_anew(session: Session, workspace_id: str, slots: Any, not_before: datetime) -> None:
-    waiting = col(OutboxMessage.state) == MessageState.SENDING
-    session.execute(
-        update(OutboxMessage)
-        .where(
-            col(OutboxMessage.workspace_id) == workspace_id,
-            col(OutboxMessage.slot).in_(slots),
-            # One that Slack refused for good waits until it is opened again.
-            col(OutboxMessage.state) != MessageState.FAILED,
-        )
-        .values(
-            wanted=col(OutboxMessage.wanted) + 1,
-            state=case((waiting, MessageState.SENDING), else_=MessageState.QUEUED),
-            not_before=not_before,
-        )
-        .execution_options(synchronize_session=False)
-    )
+    session.execute(_anew(slots), {"here": workspace_id, "at": not_before})
 
 
 def _is_idle(line: Line) -> bool:
@@ -113,16 +98,43 @@ def slot_of(slack_id: Any) -> Any:
     return f"{NoticeKind.HOME}/" + slack_id
 
 
-def _slots(workspace_id: str, line_ids: list[int]) -> Any:
+_HERE: BindParameter[Any] = bindparam("here")
+
+
+def _anew(slots: Any) -> Update:
+    """The statement that owes the Home tabs of these slots anew at a moment."""
+    # Of the table: whoever holds such a row as an object is no part of this.
+    row = Stored.metadata.tables["outboxmessage"]
+    return (
+        update(row)
+        .where(
+            row.c.workspace_id == _HERE,
+            row.c.slot.in_(slots),
+            # One that Slack refused for good waits until it is opened again.
+            row.c.state != MessageState.FAILED,
+        )
+        .values(
+            wanted=row.c.wanted + 1,
+            state=case(
+                (row.c.state == MessageState.SENDING, MessageState.SENDING),
+                else_=MessageState.QUEUED,
+            ),
+            not_before=bindparam("at"),
+        )
+    )
+
+
+def _slots() -> Any:
     """The Home tabs of the staff and of the families of the lines' pitchers."""
+    lines: BindParameter[Any] = bindparam("lines", expanding=True)
     pitchers: Any = union(
-        *(select(table.pitcher_id).where(col(table.line_id).in_(line_ids)) for table in _ABOUT)
+        *(select(table.pitcher_id).where(col(table.line_id).in_(lines)) for table in _ABOUT)
     )
     staff = select(Membership.person_id).where(
-        Membership.workspace_id == workspace_id, col(Membership.role).in_(STAFF_ROLES)
+        Membership.workspace_id == _HERE, col(Membership.role).in_(STAFF_ROLES)
     )
     return select(slot_of(col(Person.slack_id))).where(
-        Person.workspace_id == workspace_id, col(Person.id).in_(_people(staff, pitchers))
+        Person.workspace_id == _HERE, col(Person.id).in_(_people(staff, pitchers))
     )
 
 
@@ -136,3 +148,7 @@ def _people(staff: Any, pitchers: Any) -> Any:
         ),
     )
     return people
+
+
+#: Put together once: every line asks it.
+_OF_LINES = _anew(_slots())

@@ -1,6 +1,7 @@
 """Writes what the ledger says must be told as outbox rows, in the ledger's own transaction."""
 
 from collections.abc import Iterable
+from functools import cache
 from typing import Any
 
 from sqlalchemy import BindParameter, bindparam, case
@@ -71,7 +72,7 @@ def owe_once(session: Session, workspace_id: str, notices: Iterable[Notice]) -> 
     """Owe what is not owed yet; a slot that is known stays as it is."""
     for notice in notices:
         values = _values(workspace_id, notice)
-        session.execute(insert_once(session, OutboxMessage, values))
+        insert_once(session, OutboxMessage, values)
 
 
 def _values(workspace_id: str, notice: Notice) -> dict[str, Any]:
@@ -93,12 +94,16 @@ def _values(workspace_id: str, notice: Notice) -> dict[str, Any]:
 
 
 def _insert(session: Session, rows: list[dict[str, Any]]) -> None:
+    session.execute(_insert_or_bump(session.get_bind().dialect.name), rows)
+
+
+@cache
+def _insert_or_bump(dialect: str) -> postgresql.Insert | sqlite.Insert:
+    """Another process may have claimed a slot since we looked: then its row is brought up."""
     sending = col(OutboxMessage.state) == MessageState.SENDING
     state = case((sending, MessageState.SENDING), else_=MessageState.QUEUED)
     again = {"wanted": col(OutboxMessage.wanted) + 1, "state": state}
     key = ["workspace_id", "slot"]
-    is_postgres = session.get_bind().dialect.name == "postgresql"
     table = Stored.metadata.tables["outboxmessage"]  # rows of one shape: one statement
-    insert = (postgresql.insert if is_postgres else sqlite.insert)(table)
-    # Another process may have claimed a slot since we looked: then its row is brought up.
-    session.execute(insert.on_conflict_do_update(index_elements=key, set_=again), rows)
+    insert = (postgresql.insert if dialect == "postgresql" else sqlite.insert)(table)
+    return insert.on_conflict_do_update(index_elements=key, set_=again)

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from datetime import date
 from typing import Any
 
-from sqlalchemy import BindParameter, bindparam
+from sqlalchemy import BindParameter, bindparam, union_all
 from sqlmodel import Session, col, select
 
 from core.model import CalendarEntry, CalendarSource, CalledOff, EntryKind, TeamEvent
@@ -32,6 +32,9 @@ _EVENTS = select(TeamEvent.id).where(
     col(TeamEvent.starts_on) <= bindparam("on"),
     col(TeamEvent.ends_on) >= bindparam("on"),
 )
+
+_GAMES = _OF_KIND.with_only_columns(col(CalendarEntry.id))
+_GAME_DAY: Any = union_all(_EVENTS, _GAMES).limit(1)
 
 
 def entries(
@@ -62,7 +65,5 @@ def in_order(entry: CalendarEntry) -> tuple[date, bool, str, int]:
 
 def is_game_day(session: Session, team_ids: Iterable[int], on: date) -> bool:
     """Whether a game or a team event is known for a day; one on no calendar is not known."""
-    teams = list(team_ids)
-    if session.exec(_EVENTS, params={"teams": teams, "on": on}).first() is not None:
-        return True
-    return bool(entries(session, teams, on, on, EntryKind.GAME))
+    asked = {"teams": list(team_ids), "first": on, "last": on, "kind": EntryKind.GAME, "on": on}
+    return session.exec(_GAME_DAY, params=asked).first() is not None

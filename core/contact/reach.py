@@ -31,6 +31,13 @@ _ASKED = (
     .order_by(col(OptOut.id))
 )
 _HIMSELF = select(Pitcher).where(col(Pitcher.person_id) == bindparam("person"))
+_FOR_HIM = (
+    select(Pitcher, Person)
+    .join(OptOut, col(OptOut.pitcher_id) == col(Pitcher.id))
+    .join(Person, col(Person.id) == col(OptOut.person_id))
+    .where(col(Pitcher.person_id) == bindparam("person"), col(OptOut.ended_at).is_(None))
+    .order_by(col(Pitcher.id), col(OptOut.id))
+)
 
 
 def opted_out_for(session: Session, pitcher: Pitcher, on: date) -> Person | None:
@@ -70,9 +77,10 @@ def speaks_instead(session: Session, author_id: int | None, on: date) -> Person 
     """The guardian who gets the answers to this author's lines; none for most authors."""
     if author_id is None:
         return None
-    own = session.exec(_HIMSELF, params={"person": author_id}).first()
-    guardian = opted_out_for(session, own, on) if own is not None else None
-    return guardian if guardian is not None and guardian.slack_id is not None else None
+    for own, guardian in session.exec(_FOR_HIM, params={"person": author_id}):
+        if age_on(own.birth_date, on) < ADULT:
+            return guardian if guardian.slack_id is not None else None
+    return None
 
 
 def is_silenced(session: Session, row: OutboxMessage, on: date) -> bool:

@@ -43,8 +43,7 @@ def look(session: Session, team: Team, now: datetime) -> list[Notice]:
         "workspace_id": team.workspace_id,
         "at": now,
     }
-    claimed = insert_once(session, DailyLook, values).returning(col(DailyLook.team_id))
-    if session.scalar(claimed) is None:
+    if insert_once(session, DailyLook, values, returning=col(DailyLook.team_id)) is None:
         return []
     return [
         *watch_team(session, team, now),

@@ -1,6 +1,6 @@
 """The Monday summary: where every arm of a team stands, and what waits for the staff."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from zoneinfo import ZoneInfo
@@ -77,4 +77,9 @@ def arms_of(session: Session, team: Team) -> list[Pitcher]:
     """The pitchers of a team, in order of their names."""
     links = select(PitcherTeam.pitcher_id).where(PitcherTeam.team_id == key(team))
     rows = select(Pitcher).where(col(Pitcher.id).in_(links))
-    return sorted(session.exec(rows), key=lambda one: (one.name.casefold(), key(one)))
+    return by_name(session.exec(rows))
+
+
+def by_name(pitchers: Iterable[Pitcher]) -> list[Pitcher]:
+    """Pitchers in order of their names."""
+    return sorted(pitchers, key=lambda one: (one.name.casefold(), key(one)))

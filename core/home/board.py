@@ -7,7 +7,7 @@ from zoneinfo import ZoneInfo
 
 from sqlmodel import Session, col, select
 
-from core.due.summary import PAGE, arms_of
+from core.due.summary import PAGE
 from core.due.waiting import Waiting, waiting_lines
 from core.due.week import allows, looks_ahead
 from core.home.steps import Steps, open_steps
@@ -58,10 +58,19 @@ def pages_of(arms: int) -> int:
     return max(1, -(-arms // PAGE))
 
 
-def board(session: Session, team: Team, page: int, now: datetime, books: Books) -> Board:
-    """One page of a team's board at `now` (UTC); a page that there is not is the nearest one."""
+def board(
+    session: Session,
+    team: Team,
+    everybody: Sequence[Pitcher],
+    page: int,
+    now: datetime,
+    books: Books,
+) -> Board:
+    """One page of a team's board at `now` (UTC); a page that there is not is the nearest one.
+
+    `everybody` are the team's pitchers, in order of their names.
+    """
     today = now.astimezone(ZoneInfo(team.time_zone)).date()
-    everybody = arms_of(session, team)
     counted = [one for one in everybody if one.consent_on is not None]
     last = pages_of(len(counted))
     shown = min(max(page, 1), last)

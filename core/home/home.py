@@ -5,9 +5,10 @@ from dataclasses import dataclass
 from datetime import date, datetime
 
 from sqlalchemy import ColumnElement
-from sqlmodel import Session, col, select
+from sqlmodel import Session, col
 
 from core.audience import Relation
+from core.due.summary import by_name
 from core.home.board import Board, Held, board, held, pages_of
 from core.home.card import ArmCard, cards
 from core.home.sent import sent_to
@@ -17,7 +18,7 @@ from core.ledger.clearance import arm_records
 from core.ledger.command_words import Word, words_for
 from core.ledger.crew import Crew, load_crew
 from core.ledger.who import Arm
-from core.model import HomeTab, OutboxMessage, Person, Pitcher, Team, key
+from core.model import HomeTab, OutboxMessage, Person, Team, key
 from core.store.together import together
 
 
@@ -66,9 +67,9 @@ def home_of(
     return Home(
         person,
         tuple(words_for(crew)),
-        own=_cards(session, own, today, books, None),
-        children=_cards(session, children, today, books, now),
-        board=board(session, *pages[shown - 1], now, books) if pages else None,
+        own=_cards(session, crew, own, today, books, None),
+        children=_cards(session, crew, children, today, books, now),
+        board=_board(session, crew, *pages[shown - 1], now, books) if pages else None,
         held_elsewhere=_held_elsewhere(session, crew, pages[shown - 1][0], today) if pages else (),
         page=shown,
         pages=tuple(team.name for team, _ in pages),
@@ -83,15 +84,26 @@ def _is(table: type[HomeTab | Person], workspace_id: str, slack_id: str) -> Colu
     return (col(table.workspace_id) == workspace_id) & (col(table.slack_id) == slack_id)
 
 
+def _board(
+    session: Session, crew: Crew, team: Team, page: int, now: datetime, books: Books
+) -> Board:
+    arms = [one for number, one in crew.pitchers.items() if key(team) in crew.teams_of[number]]
+    return board(session, team, by_name(arms), page, now, books)
+
+
 def _cards(
-    session: Session, arms: Sequence[Arm], today: date, books: Books, now: datetime | None
+    session: Session,
+    crew: Crew,
+    arms: Sequence[Arm],
+    today: date,
+    books: Books,
+    now: datetime | None,
 ) -> tuple[ArmCard, ...]:
     """The cards of the arms with consent; with `now`, what was sent to each."""
-    ids = [arm.pitcher_id for arm in arms if arm.consented]
-    if not ids:
+    pitchers = [crew.pitchers[arm.pitcher_id] for arm in arms if arm.consented]
+    if not pitchers:
         return ()
-    rows = select(Pitcher).where(col(Pitcher.id).in_(ids)).order_by(col(Pitcher.name))
-    pitchers = list(session.exec(rows))
+    pitchers.sort(key=lambda one: one.name)
     sent = sent_to(session, pitchers, now) if now is not None else {}
     return cards(session, pitchers, today, books, sent)
 
@@ -108,17 +120,16 @@ def _pages(crew: Crew) -> list[tuple[Team, int]]:
 
 def _held_elsewhere(session: Session, crew: Crew, shown: Team, today: date) -> tuple[Held, ...]:
     """The arms of the coach's other teams that must not throw: a hold is on every page."""
-    ids = [
-        arm.pitcher_id
+    pitchers = [
+        crew.pitchers[arm.pitcher_id]
         for arm in crew.arms
         if arm.consented
         and crew.coaches.intersection(crew.teams_of[arm.pitcher_id])
         and key(shown) not in crew.teams_of[arm.pitcher_id]
     ]
-    if not ids:
+    if not pitchers:
         return ()
-    rows = select(Pitcher).where(col(Pitcher.id).in_(ids)).order_by(col(Pitcher.name))
-    pitchers = list(session.exec(rows))
+    pitchers.sort(key=lambda one: one.name)
     return held(arm_records(session, pitchers), pitchers, today)
 
 

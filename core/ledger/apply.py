@@ -1,7 +1,7 @@
 """Writes a reading into the record: only what changed since the last reading of the line."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any, TypeVar
 
@@ -75,6 +75,8 @@ class Change:
     at: datetime
     #: The line was stored in this transaction: nothing of it is on file yet.
     is_new: bool = False
+    #: The rows that this change put on file, in their order.
+    added: list[Row] = field(default_factory=list)
 
 
 def apply_reading(
@@ -182,6 +184,7 @@ def _insert(
         columns["team_id"] = crew.team_for(pitcher_id)
     row = table(**columns)
     keep_row(change, row, fields)
+    change.added.append(row)
     return row
 
 

@@ -4,13 +4,13 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Any
 
-from sqlalchemy import bindparam
+from sqlalchemy import BindParameter, ColumnElement, bindparam
 from sqlmodel import Session, col, select
 
-from core.ledger.crew import find_person
 from core.ledger.messages import Said
-from core.model import Line, LineState, Person, Team, key
+from core.model import Line, LineState, Person, Team, Workspace, key
 from core.store.once import insert_once
+from core.store.together import Together
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,22 +21,34 @@ class Place:
     person: Person | None
 
 
-_TEAM = select(Team).where(col(Team.workspace_id) == bindparam("workspace"))
-_IN_CHANNEL = _TEAM.where(
+def _place(team: ColumnElement[bool]) -> Together:
+    """The question of `find_place`; the workspace is asked for beside, as every line needs it."""
+    here: BindParameter[Any] = bindparam("workspace")
+    return Together(
+        (Team, (col(Team.workspace_id) == here) & team),
+        (
+            Person,
+            (col(Person.workspace_id) == here) & (col(Person.slack_id) == bindparam("author")),
+        ),
+        (Workspace, col(Workspace.id) == here),
+    )
+
+
+_IN_CHANNEL = _place(
     (col(Team.log_channel) == bindparam("channel"))
     | (col(Team.staff_channel) == bindparam("channel"))
 )
-_BY_ID = _TEAM.where(col(Team.id) == bindparam("team"))
+_BY_ID = _place(col(Team.id) == bindparam("team"))
 
 
 def find_place(session: Session, said: Said) -> Place | None:
     """The place of a message; none where no line is kept at all."""
     asked = _IN_CHANNEL if said.team_id is None else _BY_ID
-    where = {"workspace": said.workspace_id, "channel": said.channel, "team": said.team_id}
-    team = session.exec(asked, params=where).first()
-    if team is None and not said.direct:
+    where = {"channel": said.channel} if said.team_id is None else {"team": said.team_id}
+    teams, people, _ = asked.rows(session, workspace=said.workspace_id, author=said.author, **where)
+    if not teams and not said.direct:
         return None
-    return Place(team, find_person(session, said.workspace_id, said.author))
+    return Place(min(teams, key=key, default=None), next(iter(people), None))
 
 
 def claim(session: Session, said: Said, place: Place, now: datetime) -> Line | None:
@@ -61,7 +73,7 @@ def claim(session: Session, said: Said, place: Place, now: datetime) -> Line | N
         "questions": [],
         "answers": [],
     }
-    line = session.scalar(insert_once(session, Line, values).returning(Line))
+    line: Line | None = insert_once(session, Line, values, returning=Line)
     # A session holds its rows weakly: whoever asks for the line later has it without a question.
     session.info["the line that came"] = line
     return line

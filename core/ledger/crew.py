@@ -1,8 +1,8 @@
 """Who wrote a line, and what he is to each pitcher he can name in it."""
 
 from collections import defaultdict
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any, Literal, TypeVar
 from zoneinfo import ZoneInfo
@@ -44,6 +44,8 @@ class Crew:
     coaches: frozenset[int] = frozenset()
     #: Those of them in which he has the coach's own role: he gives roles and sets the team up.
     heads: frozenset[int] = frozenset()
+    #: The rows of the pitchers in sight, by id.
+    pitchers: Mapping[int, Pitcher] = field(default_factory=dict)
 
     @property
     def time_zone(self) -> str:
@@ -98,8 +100,8 @@ class Crew:
         return teams[0] if len(teams) == 1 else None
 
 
-def _in_sight() -> Together:
-    """The question of `load_crew` about the person `me`."""
+def _in_sight() -> tuple[Together, Any]:
+    """The questions of `load_crew` about the person `me`: his parts, and the pitchers in sight."""
     me: BindParameter[Any] = bindparam("me")
     family: Any = union(
         select(GuardianLink.pitcher_id).where(col(GuardianLink.person_id) == me),
@@ -109,19 +111,23 @@ def _in_sight() -> Together:
         select(Membership.team_id).where(col(Membership.person_id) == me),
         select(PitcherTeam.team_id).where(col(PitcherTeam.pitcher_id).in_(family)),
     )
-    in_sight = select(PitcherTeam.pitcher_id).where(col(PitcherTeam.team_id).in_(team_ids))
-    accounts = select(Pitcher.person_id).where(col(Pitcher.id).in_(in_sight))
-    return Together(
+    parts = Together(
         (Membership, col(Membership.person_id) == me),
         (GuardianLink, col(GuardianLink.person_id) == me),
-        (PitcherTeam, col(PitcherTeam.team_id).in_(team_ids)),
         (Team, col(Team.id).in_(team_ids)),
-        (Pitcher, col(Pitcher.id).in_(in_sight)),
-        (Person, col(Person.id).in_(accounts)),
     )
+    # A roster is many rows: one object each, and of its accounts the name alone.
+    pitchers = (
+        select(Pitcher, PitcherTeam.team_id, Person.slack_id)
+        .join(PitcherTeam, col(PitcherTeam.pitcher_id) == col(Pitcher.id))
+        .outerjoin(Person, col(Person.id) == col(Pitcher.person_id))
+        .where(col(PitcherTeam.team_id).in_(team_ids))
+        .order_by(col(Pitcher.id))
+    )
+    return parts, pitchers
 
 
-_IN_SIGHT = _in_sight()
+_PARTS, _PITCHERS = _in_sight()
 _PERSON = select(Person).where(
     col(Person.workspace_id) == bindparam("workspace"), col(Person.slack_id) == bindparam("account")
 )
@@ -143,16 +149,17 @@ def crew_of(session: Session, line: Line) -> Crew | None:
 
 
 def load_crew(session: Session, person: Person, here: Team | None) -> Crew:
-    """What `person` is to whom, over every team that he has a part in: one question."""
+    """What `person` is to whom, over every team that he has a part in: two questions."""
     me = key(person)
-    memberships, children, links, teams, pitchers, people = _IN_SIGHT.rows(session, me=me)
+    memberships, children, teams = _PARTS.rows(session, me=me)
+    rows = session.execute(_PITCHERS, {"me": me}).all() if teams else []
     roles = _grouped((one.team_id, one.role) for one in memberships)
-    teams_of = _grouped((one.pitcher_id, one.team_id) for one in links)
-    slack_ids = {key(one): one.slack_id for one in people}
+    teams_of = _grouped((key(pitcher), team_id) for pitcher, team_id, _ in rows)
+    pitchers = {key(pitcher): (pitcher, slack_id) for pitcher, _, slack_id in rows}
     own_children = {one.pitcher_id for one in children}
     arms, relations = [], {}
-    for pitcher in sorted(pitchers, key=key):
-        arm = _arm(pitcher, slack_ids)
+    for pitcher, slack_id in pitchers.values():
+        arm = _arm(pitcher, slack_id)
         arms.append(arm)
         relations[arm.pitcher_id] = frozenset(
             _relations(roles, teams_of[arm.pitcher_id])
@@ -168,6 +175,7 @@ def load_crew(session: Session, person: Person, here: Team | None) -> Crew:
         {pitcher_id: tuple(sorted(of)) for pitcher_id, of in teams_of.items()},
         frozenset(team for team, held in roles.items() if held & STAFF_ROLES),
         frozenset(team for team, held in roles.items() if Role.COACH in held),
+        {pitcher_id: pitcher for pitcher_id, (pitcher, _) in pitchers.items()},
     )
 
 
@@ -178,12 +186,12 @@ def _grouped(pairs: Iterable[tuple[int, _Any]]) -> dict[int, set[_Any]]:
     return found
 
 
-def _arm(pitcher: Pitcher, slack_ids: dict[int, str | None]) -> Arm:
+def _arm(pitcher: Pitcher, slack_id: str | None) -> Arm:
     return Arm(
         pitcher_id=key(pitcher),
         name=pitcher.name,
         also_called=tuple(pitcher.also_called),
-        slack_id=slack_ids.get(pitcher.person_id) if pitcher.person_id is not None else None,
+        slack_id=slack_id,
         consented=pitcher.consent_on is not None,
     )
 

@@ -33,12 +33,16 @@ def raise_holds(change: Change) -> None:
 
     A report counts whatever became of it since: withdrawn ones too.
     """
-    if change.is_new and not any(entry["felt"] for entry in change.line.entries):
-        return
-    of_line = select(PainReport).where(PainReport.line_id == key(change.line))
-    for report in change.session.exec(of_line.order_by(col(PainReport.id))).all():
+    for report in _reports(change):
         if report.feeling in HURTS and not _is_held(change, report.pitcher_id):
             _raise(change, report)
+
+
+def _reports(change: Change) -> Sequence[PainReport]:
+    if change.is_new:
+        return [row for row in change.added if isinstance(row, PainReport)]
+    of_line = select(PainReport).where(PainReport.line_id == key(change.line))
+    return change.session.exec(of_line.order_by(col(PainReport.id))).all()
 
 
 def _is_held(change: Change, pitcher_id: int) -> bool:

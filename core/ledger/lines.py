@@ -47,7 +47,7 @@ from core.ledger.holds import raise_holds
 from core.ledger.messages import Deleted, Edited, Said, newer
 from core.ledger.new_count import with_new_count
 from core.ledger.notices import Heard, Notice, NoticeKind
-from core.ledger.of_line import OfLine, of_line
+from core.ledger.of_line import OfLine, just_stored, of_line
 from core.ledger.one_for_all import with_one_question
 from core.ledger.orders import Order, obey, order_here
 from core.ledger.owed import news_of_pain, owed
@@ -263,8 +263,8 @@ def _hear(
         news=news_of_pain(before, line.entries),
         joined_before=_joined(before),
     )
-    says_nothing = is_new and order is None and not line.entries
-    rows = OfLine(session) if says_nothing else of_line(session, line)
+    is_log = is_new and order is None
+    rows = just_stored(session, change.added) if is_log else of_line(session, line)
     return [*answered, *_told(session, heard, rows), *hints(line, now)]
 
 

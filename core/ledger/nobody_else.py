@@ -38,5 +38,5 @@ def nobody_else(hand: Hand, team_id: int, on: date) -> list[Notice]:
         "said_by": key(hand.person),
         "said_at": hand.now,
     }
-    hand.session.execute(insert_once(hand.session, GameAnswer, values))
+    insert_once(hand.session, GameAnswer, values)
     return [shown(team, on, hand.now)]

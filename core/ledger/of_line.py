@@ -96,6 +96,15 @@ def of_line(session: Session, line: Line) -> OfLine:
     return OfLine(session, outings, reports, clearances, settings, consents, opt_outs)
 
 
+def just_stored(session: Session, rows: Sequence[Outing | PainReport]) -> OfLine:
+    """What is on file from a line that was new, and gave no order: these rows and no more."""
+    return OfLine(
+        session,
+        [row for row in rows if isinstance(row, Outing)],
+        [row for row in rows if isinstance(row, PainReport)],
+    )
+
+
 def standing_of_line(session: Session, line: Line, table: type[Set]) -> list[Set]:
     """What a line set in this table and nobody took back, oldest first."""
     rows = select(table).where(table.line_id == key(line), col(table.withdrawn_at).is_(None))

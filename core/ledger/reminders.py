@@ -25,5 +25,4 @@ def is_first(
         "period": period,
         "slot": slot,
     }
-    added = insert_once(session, Reminder, values).returning(col(Reminder.id))
-    return session.scalar(added) is not None
+    return insert_once(session, Reminder, values, returning=col(Reminder.id)) is not None

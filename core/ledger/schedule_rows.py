@@ -75,7 +75,7 @@ def begin(session: Session, team: Team, kind: ScheduleKind, now: datetime) -> No
         "before_practice": first.before_practice,
         "cues": [],
     }
-    session.execute(insert_once(session, TeamSchedule, values))
+    insert_once(session, TeamSchedule, values)
 
 
 def bring_up(session: Session, team_id: int, kind: ScheduleKind, now: datetime) -> Timing:

@@ -47,6 +47,7 @@ from core.model import (
 )
 from core.rest import RestError, year_of_innings
 from core.rulebooks import RuleBookError
+from core.store.held import locks_rows
 from core.store.together import Together
 
 HURTS = frozenset({Feeling.PAIN, Feeling.SORE})
@@ -105,7 +106,8 @@ def _watch_one(
 def _locked(session: Session, pitcher_id: int | None) -> Pitcher:
     """The pitcher, whose alerts no other transaction looks at until this one ends."""
     # Without the key: rows that refer to him may be written meanwhile, or two lines deadlock.
-    return session.get_one(Pitcher, pitcher_id, with_for_update={"key_share": True})
+    lock: Any = {"key_share": True} if locks_rows(session) else None
+    return session.get_one(Pitcher, pitcher_id, with_for_update=lock)
 
 
 @dataclass(frozen=True, slots=True)
