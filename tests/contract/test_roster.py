@@ -10,7 +10,7 @@ from bot.local.records import Message
 from core.ledger.people import guardians_of, teams_of
 from core.model import Errand, Matter, Membership, OutboxMessage, Person, Pitcher, Team, key
 from tests.support.club import Club
-from tests.support.taps import labels, tap
+from tests.support.taps import action_id, labels, tap
 
 NEW: dict[str, Any] = {
     "name": "Rio Vale",
@@ -225,6 +225,20 @@ def test_a_dropped_file_is_shown_first_and_applied_at_a_word(noon: Club) -> None
         assert _pitcher(session, "Rio Vale").throws == "L"
         assert "2012" not in str([one.data for one in session.exec(select(Matter))])
     assert "Rio Vale" in last(noon, "joan").text
+
+
+def test_that_a_file_is_being_applied_is_told_before_anything_is_looked_up(noon: Club) -> None:
+    shown = drop(noon, HEADER + RIO)
+    before = len(noon.ws.calls.all())
+
+    noon.ws.press(noon.people["dana"], shown, action_id(shown, "Apply it"))
+    noon.ws.settle()
+    noon.settle_now()
+
+    assert noon.ws.message(shown).text == "Applying it…"
+    assert noon.ws.calls.all()[before].method == "chat.update"
+    noon.settle()
+    assert noon.ws.message(shown).text.startswith("*Done.*")
 
 
 def test_over_socket_mode_a_file_is_read_and_applied(socket_club: Club) -> None:
