@@ -81,6 +81,16 @@ def test_any_order_and_any_repetition_end_in_the_same_record(
     assert after(store, shuffled) == after(store, history)
 
 
+def test_no_pain_is_asked_about_when_a_report_comes_late(store: Store) -> None:
+    first, hurt = said("62p 11cb vs Summit"), edited("elbow hurts 5/10", 1)
+    gone = edited("26p 11cb 4.1ip vs Summit no pain", 2)
+
+    in_order = after(store, [first, hurt, gone])
+
+    assert "pain open" in str(in_order)
+    assert after(store, [first, gone, hurt]) == in_order
+
+
 @one_database
 @given(deliveries())
 def test_pain_in_any_version_is_on_file_whatever_the_order(
