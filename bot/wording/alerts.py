@@ -36,10 +36,11 @@ class Told:
 
 
 def _of_typed(told: Told, what: str) -> str:
-    games = counted(told.number("games"), "game")
+    number = told.number("games")
+    games = "game" if number == 1 else f"{number} games"
     return (
-        f"{told.number('of')} of {told.number('typed')} typed pitches in the last {games} were "
-        f"{what}, {told.share}"
+        f"{told.number('of')} of {told.number('typed')} pitches of known type in the last {games} "
+        f"were {what}, {told.share}"
     )
 
 
@@ -249,7 +250,7 @@ def to_pitcher(told: Told, *, returned: bool) -> str:
     """A mix that was the pitcher's own choice, in his own terms and kindly."""
     if told.key is Key.MIX:
         text = (
-            f"{told.number('of')} of your last {told.number('typed')} typed game pitches were "
+            f"{told.number('of')} of your last {told.number('typed')} game pitches were "
             f"breaking balls, {told.share}. Coach's line for you is {told.number('limit')} %. Next "
             "time more fastball and changeup."
         )
@@ -287,14 +288,12 @@ SEEN = "Seen"
 def taken_back(key: Key, pitcher: str) -> str:
     """An alert whose reason a correction undid."""
     title = SAID[key][0].rstrip(".").casefold()
-    return (
-        f"Taken back: “{title}” no longer holds for {safe(pitcher)} by the record as it stands now."
-    )
+    return f"Taken back: “{title}” no longer holds for {safe(pitcher)}."
 
 
 def taken_back_for_pitcher() -> str:
     """The same for the pitcher himself."""
-    return "Taken back: by the record as it stands now your mix is within the coach's line."
+    return "Taken back: your mix is within the coach's line."
 
 
 def outing(on: date, pitches: int | None, breaking: int | None, kind: str) -> str:

@@ -92,7 +92,7 @@ def share_line(outing: Outing, standing: Standing) -> str:
         return _no_share(outing)
     own = f"Breaking balls: {mix.breaking} of {mix.typed} = {percent(mix.share)}."
     untyped = standing.windows[Window.MONTH].untyped
-    apart = f" {counted(untyped, 'pitch', 'pitches')} untyped, apart." if untyped else ""
+    apart = f" {counted(untyped, 'pitch', 'pitches')} of unknown type left out." if untyped else ""
     return f"{own} {_spans(standing)}.{apart}{_strike_rate(outing)}"
 
 
@@ -262,7 +262,7 @@ def rest_problem(problem: str) -> str:
 
 def first_time(reaction: str) -> str:
     """What a reaction will mean from now on."""
-    return f"In the log. From now on a :{reaction}: under your line says so without words."
+    return f"It's in the log. From now on a :{reaction}: under your line means that."
 
 
 def put_right_by(corrections: Sequence[Correction]) -> str:

@@ -22,9 +22,9 @@ def terms(name: str, teams: Sequence[str], *, has_account: bool, is_own: bool) -
         "• *What is stored:* name, date of birth, throwing hand, and what lines in Slack say: "
         "pitches, innings, practice throws, and soreness or pain. No pictures, no medical files.\n"
         f"• *Who sees it:* the coaches and assistants of {team}, and {listed(readers)}. "
-        "A scorekeeper sees only the own line. Pain is told to the coaches and the guardians, "
-        "never to the team's channel.\n"
-        f"• *For how long:* until it is ended. If {who} leaves the team, the record is kept until "
+        "A scorekeeper sees only what he or she typed. Pain is told to the coaches and the "
+        "guardians, never to the team's channel.\n"
+        f"• *For how long:* until you end it. If {who} leaves the team, the record is kept until "
         "you have it deleted. If the club takes the app out of its workspace, everything is "
         "deleted after 14 days.\n"
         f"• *How to end it:* press “{WITHDRAW}”, or write me “withdraw consent”. From then on "
@@ -37,8 +37,8 @@ def request(name: str, teams: Sequence[str], told: str, *, is_own: bool) -> str:
     whose = "your" if is_own else f"{safe(name)}'s"
     team = listed([safe(one) for one in teams])
     return (
-        f"*May I keep {whose} pitching record?* The pitching log of {team} is kept by me. Without "
-        f"a yes nothing is counted for {'you' if is_own else safe(name)}.\n{told}\n"
+        f"*May I keep {whose} pitching record?* I keep the pitching log of {team}. Without a "
+        f"yes nothing is counted for {'you' if is_own else safe(name)}.\n{told}\n"
         "I'm a bot, not a doctor: I quote published limits and judge no arm."
     )
 

@@ -6,11 +6,11 @@ from bot.wording.pain import NOT_A_DOCTOR
 from bot.wording.words import listed, safe
 
 NO_REMINDERS = (
-    "Done: from now on you get no more reminders from me. Reports of pain, holds, alerts about "
-    "health and answers to your own lines still come. “start reminders” brings them back."
+    "Done: no more reminders. Reports of pain, holds, health alerts and answers to your own "
+    "lines still come. “start reminders” brings them back."
 )
 #: Said beside it to a guardian, who may have meant the child.
-OR_THE_CHILD = "If you mean that I should not write to your child, write “do not message {name}”."
+OR_THE_CHILD = "To stop what I write to your child, type “do not message {name}”."
 REMINDERS = "Done: reminders come again, between 08:00 and 20:00. “stop reminders” ends them."
 
 

@@ -101,7 +101,7 @@ def mix(windows: Mapping[Window, Mix], line: int | None) -> str:
     ]
     limit = f" The coach's line is {line} %." if line is not None else ""
     if not told:
-        return f"Breaking balls: no typed game pitches yet.{limit}"
+        return f"Breaking balls: no game pitches counted by type yet.{limit}"
     return f"Breaking balls: {'; '.join(told)}.{limit}"
 
 

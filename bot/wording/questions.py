@@ -79,10 +79,10 @@ _BARE = {
     "scorekeeper (game counts) or a coach may log that. Please ask one of them.",
     QuestionCode.NO_CONSENT: "Not counted for {about}: no consent is on file. Your line is kept, "
     "and counted by itself once a guardian (or the adult pitcher) agrees to the record.",
-    QuestionCode.KIND: "What was it: game, bullpen, live or catch play? Add the word to the line. "
-    "Until then it owes rest like a game and stays out of the mix.",
-    QuestionCode.DAY: "Was that game today or yesterday? Add “today” or “yesterday” to the line. "
-    "Until then it owes rest from today and stays out of the mix.",
+    QuestionCode.KIND: "What was it: game, bullpen, live or catch play? Until you say, it counts "
+    "as a game for rest, and not for the mix.",
+    QuestionCode.DAY: "Was that game today or yesterday? Until you say, rest "
+    "counts from today, and it stays out of the mix.",
     QuestionCode.PAIN_UNPLACED: "Your line speaks of pain that I cannot put on a record, so I've "
     "told the coaches. If an arm hurts: stop throwing today and tell an adult. "
     "I'm a bot, not a doctor.",
@@ -116,10 +116,10 @@ _BARE = {
 #: Asked once of everybody in a line.
 _OF_ALL = {
     QuestionCode.KIND: "What was it, for all of them: game, bullpen, live or catch play? Until "
-    "then it owes rest like a game and stays out of the mix; which rules it goes over I say once "
-    "I know.",
-    QuestionCode.DAY: "Was that game today or yesterday, for all of them? Until then it owes rest "
-    "from today and stays out of the mix.",
+    "you say, it counts as a game for rest, and not for the mix; whether a rule was gone over I "
+    "say then.",
+    QuestionCode.DAY: "Was that game today or yesterday, for all of them? Until you say, rest "
+    "counts from today, and it stays out of the mix.",
 }
 _SORE = {
     QuestionCode.PAIN_FREE: "Soreness of {about} is still on record. Is it gone, at rest and when "

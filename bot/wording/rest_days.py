@@ -28,8 +28,8 @@ def _child(child: ChildRest) -> str:
     if child.not_cleared_since is not None:
         what = "soreness" if child.sore else "pain"
         return (
-            f"{name}: {what} was reported on {day(child.not_cleared_since)}, so no day is named "
-            "here. Please have a licensed clinician check the arm before any more throwing. "
+            f"{name}: {what} was reported on {day(child.not_cleared_since)}, so I name no "
+            "day. Please have a licensed clinician check the arm before any more throwing. "
             f"{NOT_A_DOCTOR}"
         )
     if child.told is Told.TAKEN_BACK or child.rest is None or child.first is None:
@@ -74,7 +74,7 @@ _LAST = {
     LastDayTold.LAST: "today is the last rest day of *{name}* by rule.",
     LastDayTold.CHANGED: "the log of *{name}* was changed since I first wrote this, so today is "
     "not the last rest day.",
-    LastDayTold.NOT_CLEARED: "of *{name}* no day is named here. Ask the coach.",
+    LastDayTold.NOT_CLEARED: "for *{name}* I name no day. Ask the coach.",
 }
 
 

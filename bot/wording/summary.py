@@ -101,10 +101,10 @@ def _mix(one: ArmWeek) -> Iterator[str]:
         if one.mix.games:
             yield "Breaking balls not counted."
         return
-    before = f"the week before {_share(one.before)}" if one.before.typed else "none typed before"
+    before = f"the week before {_share(one.before)}" if one.before.typed else "none counted before"
     yield f"Breaking balls {_share(one.mix)}, {before}."
     if one.mix.untyped:
-        yield f"{counted(one.mix.untyped, 'pitch', 'pitches')} untyped, apart."
+        yield f"{counted(one.mix.untyped, 'pitch', 'pitches')} of unknown type left out."
 
 
 def _share(mix: Mix) -> str:

@@ -98,7 +98,7 @@ def test_a_parent_who_writes_spanish_gets_a_word_of_help_in_spanish(club: Club, 
 def test_a_parent_ends_reminders_in_spanish(club: Club, text: str) -> None:
     club.tell_bot("elena", text)
 
-    assert club.heard("elena")[0].startswith("Done: from now on you get no more reminders from me.")
+    assert club.heard("elena")[0].startswith("Done: no more reminders.")
 
 
 def test_a_child_is_left_alone_in_spanish_too(club: Club) -> None:

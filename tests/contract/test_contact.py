@@ -86,7 +86,7 @@ def test_nobody_but_a_guardian_ends_what_a_child_is_told(club: Club) -> None:
 
 def test_no_more_reminders_ends_rest_days_and_no_report_of_pain(club: Club) -> None:
     club.tell_bot("elena", "no more nudges")
-    assert club.heard("elena")[-1].startswith("Done: from now on you get no more reminders")
+    assert club.heard("elena")[-1].startswith("Done: no more reminders")
     assert "“do not message Mateo Cruz”" in club.heard("elena")[-1]
     before = len(club.heard("elena"))
 
@@ -106,7 +106,7 @@ def test_no_more_reminders_ends_rest_days_and_no_report_of_pain(club: Club) -> N
 def test_stop_means_reminders_and_is_no_log(club: Club) -> None:
     club.tell_bot("carmen", "stop")
 
-    assert club.heard("carmen")[-1].startswith("Done: from now on you get no more reminders")
+    assert club.heard("carmen")[-1].startswith("Done: no more reminders")
     assert "do not message" not in club.heard("carmen")[-1]  # Leo has no account
 
 

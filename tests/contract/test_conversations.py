@@ -19,7 +19,7 @@ def test_a_game_line_is_answered_with_what_was_read_the_share_and_the_rest(club:
         "Rest: Sun 3 to Tue 5 May, 3 days for 62 pitches (Pitch Smart, 17–18: 61–80). "
         "Earliest Wed 6 May by rule; the coach decides the count.\n\n"
         "League and local rules govern.\n\n"
-        "In the log. From now on a :baseball: under your line says so without words."
+        "It's in the log. From now on a :baseball: under your line means that."
     ]
     assert club.in_log_channel() == []
     assert club.in_staff_channel() == []

@@ -22,7 +22,7 @@ Spin reps 12 of 36.
 Spin reps 12 of 36.
 
 *Sam Oduya*: on hold, pain reported on Sat 9 May.
-1 outing, 30 pitches. Breaking balls 13 % (4 of 30), none typed before. Spin reps 0 of 36.
+1 outing, 30 pitches. Breaking balls 13 % (4 of 30), none counted before. Spin reps 0 of 36.
 
 *Sam Ruiz*: rest done.
 No line last week. Spin reps 0 of 36.

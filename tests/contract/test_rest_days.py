@@ -253,7 +253,7 @@ def test_an_arm_that_is_not_cleared_is_named_no_date(club: Club) -> None:
 
     assert about_rest(club, "elena") == [
         "Elena Cruz, about rest from pitching:\n\n"
-        "*Mateo Cruz*: pain was reported on Sat 2 May, so no day is named here. Please have a "
+        "*Mateo Cruz*: pain was reported on Sat 2 May, so I name no day. Please have a "
         "licensed clinician check the arm before any more throwing. I'm a bot, not a doctor; a "
         "licensed clinician decides."
     ]
