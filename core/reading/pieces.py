@@ -26,7 +26,7 @@ def pieces(board: Board) -> list[Piece]:
         found = _headed_by_days(board, found)
         found = _led_by_markers(board, found)
         found = _headed_by_kinds(board, found)
-    return [part for piece in found for part in _cut(piece)]
+    return [part for piece in found for part in _cut(piece) if part]
 
 
 def _led_by_markers(board: Board, found: list[Piece]) -> list[Piece]:
@@ -81,8 +81,6 @@ def heads_days(board: Board, piece: Piece) -> bool:
 def heads_names(board: Board, piece: Piece) -> bool:
     """As in "Sat vs Dunmore" or "Game 2" on a line of its own, over lines that open with names."""
     if not {claim.key for claim in piece} <= {"day", "label", "opponent", "kind"}:
-        return False
-    if not piece:
         return False
     first, after = piece[0].first, piece[-1].after
     ends = [at for at in range(after, min(after + 2, len(board.items)))
