@@ -341,7 +341,8 @@ BARE_RULES: tuple[Rule, ...] = (
     rule("number each", "<n:num> (ish)? each", _each),
     rule(
         "the count was 62",
-        "countword (on|for|of|said_who|said_day|is|at|colon|total|the|word|about|he)* <n:num>"
+        "countword (on|for|of|said_who|said_day|is|at|colon|total|the|word|about|he|shouldbe)*"
+        " <n:num>"
         f" {_AFTER}",
         _pitches,
     ),
@@ -362,6 +363,11 @@ BARE_RULES: tuple[Rule, ...] = (
         "number on a day",
         "(^|comma|newline|semi|dot|and|said_who|threw|kind|colon|dash) (about)? <n:num> (ish)?"
         " (in|for|the|of)* said_day",
+        _pitches,
+    ),
+    rule(
+        "only 14 today, flat ground",
+        "^ (adv|about)* <n:num> (ish)? said_day (comma|dash)? (in|the|a|adv|adj)* kind",
         _pitches,
     ),
     rule("today was 70", f"said_day is (about|adv)* <n:num> {_AFTER}", _pitches),

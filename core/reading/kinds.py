@@ -158,9 +158,18 @@ def _both_ends(board: Board, match: re.Match[str]) -> None:
     board.claim(second, second + 1, "pitches", board.whole(second))
 
 
+def _people(board: Board) -> set[object]:
+    return {claim.value for claim in board.claims if claim.key == "who"}
+
+
 def _both_unsaid(board: Board, match: re.Match[str]) -> None:
     """As in "2 cb both games": of each, or in all? With "G1" and "G2" beside it, plain."""
     counted = any(claim.key in COUNTS for claim in board.claims)
+    first, after = span(board.sentence, match.start())
+    alone = all(not item.text[:1].isalnum() for item in board.items[match.end() : after])
+    if alone and match.start() == first and len(_people(board)) > 1:
+        _all_games(board, match)
+        return
     if not counted or any(claim.key == "label" for claim in board.claims):
         board.no_log(match.start(), match.end(), "both games")
     else:
@@ -309,7 +318,7 @@ KIND_RULES: tuple[Rule, ...] = (
     rule(
         "off",
         "(nothing (at allof)? (comma)*)? restday (restday|comma)* |"
-        " (is|said_who|said_day|^|today|had|took) (the|a|adv|comma|colon|dash)* off |"
+        " (is|said_who|said_day|^|today|had|took) (the|a|adv|comma|colon|dash)* off (?! said_day) |"
         " off (said_day|today)",
         _off,
     ),

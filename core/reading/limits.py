@@ -68,7 +68,7 @@ LIMIT_RULES: tuple[Rule, ...] = (
     rule(
         "no curves for two weeks",
         "(none|nothing) (fill|threw)* type ((or|and) type)? for"
-        " (a|the|about|adv|last|num|next)* thing",
+        " ((a|the|about|adv|last|num|next)* thing | (a|the)* num age)",
         says_no_log("limit"),
     ),
     rule(

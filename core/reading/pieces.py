@@ -23,6 +23,7 @@ def pieces(board: Board) -> list[Piece]:
         found[-1].append(claim)
     found = [piece for piece in found if piece]
     if len(found) > 1:
+        found = [part for piece in found for part in _headed_by_each(board, piece)]
         found = _headed_by_days(board, found)
         found = _led_by_markers(board, found)
         found = _headed_by_kinds(board, found)
@@ -43,6 +44,19 @@ def _led_by_markers(board: Board, found: list[Piece]) -> list[Piece]:
         else:
             joined.append(piece)
     return joined
+
+
+def _headed_by_each(board: Board, piece: Piece) -> Iterator[Piece]:
+    """As in "2 innings each: Theo 28, Nash 33": what stands before the colon is of all."""
+    for at in range(1, len(piece)):
+        between = board.items[piece[at - 1].after : piece[at].first]
+        each = any(claim.key == "each" for claim in piece[:at])
+        headed = each and [item.symbol for item in between] == ["colon"]
+        if headed and piece[at].key == "who":
+            yield piece[:at]
+            yield piece[at:]
+            return
+    yield piece
 
 
 def _headed_by_days(board: Board, found: list[Piece]) -> list[Piece]:

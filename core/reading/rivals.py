@@ -26,7 +26,8 @@ def join_rivals(items: list[Item], lang: str, roster: Sequence[str]) -> None:
         first, second = items[at : at + 2]
         team = second.text.lower() in _ROLES and _is_team(first, starts)
         theirs = first.text.lower() == "their" and _is_name(second)
-        if team or theirs:
+        used = second.symbol == "threw" and _is_team(first, starts) and _are_arms(items, at + 2)
+        if team or theirs or used:
             items[at : at + 2] = [
                 first._replace(symbol="other", text=f"{first.text} {second.text}", end=second.end)
             ]
@@ -38,6 +39,12 @@ def _is_team(item: Item, starts: frozenset[str]) -> bool:
     plural = word.endswith("s") and not word.endswith("ss") and len(word) >= _SHORTEST_TEAM
     named = word in given_names() or word in starts
     return item.symbol == "word" and item.text[:1].isupper() and plural and not named
+
+
+def _are_arms(items: list[Item], at: int) -> bool:
+    """As in "Hawks threw 5 pitchers"."""
+    pair = items[at : at + 2]
+    return len(pair) == 2 and pair[0].symbol == "num" and pair[1].text.lower() in _ROLES
 
 
 def _is_name(item: Item) -> bool:

@@ -97,6 +97,14 @@ def _type_over_strikes(board: Board, match: re.Match[str]) -> None:
         board.claim(at + 1, match.end(), "breaking_strikes", min(pair))
 
 
+def _type_over_strikes_after(board: Board, match: re.Match[str]) -> None:
+    """As in "7/9 curves for strikes"."""
+    pair, at = board.items[match.start("r")].pair, match.start("r")
+    if pair is not None:
+        board.claim(at, match.end("u"), board.items[match.start("u")].symbol, max(pair))
+        board.claim(match.end("u"), match.end(), "breaking_strikes", min(pair))
+
+
 def _bare_pair(board: Board, match: re.Match[str]) -> None:
     """As in "52/33 8cb 3.2ip": too large for a day, and as many strikes as are usual."""
     pair = board.items[match.start("r")].pair
@@ -163,6 +171,11 @@ STRIKE_RULES: tuple[Rule, ...] = (
         "curves 11/6 thrown/strikes",
         "<u:breakingtype> (colon)? <r:ratio> (threw (slash)?)? (strikes|forstrikes)",
         _type_over_strikes,
+    ),
+    rule(
+        "7/9 curves for strikes",
+        "<r:ratio> fill* <u:breakingtype> (is|went|in|the)* (strikes|forstrikes)",
+        _type_over_strikes_after,
     ),
     rule(
         "landed 5 of 9 curves",

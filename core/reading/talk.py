@@ -80,7 +80,9 @@ def talk_scopes(board: Board) -> tuple[Scope, ...]:
             scopes.append(Scope(span(board.sentence, at)[0], len(board.items), "heading"))
         if item.symbol not in _MARKERS and item.name not in _OPENERS:
             continue
-        if item.symbol == "shouldbe" and any(i.symbol == "num" for i in board.items[:at]):
+        if item.symbol == "shouldbe" and any(
+            i.symbol in ("num", "countword") for i in board.items[:at]
+        ):
             continue  # "58 pitches, should be 61" puts a number right
         if is_relative(board, at):
             continue

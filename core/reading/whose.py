@@ -61,7 +61,8 @@ def own_again(board: Board, at: int, place: int) -> bool:
     if item.symbol == "he":
         own = board.author != "pitcher" and board.items[at].text.lower().startswith(_OF_HIS)
         return own or item.text.lower().startswith(("our ", "my "))
-    named = any(c.key == "who" and c.first == place for c in board.claims)
+    counted = [one.symbol for one in board.items[place : place + 2]] == ["num", "for"]
+    named = any(c.key == "who" and c.first == place + (2 if counted else 0) for c in board.claims)
     return named and not _rival_named(board, at)
 
 
