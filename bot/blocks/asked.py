@@ -3,6 +3,7 @@
 from sqlmodel import Session
 
 from bot.blocks.buttons import answers_to, fix_and_undo
+from bot.blocks.consent import consent_as_it_stands
 from bot.blocks.first_steps import paper_buttons
 from bot.blocks.message import Button, Part
 from bot.blocks.newcomers import FORM, add_button
@@ -11,9 +12,11 @@ from bot.presses.press import presses
 from bot.presses.whom import WHOM
 from bot.wording import asked as say
 from bot.wording import command, first_steps, kept, roster, unanswered
+from bot.wording.consent import WHO_AGREES
 from bot.wording.sheet import sheet
 from core.ledger.asked import (
     AnswerTaken,
+    ConsentAnswer,
     DataAnswer,
     DeleteAnswer,
     FormAnswer,
@@ -39,7 +42,7 @@ from core.ledger.asked.last_line import only_counted
 from core.ledger.binding import Books
 from core.ledger.question import Question
 from core.ledger.view import line_view
-from core.model import Line, LineState, Person, key
+from core.model import Line, LineState, Person, Pitcher, key
 from core.reading.adding import pitcher_to_add
 
 
@@ -52,6 +55,8 @@ def asked_parts(session: Session, line: Line, books: Books) -> list[Part]:
                 parts.append(_last(session, line, found, books))
             case AnswerTaken():
                 parts.append(_taken(session, line, found, books))
+            case ConsentAnswer():
+                parts += _consent(session, line, found)
             case WhichQuestion():
                 parts += _which(session, found)
             case _:
@@ -65,6 +70,19 @@ def _taken(session: Session, line: Line, found: AnswerTaken, books: Books) -> Pa
     author = session.get(Person, line.author_id) if line.author_id is not None else None
     buttons = fix_and_undo(line_view(session, asked, author, books))
     return Part(unanswered.taken(line.text, asked.text), buttons)
+
+
+def _consent(session: Session, line: Line, found: ConsentAnswer) -> list[Part]:
+    """Whether consent stands for each of the family, with its buttons."""
+    person = session.get(Person, line.author_id) if line.author_id is not None else None
+    pitchers = [session.get_one(Pitcher, one) for one in found.mine]
+    parts = [
+        part
+        for one in pitchers
+        if person is not None
+        for part in consent_as_it_stands(session, one, person, found.on)
+    ]
+    return parts or [Part(WHO_AGREES)]
 
 
 def _which(session: Session, found: WhichQuestion) -> list[Part]:
@@ -163,5 +181,5 @@ def _text(found: Reply) -> str:
             return command.not_for_you(found.word, found.words, is_guardian=found.is_guardian)
         case FormAnswer():
             return command.opens_form(found.word, asks_count=found.asks_count)
-        case LastLine() | AnswerTaken() | WhichQuestion():
+        case LastLine() | AnswerTaken() | WhichQuestion() | ConsentAnswer():
             return unanswered.NO_LAST_LINE

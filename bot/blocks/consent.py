@@ -1,6 +1,6 @@
 """The messages about consent, from what was said as it stands."""
 
-from datetime import datetime
+from datetime import date, datetime
 
 from sqlmodel import Session
 
@@ -29,6 +29,13 @@ def consent_parts(session: Session, row: OutboxMessage, now: datetime) -> list[P
     if pitcher is None or person is None:
         return [Part(say.RECORD_GONE)]
     today = local_day(first_team(session, pitcher), now)
+    return consent_as_it_stands(session, pitcher, person, today)
+
+
+def consent_as_it_stands(
+    session: Session, pitcher: Pitcher, person: Person, today: date
+) -> list[Part]:
+    """What is asked of somebody who may say yes or no, or what was said; nothing for others."""
     if key(person) not in {key(one) for one in may_consent(session, pitcher, today)}:
         return []
     consent = consent_of(session, pitcher, today)

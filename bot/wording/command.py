@@ -22,6 +22,7 @@ WORDS = {
     "stats": "your last outings, the season and the rest; `stats Leo` for one pitcher",
     "undo": "your newest line, to take back or put right",
     "my data": "what I keep about you or your child, and who reads it",
+    "consent": "whether consent to a record stands; agree to it or withdraw it",
     "delete my data": "how a record is deleted for good",
     "add": "add a pitcher: `add Rio`",
     "roster": "add and change pitchers, by a form; or drop a CSV here",

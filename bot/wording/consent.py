@@ -7,6 +7,10 @@ from bot.wording.words import day, listed, safe
 from core.model import ConsentAct, ConsentWay
 
 AGREE, DECLINE, WITHDRAW = "I agree", "I do not agree", "Withdraw consent"
+WHO_AGREES = (
+    "Only a guardian agrees to a pitcher's record, or the pitcher from 18 on: they type “consent” "
+    "to me. The staff record a signature on paper in the roster."
+)
 AGREE_AFTER_ALL = "I agree after all"
 DELETE, DELETE_FOR_GOOD, KEEP = "Delete the record…", "Delete for good", "Keep it"
 ON_PAPER = "Record consent on paper"

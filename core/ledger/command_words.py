@@ -81,6 +81,13 @@ WORDS: tuple[Word, ...] = (
         ),
     ),
     Word(
+        "consent",
+        Does.ASK,
+        May.READ,
+        "consent",
+        ("i agree", "yes i agree", "i consent", "yes i consent", "estoy de acuerdo"),
+    ),
+    Word(
         "delete my data",
         Does.ASK,
         May.READ,

@@ -164,3 +164,23 @@ def test_team_mates_who_ask_after_each_other_in_the_log_channel_are_left_alone(c
         assert club.reaction(said) == []
 
     assert club.heard("sam_r") == []
+
+
+def test_i_agree_leads_to_the_request_and_its_button_says_it(club: Club) -> None:
+    club.tell_bot("joan", "i agree")
+
+    asked = answer_to(club, "joan")
+    assert asked.text.startswith("*May I keep Ben Abara's pitching record?*")
+    assert "Sam Oduya's pitching record" in asked.text
+    assert labels(asked) == ["I agree", "I do not agree", "Withdraw consent"]
+    tap(club, "joan", asked, "I agree")
+    club.tell_bot("joan", "stats Ben")
+    assert club.heard("joan")[-1].startswith("*Ben Abara*\nRest done")
+
+
+def test_a_minor_is_told_who_agrees(club: Club) -> None:
+    club.tell_bot("mateo", "i agree")
+
+    (told,) = club.heard("mateo")
+    assert told.startswith("Only a guardian agrees to a pitcher's record")
+    assert labels(answer_to(club, "mateo")) == []

@@ -3,6 +3,7 @@
 from core.ledger.asked.answers import (
     AnswerTaken,
     ArmDay,
+    ConsentAnswer,
     Counts,
     DataAnswer,
     DeleteAnswer,
@@ -32,6 +33,7 @@ from core.ledger.asked.last_line import speaks_of_last
 __all__ = [
     "AnswerTaken",
     "ArmDay",
+    "ConsentAnswer",
     "Counts",
     "DataAnswer",
     "DeleteAnswer",

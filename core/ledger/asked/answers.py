@@ -209,6 +209,14 @@ class DeleteAnswer:
 
 
 @dataclass(frozen=True, slots=True)
+class ConsentAnswer:
+    """The pitchers (ids) to whose record the asker may agree, and `on` which day it is asked."""
+
+    mine: tuple[int, ...]
+    on: date
+
+
+@dataclass(frozen=True, slots=True)
 class NotForYou:
     """A word of the table that is for others; `words` are those for the asker."""
 
@@ -300,6 +308,7 @@ Reply = (
     | StatsAnswer
     | DataAnswer
     | DeleteAnswer
+    | ConsentAnswer
     | NotForYou
     | HelpAnswer
     | FormAnswer

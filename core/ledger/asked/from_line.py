@@ -41,7 +41,7 @@ def asked_here(session: Session, line: Line, crew: Crew) -> Asked | None:
 
 
 #: What is no question of any other kind.
-_FIRST = frozenset({Topic.ARM, Topic.STATS, Topic.DATA, Topic.DELETE})
+_FIRST = frozenset({Topic.ARM, Topic.STATS, Topic.DATA, Topic.DELETE, Topic.CONSENT})
 
 
 def _is_for_the_bot(line: Line, text: str, crew: Crew) -> bool:

@@ -90,6 +90,6 @@ def _asked(target: str, who: tuple[str, ...], days: tuple[date, ...], crew: Crew
             return Asked(Topic.MIX, who, span=Span.SEASON)
         case "innings" if not days:
             return Asked(Topic.INNINGS, who, span=Span.YEAR)
-        case "stats" | "data" | "delete" if not days:
+        case "stats" | "data" | "delete" | "consent" if not days:
             return Asked(Topic(target), who)
     return None

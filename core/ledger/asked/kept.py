@@ -5,6 +5,7 @@ from sqlmodel import Session, col, func, select
 from core.audience import Relation
 from core.consent.standing import may_consent
 from core.ledger.asked.answers import (
+    ConsentAnswer,
     DataAnswer,
     DeleteAnswer,
     Glance,
@@ -68,11 +69,11 @@ def _kept(question: Question, pitcher: Pitcher) -> KeptOf:
         reports,
         tuple(person.name for person in guardians_of(session, {one})),
         tuple(team.name for team in teams_of(session, {one})),
-        may_delete=_may_delete(question, pitcher),
+        may_delete=_speaks_for(question, pitcher),
     )
 
 
-def _may_delete(question: Question, pitcher: Pitcher) -> bool:
+def _speaks_for(question: Question, pitcher: Pitcher) -> bool:
     asker = key(question.crew.person)
     return asker in {key(one) for one in may_consent(question.session, pitcher, question.today)}
 
@@ -88,11 +89,22 @@ def how_to_delete(question: Question) -> Reply:
     if isinstance(people, Refused | NotUnderstood):
         return people
     pitchers = question.pitchers(people)
-    mine = tuple((key(one), one.name) for one in pitchers if _may_delete(question, one))
+    mine = tuple((key(one), one.name) for one in pitchers if _speaks_for(question, one))
     own = {arm.pitcher_id for arm in question.crew.related(Relation.SELF)}
     asked = {key(one) for one in pitchers}
     named = _guardians(question.session, own) if not mine and asked <= own else ()
     return DeleteAnswer(mine, named, question.crew.is_staff)
+
+
+def consent(question: Question) -> Reply:
+    """The records to which the asker may agree, those without consent first."""
+    people = meant(question)
+    if isinstance(people, Refused | NotUnderstood):
+        return people
+    open_first = sorted(people, key=lambda arm: arm.consented)
+    pitchers = question.pitchers(open_first)
+    mine = tuple(key(one) for one in pitchers if _speaks_for(question, one))
+    return ConsentAnswer(mine, question.today)
 
 
 def _guardians(session: Session, pitcher_ids: set[int]) -> tuple[str, ...]:

@@ -25,7 +25,7 @@ def without_record(question: Question) -> list[Reply]:
 
 
 #: Answers that are not about a pitcher, or that hold for one without a record too.
-_OF_NOBODY = frozenset({Topic.HELP, Topic.DELETE, *STAFF_TOPICS})
+_OF_NOBODY = frozenset({Topic.HELP, Topic.DELETE, Topic.CONSENT, *STAFF_TOPICS})
 
 
 def reply(question: Question) -> Reply:
@@ -42,6 +42,8 @@ def reply(question: Question) -> Reply:
         return about_staff.answer(question)
     if asked.topic is Topic.DELETE:
         return kept.how_to_delete(question)
+    if asked.topic is Topic.CONSENT:
+        return kept.consent(question)
     people = meant(question)
     if isinstance(people, Refused | NotUnderstood):
         return people

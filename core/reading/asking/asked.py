@@ -24,6 +24,7 @@ class Topic(StrEnum):
     ARM = "arm"  # whether an arm is well: never answered with a yes
     STATS = "stats"  # the last outings and the season at a glance
     DATA = "data"  # what is kept about X, and who reads it
+    CONSENT = "consent"  # whether consent to X's record stands, and how it is given or ended
     DELETE = "delete"  # how X's record is deleted
 
 
