@@ -3,7 +3,7 @@
 import re
 
 from core.reading import groups
-from core.reading.board import Board, Rule, rule
+from core.reading.board import Board, Rule, rule, says_no_log
 from core.reading.entry import UnreadReason
 from core.reading.innings import has_thirds, innings_outs
 
@@ -57,6 +57,11 @@ def _none(board: Board, match: re.Match[str]) -> None:
             board.claim(at, at + 1, noun, 0)
         else:
             board.no_log(at, at + 1, "none")
+
+
+def _none_of_them(board: Board, match: re.Match[str]) -> None:
+    if board.items[match.start("a")].text.lower().startswith("none"):
+        board.claim(match.start(), match.end(), board.items[match.start("u")].symbol, 0)
 
 
 def _sum(board: Board, match: re.Match[str]) -> None:
@@ -152,6 +157,7 @@ COUNT_RULES: tuple[Rule, ...] = (
         " (?! (fill|dash)* (noun|percent|mph|num|word))",
         _sets_of_a_kind,
     ),
+    rule("4 of em in the dirt", "<n:num> them (is|adv)* outcome", says_no_log("outcome")),
     rule("of them", "<n:num> them (?! (fill|is|the)* (noun|num))", _of_them),
     rule(
         "22 + 15 + 12 = 49",
@@ -176,6 +182,7 @@ COUNT_RULES: tuple[Rule, ...] = (
         _range,
     ),
     rule("between", "between <n:num> and <t:num> (<u:unit>)? (?! (fill)* noun)", _range),
+    rule("none of them curves", "<a:all> (is)* <u:type> (?! (fill)* num)", _none_of_them),
     rule("8c", "<n:num> <u:letterc>", _letter_c),
     rule("vague", "(vague|something)+ (fill|of)* noun", _vague),
     rule("over", "(?<!pitches) over num fill* (unit|limit)? (?! innings)", _over),

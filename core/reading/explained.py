@@ -12,6 +12,7 @@ from core.reading.entry import Unread, UnreadReason
 from core.reading.fillers import is_filler
 from core.reading.items import NUMERIC
 from core.reading.lexicon import MOST_SLIPS, Lexicon, lexicon
+from core.reading.records import done_for
 from core.reading.relatives import is_when
 from core.reading.roster import is_known
 from core.reading.talk import asks_to_log, goes_somewhere
@@ -144,6 +145,8 @@ def _heads_names(board: Board, at: int) -> bool:
 def _is_company(board: Board, at: int) -> bool:
     """As in "lesson w coach Pete", "catch w jonah", "catch con el Chuy", "hi its Dom"."""
     before = board.items[at - 1].symbol if at else ""
+    if done_for(board, at):
+        return True
     if [item.symbol for item in board.items[max(0, at - 2) : at]] == ["with", "the"]:
         return board.items[at].text[:1].isupper()
     if before == "is":

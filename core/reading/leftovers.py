@@ -34,6 +34,7 @@ _HYPOTHETIC = (
     "let",
     "cleared",
 )
+FEWEST_SAID_AGAIN = 15  # pitches: a smaller number may be anything
 _LONGEST_CODE = 3  # letters: "32r", "5cam"
 _BARE_SIGNS = frozenset(
     {"correction", "nothing", "yesterday", "daybefore", "weekday", "sat", "adj"}
@@ -100,16 +101,26 @@ def leftovers(board: Board, *, something_logged: bool) -> list[Unread]:
 
 
 def _said_again(board: Board, at: int) -> bool:
-    """As in "it was 58 not 85, Leo 58 pitches": the first is the second."""
+    """As in "it was 58 not 85, Leo 58 pitches", "dad counted 55, I counted 55"."""
     value = board.whole(at)
     if board.items[at].symbol == "num" and any(
         c.key == "book" and c.value == value and not c.weak for c in board.claims
     ):
         return True  # "coach counted 54, she says 54"
     same = any(c.key == "pitches" and c.value == value for c in board.claims)
+    if same and (value or 0) >= FEWEST_SAID_AGAIN and _is_counted(board, at):
+        return not any(claim.key == "who" for claim in board.claims)  # it may be another's
     return same and any(
         c.value == "corrected" and board.sentence[c.first] == board.sentence[at]
         for c in board.claims
+    )
+
+
+def _is_counted(board: Board, at: int) -> bool:
+    """As in "I counted 55", "the book says 55", "so 55 it is": nobody else is named."""
+    before = {item.symbol for item in board.items[max(0, at - 3) : at]}
+    return bool(before & {"book", "threw", "countword", "about", "is", "modal", "i"}) or (
+        board.items[at - 1].symbol == "adv" if at else False
     )
 
 

@@ -1,5 +1,6 @@
 """Words that mean one thing or another by what stands beside them, told apart before all rules."""
 
+from collections.abc import Callable
 from typing import NamedTuple
 
 from core.reading.items import Item
@@ -59,7 +60,19 @@ def _so_far(word: _Word) -> str:
     return "running" if word.line & {"ord", "ordword", "innings"} else "season"
 
 
+def _game_or_inning(game: str, short: str) -> Callable[[_Word], str]:
+    """Spanish "el segundo" is an inning where another inning is told, and else a game."""
+
+    def told(word: _Word) -> str:
+        inning = word.text.lower() == short and "ordword" in word.line
+        return "ordword" if inning and word.line.isdisjoint(("twogames", "bothends")) else game
+
+    return told
+
+
 _TOLD = {
+    "firstgame": _game_or_inning("firstgame", "el primero"),
+    "secondgame": _game_or_inning("secondgame", "el segundo"),
     "throwcount": _throw,
     "throwscount": _throws,
     "fewormany": _few_or_many,

@@ -8,7 +8,14 @@ from core.reading.groups import FIELDS, KINDS
 from core.reading.items import NUMERIC
 from core.reading.lexicon import lexicon
 from core.reading.opponents import name_opponents
-from core.reading.records import PLAIN_RECORD, counts_ahead, logged_for, opens_piece, record_next
+from core.reading.records import (
+    PLAIN_RECORD,
+    counts_ahead,
+    done_for,
+    logged_for,
+    opens_piece,
+    record_next,
+)
 from core.reading.roster import as_typed, bare, is_known, is_plain_word, listed
 from core.reading.tables import claim_list_numbers
 from core.reading.vocabulary import given_names, nicknames
@@ -342,8 +349,20 @@ def _is_subject(board: Board, at: int) -> bool:
         return False
     if before in ("the", "painidiom") and board.symbol_is(at + 1, "game") and not listed(board, at):
         return False  # "left the Tillman game"
+    if done_for(board, at):
+        return False
     if before == "the" and at > 1 and board.items[at - 2].symbol == "with":
         return False  # "catch con el Chuy"
+    if (
+        before == "dot"
+        and at > 2
+        and [i.symbol for i in board.items[at - 3 : at - 1]]
+        == [
+            "with",
+            "title",
+        ]
+    ):
+        return False  # "a lesson with Mr. Kemp"
     if before == "from" and not is_known(board, board.items[at].name):
         return False  # "final from Copper Hill"
     if before == "other" and board.items[at - 1].text.lower().startswith(OWN_CIRCLE):

@@ -17,7 +17,18 @@ PLAIN_RECORD = frozenset({"relieved", "num", "colon", "dash", "threw", "went", "
 def logged_for(board: Board, at: int) -> bool:
     """As in "for Marcus", "logging for Marcus", "registro de Marcos"."""
     before = [item.symbol for item in board.items[max(0, at - 2) : at]]
+    if done_for(board, at):
+        return False
     return before[-1:] == ["for"] or before == ["logthis", "of"]
+
+
+def done_for(board: Board, at: int) -> bool:
+    """As in "saved it for Ty", "closed it out for Ty": who had pitched before."""
+    if at < 2 or board.items[at - 1].symbol != "for":
+        return False
+    done = board.items[at - 2].text.lower()
+    own = board.author == "pitcher" and done.endswith(("save", "saved"))
+    return own or done == "it" or done.endswith((" it", "it out"))
 
 
 def opens_piece(board: Board, at: int) -> bool:

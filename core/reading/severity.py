@@ -8,6 +8,7 @@ from core.reading.pattern import LazyPattern
 WORST = 10
 _SITE_LEVEL = LazyPattern("site <n:num> (?! (fill|dash)* (noun|percent|bullpen|catch))")
 _RATIO = LazyPattern("<r:ratio> | <n:num> (of|outof|slash) <t:num> | <m:num> painscale")
+_SITE_IN = LazyPattern("site adv* into <n:num> (?! (fill|dash)* (noun|percent))")  # "codo en 3"
 _A_LEVEL = LazyPattern("a (about|adv)* <n:num> (?! (fill|dash)* (noun|percent|bullpen|catch))")
 _LEVEL = LazyPattern(
     "((pain|sore|painscale) (is|colon|about|a|at|adv|dash|painscale|the|open|feels|i|he|of)*"
@@ -41,6 +42,7 @@ def severities(board: Board) -> list[tuple[int, int, int]]:
     listed = list(_SITE_LEVEL.finditer(board.line))
     if len(listed) < 2:
         listed = [m for m in listed if board.sentence[m.start()] in scaled]
+    listed += _SITE_IN.finditer(board.line) if board.lang == "es" else ()
     for match in (*_LEVEL.finditer(board.line), *graded, *listed):
         place = match.start("n")
         value = board.items[place].whole
