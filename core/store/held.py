@@ -8,20 +8,23 @@ from sqlmodel import Session
 _HELD = "rows that are held"
 
 
-def hold(session: Session) -> Session:
+def hold(session: Session) -> None:
     """Let a session hold every row that it comes by until it ends.
 
     By itself it lets go of a row that nobody uses just now, and asks again for the next one
     who does. Only for a transaction that is a few rows long.
     """
-    held: list[Any] = session.info.setdefault(_HELD, [])
+    session.info[_HELD] = []
 
-    def keep(_session: Any, row: Any) -> None:
+
+def _keep(session: Session, row: Any) -> None:
+    held: list[Any] | None = session.info.get(_HELD)
+    if held is not None:
         held.append(row)
 
-    event.listen(session, "loaded_as_persistent", keep)
-    event.listen(session, "pending_to_persistent", keep)
-    return session
+
+event.listen(Session, "loaded_as_persistent", _keep)
+event.listen(Session, "pending_to_persistent", _keep)
 
 
 def locks_rows(session: Session) -> bool:
