@@ -125,6 +125,11 @@ def unclear(reason: str, about: str, choices: Sequence[str]) -> str:
             "I changed nothing yet: you coach more than one team. For which one is it? You can "
             "also add “for 14U”."
         )
+    if reason == "moved":
+        return (
+            f"I changed nothing: I cannot move a {safe(about)}. Call it off and put it on anew, "
+            f"for example “no {safe(about)} sat 10am”, then “{safe(about)} sat 11am vs Summit”."
+        )
     if reason == "hour":
         times = listed([safe(one) for one in choices], last="or")
         return (

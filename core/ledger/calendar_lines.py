@@ -176,6 +176,8 @@ def _problem(session: Session, order: CalendarLine | SourceLine, team: Team) -> 
         if order.address and not order.address.lower().startswith("https://"):
             return _unclear("https")
         return None
+    if order.moved:
+        return _unclear("moved", order.kind)
     if order.hour is not None:
         return _ask_hour(order.hour)
     if order.unclear:

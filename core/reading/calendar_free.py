@@ -5,15 +5,18 @@ Whatever else stands beside them makes it another line.
 """
 
 import re
+from dataclasses import replace
 from datetime import date, datetime
 
 from core.reading.asking.upcoming import upcoming_days
 from core.reading.calendar_lines import (
     GAME_WORDS,
+    GONE,
     HOUR,
     PRACTICE_WORDS,
     CalendarLine,
     Planned,
+    called_off,
     kind_of,
     later,
     times_in,
@@ -29,6 +32,12 @@ _OPENING = re.compile(
 )
 _PLACE = re.compile(r"\b(?:home|away|league|local|de visita)\b", re.IGNORECASE)
 _VERSUS = re.compile(r"(?:^| )(?:vs?\.?|versus|against|contra|@|at|with) ", re.IGNORECASE)
+_GONE = re.compile(rf"(?:\b(?:is|are|was|has been|got) )?\b(?:{GONE})\b", re.IGNORECASE)
+_MOVED = re.compile(
+    r"\b(?:(?:is|has been|got|was) )?(?:moved|pushed(?: back)?|rescheduled|changed)(?: up)?"
+    r"(?: to| until| from)?\b",
+    re.IGNORECASE,
+)
 #: As a clock time it cannot be: a count, as in "62p".
 _NO_TIME = re.compile(r"\b(?:1[3-9]|[2-9]\d|\d{3,}) ?(?:a|p)\b", re.IGNORECASE)
 #: No opponent's or place's name holds one of these: then it is talk.
@@ -53,6 +62,13 @@ def free_calendar_line(text: str, posted: datetime) -> CalendarLine | None:
     what, rest = _what(said)
     if what is None:
         return None
+    if _MOVED.search(rest):
+        return _moved(what, rest, posted)
+    gone = _GONE.search(rest)
+    if gone is not None:
+        when = f" {rest[: gone.start()]} {rest[gone.end() :]}".rstrip()
+        off = called_off(what, when, posted.date()) if what else None
+        return replace(off, in_free_words=True) if off is not None else None
     rest = _PLACE.sub(" ", _OPENING.sub("", rest))
     versus = _VERSUS.search(f" {rest} ") is not None
     if _NO_TIME.search(rest):
@@ -72,6 +88,15 @@ def free_calendar_line(text: str, posted: datetime) -> CalendarLine | None:
     at = times[0] if times else None
     planned = tuple(later(Planned(on, at, until, name), posted, rest) for on in days)
     return CalendarLine(kind, planned, in_free_words=True)
+
+
+def _moved(what: str, rest: str, posted: datetime) -> CalendarLine | None:
+    """A game or practice that is said to be moved: both its times cannot be told apart here."""
+    words = _MOVED.sub(" ", rest)
+    days = _day_and_name(times_in(words)[2], posted.date())[0]
+    if not (what and days):
+        return None
+    return CalendarLine(kind_of(what), unclear=rest.strip(), moved=True, in_free_words=True)
 
 
 def _what(said: str) -> tuple[str | None, str]:

@@ -20,11 +20,11 @@ _ADD = re.compile(
     r"(?P<rest>.*)$",
     re.IGNORECASE,
 )
-_GONE = r"cancell?ed|called off|rained out|off|postponed|cancelad[oa]|suspendid[oa]"
+GONE = r"cancell?ed|called off|rained out|off|postponed|cancelad[oa]|suspendid[oa]"
 _OFF = (
     re.compile(rf"^no (?:hay )?{_WHAT}\b(?P<when>.+)$", re.IGNORECASE),
     re.compile(
-        rf"^(?:the )?{_WHAT}\b(?P<when>.+?),? (?:is |are |was |es )?(?:{_GONE})$", re.IGNORECASE
+        rf"^(?:the )?{_WHAT}\b(?P<when>.+?),? (?:is |are |was |es )?(?:{GONE})$", re.IGNORECASE
     ),
     re.compile(rf"^(?:cancel|call off|cancela) (?:the )?{_WHAT}\b(?P<when>.+)$", re.IGNORECASE),
 )
@@ -88,6 +88,8 @@ class CalendarLine:
     hour: int | None = None
     #: Whether the words stand in no order of the trade's: then a log goes before it.
     in_free_words: bool = False
+    #: Whether it is to take place at another time than the calendar has it.
+    moved: bool = False
 
 
 _LIST = re.compile(
@@ -130,12 +132,13 @@ def calendar_line(text: str, posted: datetime) -> CalendarLine | None:
     for pattern in _OFF:
         found = pattern.match(said)
         if found is not None:
-            return _called_off(found["what"], found["when"], posted.date())
+            return called_off(found["what"], found["when"], posted.date())
     found = _ADD.match(said)
     return _added(found["what"], found["rest"], posted) if found is not None else None
 
 
-def _called_off(what: str, when: str, today: date) -> CalendarLine | None:
+def called_off(what: str, when: str, today: date) -> CalendarLine | None:
+    """The games or practices of some words that are off; none where they name no day."""
     kind = kind_of(what)
     opponent = _OPPONENT.search(when)
     rest = when[: opponent.start()] if opponent is not None else when

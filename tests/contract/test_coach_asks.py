@@ -83,3 +83,27 @@ def test_a_parent_who_speaks_of_a_game_sets_nothing(club: Club) -> None:
     with club.store.reading() as session:
         assert session.exec(select(CalendarEntry)).all() == []
     assert labels(answer_to(club, "elena")) == []
+
+
+def test_a_game_is_called_off_and_a_moved_one_is_answered(club: Club) -> None:
+    in_staff_channel(club, "game sat 2pm vs Ridge")
+
+    assert "I cannot move a game. Call it off and put it on anew" in in_staff_channel(
+        club, "sat game moved to 3pm"
+    )
+    assert in_staff_channel(club, "saturday 2pm game cancelled").startswith(
+        "Called off for Herons: game Sat 9 May, 2 pm, vs Ridge"
+    )
+
+
+@pytest.mark.parametrize("asked", ["anyone hurt?", "who's hurt", "any injuries?"])
+def test_who_is_hurt_is_answered_from_the_record(club: Club, asked: str) -> None:
+    club.say("mateo", "elbow pain 4/10")
+
+    assert "Mateo Cruz: on hold, pain reported on Sat 2 May." in in_staff_channel(club, asked)
+
+
+def test_a_pitcher_who_says_who_hurts_is_still_heard(club: Club) -> None:
+    club.tell_bot("mateo", "anyone hurt? my elbow hurts 4/10")
+
+    assert any("*Pain report.* Mateo Cruz" in one for one in club.in_staff_channel())

@@ -18,6 +18,15 @@ _CHILD = re.compile(r"(?:(?:my|our) (?:son|daughter|kid|child|boy|girl)|him|his|
 _OF = frozenset({"stats", "data", "rest", "mix", "innings"})
 
 
+#: The staff ask who is stopped; nobody reports pain in these words.
+_HURT = re.compile(
+    r"(?:is )?(?:any(?:one|body)|who(?:'?s| is| else is)?)(?: still)? "
+    r"(?:hurt(?:ing)?|injured|sore|in pain|on hold|stopped)|any (?:injuries|pain|holds|sore arms)"
+    r"|holds|injuries",
+    re.I,
+)
+
+
 def asked_in_short(text: str, today: date, crew: Crew) -> Asked | None:
     """The question that a word of the table asks, alone or with a pitcher or days after it.
 
@@ -26,6 +35,10 @@ def asked_in_short(text: str, today: date, crew: Crew) -> Asked | None:
     whose = whose_arm(text)
     if whose is not None and (named := _whose(whose, crew)) is not None:
         return Asked(Topic.ARM, (named,), days=(today,))
+    if crew.is_staff and _HURT.fullmatch(text.strip(" ?!.")):
+        return Asked(
+            Topic.STAFF, days=(today,)
+        )  # the staff's sheet names every arm that is stopped
     said = _POLITE.sub("", _SHOW.sub("", text.strip(" ?!."))).strip(" ,")
     found = find_word(said)
     if found is None or found[0].does is not Does.ASK:

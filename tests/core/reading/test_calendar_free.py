@@ -47,7 +47,6 @@ def test_a_bare_number_is_asked_about_and_becomes_the_hour(text: str) -> None:
         "game sat was rough",
         "we play sat",
         "great game saturday Leo",
-        "practice moved to 5pm tue",
         "sat 10am vs Summit Leo starts",
         "can we play Ridge saturday 2pm",
         "plan 3 games saturday 60 each",
@@ -62,3 +61,27 @@ def test_a_bare_number_is_asked_about_and_becomes_the_hour(text: str) -> None:
 )
 def test_talk_and_logs_are_no_line_about_the_calendar(text: str) -> None:
     assert free_calendar_line(text, POSTED) is None
+
+
+@pytest.mark.parametrize(
+    "text", ["saturday 2pm game cancelled", "the 2pm game sat is rained out", "sat 2pm game is off"]
+)
+def test_a_game_is_called_off_in_any_order(text: str) -> None:
+    found = calendar_line(text, POSTED) or free_calendar_line(text, POSTED)
+    assert found is not None
+    assert found.off
+    assert found.planned == (Planned(SAT, time(14)),)
+
+
+@pytest.mark.parametrize(
+    "text", ["sat game moved to 11am", "practice moved to 5pm tue", "sat game changed to 11am"]
+)
+def test_a_moved_game_is_answered_and_nothing_is_guessed(text: str) -> None:
+    found = free_calendar_line(text, POSTED)
+    assert found is not None
+    assert found.moved
+    assert found.planned == ()
+
+
+def test_a_practice_that_was_moved_without_a_day_is_talk() -> None:
+    assert free_calendar_line("practice was moved", POSTED) is None
