@@ -10,13 +10,14 @@ from dataclasses import replace
 
 from sqlmodel import Session, col, select
 
+from core.audience import Relation
 from core.ledger.answers import FIELDS, Answers, NewCount, number_in
 from core.ledger.crew import Crew
 from core.ledger.decide import Decision
 from core.ledger.question import Question, QuestionCode
 from core.ledger.spoken import spoken
 from core.ledger.twins import SAME_EVENING
-from core.ledger.who import is_named_in, names_of, plain
+from core.ledger.who import Arm, find, is_named_in, names_of, plain
 from core.model import Line, LineState, Outing, key
 from core.reading import UnreadReason
 from core.reading.stage import puts_right
@@ -28,8 +29,8 @@ MOST_WORDS = 7
 _SMALL = (
     "oops whoops woops sorry no not wait actually it was is it's its were should be have been "
     "i meant mean make that correction my bad the a count only just really rather instead of and "
-    "he she they threw pitches for him her perdón perdon eran fueron era fue son quise decir en "
-    "realidad me equivoqué equivoque corrección correccion solo sólo y de"
+    "he she they change set fix to threw pitches for him her perdón perdon eran fueron era fue "
+    "son quise decir en realidad me equivoqué equivoque corrección correccion solo sólo y de"
 )
 _SMALL_WORDS = frozenset(_SMALL.split())
 #: The new count is no more than so many times the old one, and the other way round.
@@ -52,7 +53,8 @@ def with_new_count(
         number_in(asked.about) or 0,
         *(one for one in numbers if str(one) not in asked.about),
     ]
-    last = [one for one in _last(session, line) if _may_mean(one, numbers, text, crew)][:MOST]
+    recent = _last(session, line) or _of_named(session, line, text, crew)
+    last = [one for one in recent if _may_mean(one, numbers, text, crew)][:MOST]
     if not last:
         return decision
     names = {arm.pitcher_id: arm.name for arm in crew.arms}
@@ -104,6 +106,39 @@ def _last(session: Session, line: Line) -> list[Outing]:
         .order_by(col(Line.posted_at).desc(), col(Line.id).desc(), col(Outing.id))
     ).all()
     return [outing for outing, of in rows if key(of) == key(rows[0][1])]
+
+
+def _of_named(session: Session, line: Line, text: str, crew: Crew) -> list[Outing]:
+    """The newest counted outing of the evening, by anybody, of the one pitcher the staff name."""
+    arm = _one_named(text, crew.related(Relation.STAFF))
+    if arm is None:
+        return []
+    rows = session.exec(
+        select(Outing)
+        .join(Line, col(Outing.line_id) == col(Line.id))
+        .where(
+            Outing.pitcher_id == arm.pitcher_id,
+            Line.id != line.id,
+            col(Line.posted_at) <= line.posted_at,
+            col(Line.posted_at) >= line.posted_at - SAME_EVENING,
+            col(Outing.withdrawn_at).is_(None),
+            col(Outing.joins).is_(None),
+            col(Outing.pitches).is_not(None),
+        )
+        .order_by(col(Line.posted_at).desc(), col(Outing.id).desc())
+    )
+    return list(rows)[:1]
+
+
+def _one_named(text: str, arms: Sequence[Arm]) -> Arm | None:
+    """The one pitcher whom a word, or two together, name: "Sam R" rather than "Sam"."""
+    words = text.split()
+    for size in (2, 1):
+        spoken = (" ".join(words[at : at + size]) for at in range(len(words) - size + 1))
+        for found in (find(one, arms) for one in spoken):
+            if len(found) == 1:
+                return found[0]
+    return None
 
 
 def _may_mean(outing: Outing, numbers: Sequence[int], text: str, crew: Crew) -> bool:

@@ -81,7 +81,7 @@ def _join(
     if answer != SAME:
         return one
     own = before.author_slack_id == line.author_slack_id
-    as_what = JoinedAs.PART if own else JoinedAs.SAME
+    as_what = JoinedAs.PART if own or told is not None else JoinedAs.SAME
     _without(questions, QuestionCode.KIND, one)
     waiting = tuple(name for name in one.waiting if name != "kind")
     kind = one.kind or outing.kind

@@ -54,6 +54,18 @@ def test_another_number_is_no_new_count(club: Club, text: str) -> None:
     assert not any("not 24" in label for label in labels(answer_to(club, "mateo")))
 
 
+def test_the_staff_put_somebody_elses_count_right_by_one_press(club: Club) -> None:
+    club.say("priya", "Leo 35, Sam R 61 vs Summit")
+    club.say("dana", "change Sam R to 64", club.staff)
+    asked = club.ws.bot_messages(club.staff)[-1]
+    assert labels(asked)[0] == "64 pitches, not 61"
+
+    tap(club, "dana", asked, "64 pitches, not 61")
+
+    club.tell_bot("dana", "how many did Sam Ruiz throw sat")
+    assert club.heard("dana")[-1].startswith("*Sam Ruiz*, Sat 2 May: 64 pitches.")
+
+
 def two_counts(club: Club) -> None:
     club.say("mateo", "42p 5cb vs Summit")
     club.say("priya", "Mateo 50 vs Summit")
