@@ -1,6 +1,5 @@
 """The buttons under an answer: likely answers to its questions, fix and undo."""
 
-from collections.abc import Sequence
 from datetime import date
 
 from bot.blocks.message import Button
@@ -27,14 +26,6 @@ def answers_to(line: Line, number: int, asked: Question) -> tuple[Button, ...]:
         )
         for place, value in enumerate(values)
     )
-
-
-def choices(
-    line_id: int, number: int, code: QuestionCode, values: Sequence[str]
-) -> tuple[Button, ...]:
-    """The answers to a question that stands elsewhere than under its line."""
-    carried = {"line": line_id, "question": number, "code": code}
-    return tuple(Button(label.CHOICES[one], CHOOSE, {**carried, "value": one}) for one in values)
 
 
 def _label(asked: Question, place: int, value: str) -> str:

@@ -11,25 +11,23 @@ from sqlmodel import Session
 
 from bot import forms
 from bot.blocks.alerts import SEEN, told_shortly
-from bot.blocks.buttons import FIX, choices
+from bot.blocks.buttons import FIX
 from bot.blocks.consent import without_consent
 from bot.blocks.first_steps import admin_parts, steps_parts
 from bot.blocks.message import Button, Part, as_message
 from bot.blocks.settings import settings_parts
-from bot.forms import clearance, settings
+from bot.forms import clearance, settings, two_counts
 from bot.forms.form import opens
 from bot.forms.pitcher import NAME as ADD_PITCHER
 from bot.outbox.rendered import Published
 from bot.wording import home as say
 from bot.wording.alerts import SEEN as SEEN_LABEL
 from bot.wording.forms import TITLES
-from bot.wording.twice import one_outing_or_two
+from bot.wording.twice import ANSWER, one_outing_or_two
 from core.due.waiting import Waiting
 from core.home import ArmCard, Board, Home, home_of
 from core.ledger.binding import Books
 from core.ledger.command_words import Does, May, Word
-from core.ledger.question import QuestionCode
-from core.ledger.twins import SAME, SECOND
 from core.model import OutboxMessage, Pitcher, key
 from core.roster.first_steps import first_matter, may_found
 
@@ -185,7 +183,8 @@ def _asked(waiting: Sequence[Waiting]) -> Iterable[Part]:
     doubles = [one for one in reversed(waiting) if one.two_counts][:MOST_DOUBLES]
     for line in doubles:
         for said, one in zip(one_outing_or_two(line), line.two_counts, strict=True):
-            yield Part(said, choices(line.line_id, one.place, QuestionCode.SAME, (SAME, SECOND)))
+            carried = {"line": line.line_id, "question": one.place}
+            yield Part(said, (Button(ANSWER, opens(two_counts.NAME), carried),))
     others = [one for one in waiting if one not in doubles]
     if others:
         yield Part(say.waiting(others))

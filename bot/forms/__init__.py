@@ -25,6 +25,7 @@ from bot.forms import (
     sore_gone,
     team,
     thresholds,
+    two_counts,
 )
 from bot.forms.form import Form
 
@@ -51,6 +52,7 @@ _ALL: Final = (
     move.FORM,
     family.FORM,
     sore_gone.FORM,
+    two_counts.FORM,
 )
 #: Every form by its name, which is the callback id of its view.
 FORMS: Final[dict[str, Form]] = {form.name: form for form in (*_ALL, settings.menu(_ALL))}

@@ -133,6 +133,7 @@ MAY_NOT = {
     "move_pitcher": "The roster is for the coaches.",
     "consent_paper": "Consent on paper is recorded by the coaches.",
     "delete_record": "Only a guardian, or the pitcher from 18 on, can have a record deleted.",
+    "two_counts": "That is answered meanwhile, or it is for the pitcher's coaches.",
     "game_counts": "The counts of a whole game are for coaches and scorekeepers.",
     "pain": "You may report pain for no pitcher here. Tell a coach.",
     "put_right": "There is nothing in this line that you may change.",

@@ -3,6 +3,8 @@
 from bot.wording.words import counted, day, safe
 from core.due.waiting import Waiting
 
+TITLE, FIELD, ANSWER = "One outing or two?", "What is it?", "Answer"
+
 
 def one_outing_or_two(found: Waiting) -> list[str]:
     """Of each open question of a line: whose outing, both counts and by whom, what stands now."""

@@ -3,7 +3,7 @@
 import pytest
 
 from tests.support.club import Club
-from tests.support.phone import home, press_home
+from tests.support.phone import fill, form, home, press_home
 from tests.support.taps import answer_to, labels, tap
 
 
@@ -78,11 +78,13 @@ def test_home_tells_of_two_counts_and_settles_them(club: Club) -> None:
     assert (
         "Mateo Cruz: 50 pitches by Priya Venn, 42 pitches by Mateo Cruz (asked on Sat 2 May). One "
         "outing, or two? The larger number stands until that is answered.\n"
-        "[The same outing] [A second outing]"
+        "[Answer]"
     ) in read
     assert "Two counts of one outing? Mateo Cruz, Sat 2 May." in read
 
-    press_home(club, "dana", "The same outing")
+    press_home(club, "dana", "Answer")
+    assert "What is it?: The same outing" in form(club, "dana")
+    assert fill(club, "dana", same="same") == {}
     assert "One outing, or two?" not in home(club, "dana")
 
 

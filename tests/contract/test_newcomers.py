@@ -10,7 +10,7 @@ from core.model import Outing, Pitcher
 from core.store import Store
 from tests.support.club import Club, club_at
 from tests.support.phone import call, fill, form, home, press_home
-from tests.support.taps import answer_to, labels, tap
+from tests.support.taps import action_id, answer_to, labels, tap
 from tests.support.workspace import AppHost
 
 
@@ -48,7 +48,11 @@ def test_a_line_about_an_unknown_pitcher_counts_once_he_is_added(new_team: Club)
     assert "First and last name: Rio" in form(new_team, "ada")
     add_with_joan(new_team, name="Rio Vale")
     assert "Not counted for Rio Vale: no consent is on file." in new_team.ws.message(asked).text
-    tap(new_team, "joan", answer_to(new_team, "joan"), "I agree")
+    request = answer_to(new_team, "joan")
+    new_team.ws.press(new_team.people["joan"], request, action_id(request, "I agree"))
+    new_team.ws.settle()
+    new_team.settle_now()  # her answer does not wait for the lines that are read again
+    new_team.settle()
 
     assert counted(new_team) == [30]
     assert new_team.reaction(said) == ["baseball"]
