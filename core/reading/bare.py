@@ -246,8 +246,8 @@ RUNNING_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "at 45 after 3",
-        "(?<!finish) (running|had|at)* (about|at|is)* num (unit)? after (the)? <k:num|ord>"
-        " (innings)?",
+        "(?<!finish) (running|had|at)* (about|at|is)* num (unit)? said_day? after (the)?"
+        " <k:num|ord> (innings)?",
         _running,
     ),
     rule(
@@ -370,6 +370,8 @@ BARE_RULES: tuple[Rule, ...] = (
         "^ (adv|about)* <n:num> (ish)? said_day (comma|dash)? (in|the|a|adv|adj)* kind",
         _pitches,
     ),
+    rule("the 22 she threw", "(the|with)+ <n:num> (pitches)? (i|he) threw", _pitches),
+    rule("I have 58 for tonight", "i had (adv|about)* <n:num> for (said_day|said_who)", _pitches),
     rule("today was 70", f"said_day is (about|adv)* <n:num> {_AFTER}", _pitches),
     rule(
         "threw a side today 25",

@@ -99,7 +99,11 @@ def _is_harmless(board: Board, words: Lexicon, at: int, *, few: bool) -> bool:
     if item.symbol == "none":
         pitches = board.items[at + 1 : at + 2]
         thrown = bool(pitches) and pitches[0].symbol == "pitches" and _since(board, at + 2)
-        return thrown or _answers(board, at)
+        return (
+            thrown
+            or _answers(board, at)
+            or any(c.key == "off" and c.first == at + 1 for c in board.claims)
+        )
     if item.symbol == "forstrikes":
         return not any(c.key in COUNTS and at - 4 < c.after <= at for c in board.claims)
     if item.symbol == "combined":

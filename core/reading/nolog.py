@@ -226,6 +226,8 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     ),
     rule("no walks", "none (adj)* (stat|hit|balls)", says_no_log("statistic")),
     rule("feeling", "feels (adv|at|about|the)* pct", says_no_log("feeling")),
+    rule("4-4 after six", "num (dash|to) num after (the)? (num|ord) (innings)?", _score),
+    rule("price", "cost (is|of|the|about|adv|hisher|i|he)* num (thing)?", says_no_log("price")),
     rule(
         "win, score",
         "win (the|in|it|game|vs|word|is|at|colon|comma|adv|by|for)* num (dash|to) num",

@@ -68,7 +68,7 @@ _GOOD_ARM = LazyPattern(
 )
 _DOES_NOT = LazyPattern("site (nothing) (?= dot|stop|newline|comma|$)")
 _GOOD_SELF = LazyPattern(
-    "(^|comma|dot|semi|stop|newline|and|but) (i|he)* feels adv* <g:good|goodadj>"
+    "(^|comma|dot|semi|stop|newline|and|but) (i|he|feels)* feels adv* <g:good|goodadj>"
     " (today|adv)* (?= comma|dot|newline|semi|stop|$)"
 )
 _GOOD = (_NO_PAIN, _ZERO_PAIN, _NO_PAIN_AFTER_SITE, _GOOD_ARM, _GOOD_SELF, _DOES_NOT)
@@ -284,7 +284,7 @@ def _sites(board: Board, first: int, after: int, report: Report, good: list[int]
     near = [i for i in here if board.clause[i] in spoken]
     if near:
         return _most_specific(board, near)
-    if not report.words:
+    if not report.words or all(_of_something_else(board, at) for at in report.words):
         return []
     if here:
         return _most_specific(board, here)
@@ -293,6 +293,14 @@ def _sites(board: Board, first: int, after: int, report: Report, good: list[int]
         return _most_specific(board, beside)
     praised = [i for i in good if first <= i < after]
     return praised[-1:]
+
+
+def _of_something_else(board: Board, at: int) -> bool:
+    """As in "arm is fine, wallet is sore": a noun that is no site and nobody's name."""
+    before = at - 1
+    while before > 0 and board.items[before].symbol in ("is", "feels", "adv"):
+        before -= 1
+    return before < at - 1 and board.symbol_is(before, "word")
 
 
 def _most_specific(board: Board, places: list[int]) -> list[int]:

@@ -81,7 +81,7 @@ RADAR_RULES: tuple[Rule, ...] = (
     rule(
         "radar, verb and one number",
         "(radar|hit)"
-        " (at|is|in|up_to|radar|hit|colon|about|the|adv|a|with|said_who|had|book)* <n:num>"
+        " (at|is|in|up_to|radar|hit|colon|about|the|adv|a|with|said_who|had|book|feels)* <n:num>"
         " (?! (dash|fill)* (unit|innings|percent|times))",
         _radar,
     ),

@@ -12,7 +12,7 @@ _SITE_IN = LazyPattern("site adv* into <n:num> (?! (fill|dash)* (noun|percent))"
 _A_LEVEL = LazyPattern("a (about|adv)* <n:num> (?! (fill|dash)* (noun|percent|bullpen|catch))")
 _LEVEL = LazyPattern(
     "((pain|sore|painscale) (is|colon|about|a|at|adv|dash|painscale|the|open|feels|i|he|of)*"
-    " | site (adv|feels)* (is|about|a|colon) (is|about|a|adv|feels|painscale)*) <n:num>"
+    " | site (adv|feels)* (is|about|a|colon) (is|about|a|at|adv|feels|painscale)*) <n:num>"
     " (ish)? (?! (fill|dash)* (noun|percent|limit))"
 )
 

@@ -20,7 +20,9 @@ def beside(board: Board, at: int) -> tuple[int, int]:
         return whole  # "612 pitches and 88 curves this season, 38 innings"
     before = _counts_towards(board, range(at - 1, first - 1, -1))
     if before is not None:
-        return before, _parts_after(board, 1 + (_counts_towards(board, range(at + 1, after)) or at))
+        own = [i for i in range(at + 1, after) if board.items[i].symbol == "with"]
+        stop = own[0] if own else after  # "52 on the week with the 22 she threw tonight"
+        return before, _parts_after(board, 1 + (_counts_towards(board, range(at + 1, stop)) or at))
     behind = _counts_towards(board, range(at + 1, after))
     return at, at + 1 if behind is None else behind + 1
 
