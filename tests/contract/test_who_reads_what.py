@@ -79,6 +79,7 @@ ALLOWED: dict[NoticeKind, set[str]] = {
     NoticeKind.FAMILY_UNSENT: {COACH},
     NoticeKind.NO_CONTACT: {STAFF},
     NoticeKind.WELCOME: {COACH},
+    NoticeKind.ADDED: {COACH},
     NoticeKind.HOME: {OWN_PAGE},
     NoticeKind.STRANGER: {AUTHOR},
     NoticeKind.REFUSED: {AUTHOR, GUARDIAN, HIMSELF, COACH},
@@ -92,7 +93,7 @@ ELSEWHERE = {
     NoticeKind.SPIN_SILENT, NoticeKind.POST_GAME, NoticeKind.CALENDAR, NoticeKind.FAMILY_UNSENT,
     NoticeKind.REFUSED, NoticeKind.CHANNEL_TROUBLE, NoticeKind.PERSON_TROUBLE,
     NoticeKind.DANGER, NoticeKind.TWO_COUNTS, NoticeKind.HOME,
-    NoticeKind.LAST_REST_DAY, NoticeKind.WELCOME,
+    NoticeKind.LAST_REST_DAY, NoticeKind.WELCOME, NoticeKind.ADDED,
 }  # fmt: skip
 
 
