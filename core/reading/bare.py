@@ -179,7 +179,8 @@ def _unpaired_type_before(board: Board, at: int) -> bool:
 def _running(board: Board, match: re.Match[str]) -> None:
     """As in "at 45 after 3", where 3 can be an inning."""
     if match.groupdict().get("k"):
-        inning = board.whole(match.start("k"))
+        named = board.items[match.start("k")].symbol == "first"
+        inning = 1 if named else board.whole(match.start("k"))
         if inning is None or inning > MOST_INNINGS:
             return
     numbers = [i for i in range(*match.span()) if board.items[i].symbol == "num"]
@@ -247,7 +248,7 @@ RUNNING_RULES: tuple[Rule, ...] = (
     rule(
         "at 45 after 3",
         "(?<!finish) (running|had|at)* (about|at|is)* num (unit)? said_day? after (the)?"
-        " <k:num|ord> (innings)?",
+        " <k:num|ord|first> (innings)?",
         _running,
     ),
     rule(

@@ -115,6 +115,15 @@ def _afterwards(board: Board, match: re.Match[str]) -> None:
         board.no_log(later + 1, match.end(), "corrected")
 
 
+def _no_that(board: Board, match: re.Match[str]) -> None:
+    """As in "47 pitches, no 49"."""
+    number, later = match.start("n"), match.start("w")
+    if _close(board.items[number].value, board.items[later].value):
+        field = groups.FIELDS[board.items[match.start("v")].symbol]
+        claim_count(board, later, later + 1, field, later)
+        board.no_log(number, later, "corrected")
+
+
 def _starred(board: Board, match: re.Match[str]) -> None:
     """As in "40 throws *45", the way a chat puts a word right; "2*10" is no correction."""
     star = match.start("c")
@@ -302,6 +311,9 @@ CORRECTION_RULES: tuple[Rule, ...] = (
     rule("58 no 59", "(?<!noun) <n:num> <c:none> (?= num)", _corrected),
     rule("fifteen.. no sixteen curves", "(?<!noun) <n:num> dot <c:none> (?= num)", _a_little_off),
     rule("8 curves, no 9 actually", "<n:num> <v:unit> comma <c:none> num correction", _afterwards),
+    rule(
+        "47 pitches, no 49", "<n:num> <v:unit> comma <c:none> <w:num> (?! (fill)* noun)", _no_that
+    ),
     rule(
         "40 throws *45",
         "<n:num> (fill|unit|said_vs|opponent|vs|word)* <c:star> (?= num (?! star))",

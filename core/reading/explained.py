@@ -80,6 +80,10 @@ def _is_harmless(board: Board, words: Lexicon, at: int, *, few: bool) -> bool:
         return (
             is_filler(words, item.name, slips=few) or _is_company(board, at) or _is_team(board, at)
         )
+    if item.symbol == "skipped":  # "cut the pen at 18 pitches"
+        return item.text.lower() == "cut"
+    if item.symbol == "speed":  # "effort:80%"
+        return board.symbol_is(at + 1, "colon")
     if item.symbol == "hit":  # "they hit everything"
         return at + 1 == len(board.items) or board.items[at + 1].symbol not in NUMERIC
     if item.symbol in ("over", "radar"):  # "26 pitches over 2 innings", "hit 71 mph"

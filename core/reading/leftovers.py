@@ -22,6 +22,8 @@ _SURELY_TALK = frozenset(
      "heading", "over", "pastref"}
 )  # fmt: skip
 _HYPOTHETIC = (
+    "i'd",
+    "id ",
     "if",
     "would",
     "woulda",

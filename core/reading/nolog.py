@@ -246,7 +246,7 @@ NO_LOG_RULES: tuple[Rule, ...] = (
     rule("faced five", "faced (adv|the)* num", says_no_log("statistic")),
     rule(
         "skipped",
-        "skipped (the|hisher|a|today)* (bullpen|game|catch|live|side|warm|practice)",
+        "skipped (the|hisher|a|today)* (bullpen|game|catch|live|side|warm|practice) (?! at num)",
         says_no_log("not done"),
     ),
     rule(

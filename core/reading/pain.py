@@ -159,8 +159,9 @@ def _ask_whose(board: Board, scope: Scope) -> None:
 def _unsure(board: Board) -> None:
     for at, item in enumerate(board.items):
         if item.symbol == "unsure" and board.free(at):
-            if item.text.lower().startswith("icing") and board.has("pain", "sore"):
-                continue  # "shoulder pain, 4 out of 10. I'm icing it"
+            told = item.text.lower().startswith(("icing", "blister")) and board.has("pain", "sore")
+            if told:
+                continue  # "shoulder pain, 4 out of 10. I'm icing it", "finger hurts (blister)"
             board.unread(at, at + 1, UnreadReason.UNCLEAR_PAIN)
 
 
@@ -229,6 +230,16 @@ def _exception(board: Board, at: int) -> None:
         board.claim(at, match.end(), "pain", (Pain(board.items[place].name),))
 
 
+def _level_asked(
+    board: Board, after: int, levels: list[tuple[int, int, int]]
+) -> list[tuple[int, int, int]]:
+    """As in "where it hurts: forearm. how much: 2", in the sentence that follows."""
+    if not board.symbol_is(after, "ask"):
+        return []
+    _, end = span(board.sentence, after)
+    return [one for one in levels if after <= one[0] < end and board.free(one[0])]
+
+
 def _levels_beside(
     board: Board, site: int, levels: list[tuple[int, int, int]]
 ) -> list[tuple[int, int, int]]:
@@ -253,6 +264,7 @@ def _report(
     report.sites = _sites(board, first, after, report, good)
     if report.words and report.sites and not report.levels:
         report.levels = _levels_beside(board, report.sites[0], levels)
+        report.levels = report.levels or _level_asked(board, after, levels)
     if not report.words and not (report.levels and report.sites):
         return
     gone = gone_places(board, first, after, report)

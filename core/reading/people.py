@@ -239,6 +239,8 @@ def _fits(board: Board, at: int, *, given: bool) -> bool:
         return True  # "my brother Teo"
     follows = _after_initial(board, at)
     if board.author == "pitcher":
+        if given and at == 0 and _has_it_logged(board, at + 1):
+            return True
         told = follows in PLAIN_RECORD or follows in _ARM or _and_i(board, at)
         told = told or (board.lang == "es" and _hurts(board, at))
         return told if given else follows in ("threw", "went") and board.items[at].name.isalpha()
@@ -262,6 +264,12 @@ def _is_plain_filler(board: Board, at: int) -> bool:
     if name not in lexicon(board.lang).fillers or name in nicknames():
         return False
     return not (at + 1 < len(board.items) and board.items[at + 1].text[:1].isupper())
+
+
+def _has_it_logged(board: Board, at: int) -> bool:
+    """As in "Marcus forgot to log, he threw 51", "Chase asked me to put his in: 27p"."""
+    words = [item.text.lower() for item in board.items[at : at + 2]]
+    return words[:1] == ["forgot"] or words in (["asked", "me"], ["wants", "me"], ["needs", "me"])
 
 
 def _hurts(board: Board, at: int) -> bool:

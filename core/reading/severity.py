@@ -17,6 +17,9 @@ _LEVEL = LazyPattern(
 )
 
 
+_ASKED_LEVEL = LazyPattern("ask colon <n:num>")  # "how much: 2"
+
+
 _SMALL_WORDS = frozenset(
     {"comma", "dot", "stop", "newline", "adv", "about", "a", "is", "semi", "rates", "he", "i",
      "feels", "it", "the", "and", "but"}
@@ -43,12 +46,18 @@ def severities(board: Board) -> list[tuple[int, int, int]]:
     if len(listed) < 2:
         listed = [m for m in listed if board.sentence[m.start()] in scaled]
     listed += _SITE_IN.finditer(board.line) if board.lang == "es" else ()
-    for match in (*_LEVEL.finditer(board.line), *graded, *listed):
+    asked = list(_ASKED_LEVEL.finditer(board.line)) if painful else []
+    for match in (*_LEVEL.finditer(board.line), *graded, *listed, *asked):
         place = match.start("n")
         value = board.items[place].whole
         if value is not None and not any(first <= place < after for first, after, _ in found):
             found.append((place, place + 1, value))
-    return [_put_right(board, *one) for one in found]
+    return [_put_right(board, *one) for one in found if not _is_past(board, one[0])]
+
+
+def _is_past(board: Board, at: int) -> bool:
+    """As in "down to a 2/10 today, was a 4 last week"."""
+    return any(board.items[i].symbol == "pastref" for i in range(*span(board.clause, at)))
 
 
 def _put_right(board: Board, first: int, after: int, level: int) -> tuple[int, int, int]:
