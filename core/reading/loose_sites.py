@@ -64,6 +64,7 @@ def _which_arm(board: Board, at: int) -> bool:
 def unexplained_sites(board: Board) -> list[Unread]:
     """As in "elbow is on fire": something is said about the arm in words that are not known."""
     found = []
+    inquired = "asked about" in board.text.lower()
     for at, item in enumerate(board.items):
         if not board.symbol_is(at, "site") or item.name not in _THROWING_SITES:
             continue
@@ -73,7 +74,7 @@ def unexplained_sites(board: Board) -> list[Unread]:
         )
         explained = ("tired", "nopain", "pain")
         told_of = [c for c in board.claims if c.key in explained and first <= c.first < after]
-        if any("asked about" in board.items[i].text.lower() for i in range(first, at)):
+        if inquired and any("asked about" in board.items[i].text.lower() for i in range(first, at)):
             continue  # "u asked about my elbow, no pain today"
         if told_of and not _apart(board, at, told_of):
             continue

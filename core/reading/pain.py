@@ -217,6 +217,8 @@ def _hurts_elsewhere(board: Board, at: int) -> bool:
 
 def _is_asked(board: Board, at: int) -> bool:
     """As in "is Leo's arm ok?": a question is no statement, unless it asks to log."""
+    if not board.has("question"):
+        return False
     first, after = span(board.clause, at)
     asked = any(board.items[i].symbol == "question" for i in range(at, after))
     return asked and not any(board.items[i].symbol == "logthis" for i in range(first, after))
