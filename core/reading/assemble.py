@@ -70,6 +70,9 @@ class Assembler:
         if earlier is not None:
             self._put_all(earlier, piece)
             return
+        if self._off_of_whom(piece):
+            self._ask(piece)
+            return
         if not self.drafts or self.headed or self._begins(self.drafts[-1], piece):
             self.drafts.append(self._fresh(piece))
             self.headed = False
@@ -223,6 +226,21 @@ class Assembler:
                 self.heading.label, self.heading.kind = str(claim.value), "game"
             elif claim.key == "opponent":
                 self.heading.opponent = True
+
+    def _off_of_whom(self, piece: Piece) -> bool:
+        """As in "Sun: Leo 55p; Mon: off; Tue: Max 25p": a day off of all, or of Leo?"""
+        keys = {claim.key for claim in piece}
+        if {"day", "off"} != keys or not self.drafts or not self.drafts[-1].who:
+            return False
+        items, first = self.board.items, piece[0]
+        last = first.key != "day" or first.after == len(items)
+        headed = not last and items[first.after].symbol in ("colon", "dash")
+        names = {claim.value for claim in self.board.claims if claim.key == "who"}
+        apart = (
+            self.board.sentence[self.drafts[-1].claims[-1].first]
+            != self.board.sentence[first.first]
+        )
+        return headed and apart and len(names) > 1
 
     def _of_the_named(self, piece: Piece) -> bool:
         """As in "Milo, pen, 25p": what follows a name before its counts is his alone."""

@@ -15,6 +15,7 @@ from core.reading.board import COUNTS, NO_LOG, Board, Claim
 from core.reading.clauses import span
 from core.reading.draft import PRACTICE
 from core.reading.entry import Entry, Unread, UnreadReason
+from core.reading.groups import KINDS
 from core.reading.roster import is_known
 from core.reading.vocabulary import given_names, nicknames
 
@@ -58,6 +59,8 @@ def doubts(board: Board, entries: Sequence[Entry]) -> list[Unread]:
     if "kind" in keys:
         found += _kind_of_no_entry(board, entries)
         found += _uncounted_day(board, entries) if "day" in keys else []
+    if board.has("question", "ask") and board.has("plan"):
+        found += _listed_after_a_plan(board)
     if "nopain" in keys and board.has("insteadof"):
         found += _site_left_out(board)
     if "day" in keys and keys & _TOLD and len(entries) == 1:
@@ -168,6 +171,22 @@ def _present_or_past(board: Board) -> list[Unread]:
         Unread(board.quote(*span(board.clause, at)), UnreadReason.UNCLEAR_DAY)
         for at in present_on_a_weekday(board)
     ]
+
+
+def _listed_after_a_plan(board: Board) -> list[Unread]:
+    """As in "who has pens tomorrow? Leo 25, Max 30": what they are to throw?"""
+    found = []
+    for at, item in enumerate(board.items[:-1]):
+        if item.symbol != "question":
+            continue
+        first, _ = span(board.sentence, at)
+        asked = {one.symbol for one in board.items[first:at]}
+        start, end = span(board.sentence, at + 1)
+        told = {one.symbol for one in board.items[start:end]}
+        counted = [c for c in board.claims if c.key in COUNTS and start <= c.first < end]
+        if "plan" in asked and asked & KINDS and counted and not told & (KINDS | _HAPPENED):
+            found.append(Unread(board.quote(start, end), UnreadReason.TWO_READINGS))
+    return found
 
 
 def _days(board: Board) -> int:

@@ -41,6 +41,11 @@ def _apart(board: Board, site: int, told_of: list[Claim]) -> bool:
     return follows in ("word", "is", "feels", "adv", "adj") and not listed
 
 
+def _pains(value: object) -> list[str]:
+    """The sites of a claim of pain."""
+    return [pain.site for pain in value] if isinstance(value, tuple) else []
+
+
 def _told_later(board: Board, at: int) -> bool:
     """As in "his elbow, which was a 4 last week, did not hurt": nothing else is said of it here."""
     first, after = span(board.clause, at)
@@ -78,6 +83,9 @@ def unexplained_sites(board: Board) -> list[Unread]:
             continue  # "u asked about my elbow, no pain today"
         if told_of and not _apart(board, at, told_of):
             continue
+        pains = [one for c in board.claims if c.key == "pain" for one in _pains(c.value)]
+        if item.name in pains and not told_of:
+            continue  # "took a liner off the shin. Shin is a 5"
         if _told_later(board, at) or _which_arm(board, at):
             continue
         following = board.items[at + 1].symbol if at + 1 < after else ""

@@ -79,7 +79,7 @@ def _said_but_was(board: Board, match: re.Match[str]) -> None:
 
 PUT_RIGHT_RULES: tuple[Rule, ...] = (
     rule("saturday no wait sunday", f"({_DAY}) mark* correction {_SMALL} (?= {_DAY})", _first_goes),
-    rule("sunday not saturday", f"({_DAY}) (comma)? insteadof (on)? ({_DAY})", _second_goes),
+    rule("sunday not saturday", f"({_DAY}) (comma|open)* insteadof (on)? ({_DAY})", _second_goes),
     rule(
         "pen, well no it was flat ground",
         f"({_KIND}) (today|yesterday)? mark* correction {_SMALL} (?= {_KIND})",

@@ -46,6 +46,18 @@ def _speed_at(board: Board, match: re.Match[str]) -> None:
         _speed_of_pitch(board, match)
 
 
+def _speed_or_count(board: Board, match: re.Match[str]) -> None:
+    """As in "touched 74"; a coach's "Leo and Max both hit 60 today" may be their counts."""
+    named = any(claim.key == "who" and claim.after <= match.start() for claim in board.claims)
+    hit = board.items[match.start()].symbol == "hit"
+    told = board.has(*groups.FIELDS, "radar", "mph", "spectacle")
+    value = board.whole(match.start("n"))
+    if hit and named and not told and board.author != "pitcher" and value in SPEEDS:
+        board.unread(match.start(), match.end(), UnreadReason.TWO_READINGS)
+    else:
+        _radar(board, match)
+
+
 RADAR_RULES: tuple[Rule, ...] = (
     rule(
         "hit 74 on the gun",
@@ -83,7 +95,7 @@ RADAR_RULES: tuple[Rule, ...] = (
         "(radar|hit)"
         " (at|is|in|up_to|radar|hit|colon|about|the|adv|a|with|said_who|had|book|feels)* <n:num>"
         " (?! (dash|fill)* (unit|innings|percent|times))",
-        _radar,
+        _speed_or_count,
     ),
     rule(
         "the fastball reached 74",

@@ -80,7 +80,9 @@ def level_alone(board: Board, first: int, after: int) -> list[tuple[int, int, in
     """
     spans = [span(board.clause, after - 1)]
     if after < len(board.items):
-        spans.append(span(board.sentence, after))
+        following = span(board.sentence, after)
+        ratio = board.items[after].symbol == "ratio"  # "lat was sore. 3/10, left side."
+        spans.append(span(board.clause, after) if ratio else following)
     for start, end in spans:
         told = [i for i in range(start, end) if board.items[i].symbol not in _SMALL_WORDS]
         if [board.items[i].symbol for i in told] == ["num", "painscale"] and start > first:

@@ -36,7 +36,9 @@ def read_tables(board: Board) -> None:
         found = _header(board, first, after)
         if found is not None:
             header = found
-            rows = list(_parts(board, header.after, after))
+            closes = header.after == len(board.items)  # "Abel 3.1/53/8 (ip/p/cb)"
+            places = (first, header.first - 1) if closes else (header.after, after)
+            rows = list(_parts(board, *places))
         elif header is not None:
             rows = [(first, after)]
         else:
@@ -107,7 +109,8 @@ def _stroked(board: Board, first: int, after: int) -> _Header | None:
             while end < after and board.items[end].symbol in ("close", "colon", "dash"):
                 end += 1
             fields = tuple(_column(board, place) or "" for place in places)
-            return _Header(at, end, fields) if end < len(board.items) else None
+            closes = end == len(board.items) and at > first and board.items[at - 1].symbol == "open"
+            return _Header(at, end, fields) if end < len(board.items) or closes else None
     return None
 
 
