@@ -277,6 +277,13 @@ def _unknown_amounts(board: Board) -> list[Unread]:
     ]
 
 
+def _is_own(board: Board, at: int) -> bool:
+    """Whether the sentence tells of the author or of somebody named."""
+    first, after = span(board.sentence, at)
+    named = any(claim.key == "who" and first <= claim.first < after for claim in board.claims)
+    return named or any(item.symbol == "i" for item in board.items[first:after])
+
+
 def _counts_after_talk(board: Board) -> list[Unread]:
     """As in "their lefty threw 88. 35 curves": counts without a subject, right after talk that
     counted too, or that told of a pen to come.
@@ -291,10 +298,18 @@ def _counts_after_talk(board: Board) -> list[Unread]:
             c.key == NO_LOG and board.items[c.first].symbol in talk.get(str(c.value), ())
             for c in before
         )
+        watched = any(board.items[c.first].symbol == "spectacle" for c in before)
         counted = [
             c for c in board.claims if board.sentence[c.first] == sentence and c.key in COUNTS
         ]
-        if told and counted and not any(c.key in COUNTS for c in before):
+        if watched and counted and not _is_own(board, counted[0].first):
+            found.append(
+                Unread(
+                    board.quote(*span(board.sentence, counted[0].first)),
+                    UnreadReason.UNCLEAR_PERSON,
+                )
+            )
+        elif told and counted and not any(c.key in COUNTS for c in before):
             first, after = span(board.sentence, counted[0].first)
             if not any(item.symbol in _SUBJECTS for item in board.items[first:after]):
                 found.append(Unread(board.quote(first, after), UnreadReason.TWO_READINGS))

@@ -25,6 +25,7 @@ TARGETS = {
     "corpus_twenty.jsonl": 0.95,
     "corpus_es6.jsonl": 0.9,
     "corpus_es7.jsonl": 0.95,
+    "corpus_es8.jsonl": 0.9,
     "corpus_tenhands.jsonl": 0.92,
     "corpus_hard.jsonl": 0.92,
     "corpus_trio.jsonl": 0.95,
