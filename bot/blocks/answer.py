@@ -10,6 +10,7 @@ from bot.blocks.buttons import answers_to, fix_and_undo, report_pain, type_it
 from bot.blocks.message import Part
 from bot.blocks.newcomers import offers
 from bot.blocks.roll_call import asks_for_all, roll_call
+from bot.blocks.unplaced import settled_texts
 from bot.wording import answers, holds
 from bot.wording.pain import recorded_gone
 from bot.wording.questions import EDIT, PRESS_OR_TYPE, asked_again, question
@@ -20,6 +21,7 @@ from core.ledger.history import only_caught
 from core.ledger.notices import PITCHED
 from core.ledger.question import Question, QuestionCode
 from core.ledger.typed_answers import can_be_typed
+from core.ledger.unplaced import hurt_by, settled_by
 from core.ledger.view import LineView, PitcherView, Standing
 from core.model import LineState, Outing, Person, Pitcher, key
 from core.reading import UnreadReason
@@ -35,13 +37,23 @@ def answer_parts(
     else:
         parts = [Part(_pitcher(session, view, one, viewer)) for one in view.pitchers]
     parts += _questions(session, view)
-    if not any(part.text for part in parts):
+    placed = _settled(session, view)
+    if not any(part.text for part in [*parts, *placed]):
         return [Part(recorded_gone(name)) for name in _said_gone(session, view)]
+    parts += placed
     if _speaks_of_rest(view):
         parts.append(Part(answers.RULES_GOVERN))
     if view.is_first and view.line.state == LineState.READ:
         parts.append(Part(answers.first_time(reaction)))
     return [*parts, Part("", fix_and_undo(view, only_undo=together is not None))]
+
+
+def _settled(session: Session, view: LineView) -> list[Part]:
+    """On whose record this line's own report stands since it was asked whose it is."""
+    here = hurt_by(session, view.line) if view.line.deleted_at is None else []
+    if not {pitcher for pitcher, _ in settled_by(session, view.line)} & set(here):
+        return []
+    return [Part(text) for text in settled_texts(session, view.line)]
 
 
 def _said_gone(session: Session, view: LineView) -> list[str]:

@@ -12,10 +12,12 @@ from bot.blocks.buttons import CHOOSE, UNDO
 from bot.listeners.desk import Desk, presser
 from bot.outbox import owe
 from core.ledger import Notice, NoticeKind
+from core.ledger.answer_notices import answers_again
 from core.ledger.answers import Answer
 from core.ledger.by_hand import ByHandError, Hand, Refusal, choose, undo
 from core.ledger.question import Question, QuestionCode
 from core.ledger.seen import mark_seen
+from core.ledger.unplaced import settled_by
 from core.model import Line
 
 Work = Callable[[Hand], list[Notice]]
@@ -71,6 +73,8 @@ def _choose(hand: Hand, carried: dict[str, Any]) -> list[Notice]:
     number = carried["question"]
     asked = Question.from_json(questions[number]) if number < len(questions) else None
     if asked is None or asked.code != carried["code"]:
+        if line is not None and settled_by(hand.session, line):
+            return answers_again(carried["line"], hand.now)  # it says who settled it
         raise ByHandError(Refusal.GONE)  # it was answered meanwhile, or the line was edited
     answer = Answer(asked.code, str(carried["value"]), asked.about, asked.pitcher_id)
     return choose(hand, carried["line"], answer)

@@ -1,7 +1,8 @@
 """Pain that a line speaks of and that stands on no record yet: who it may be, and putting it there.
 
 The staff say by a button whose pain it is. It is written as their own line then, so that it
-holds, stops the arm and is told to the family like any other report.
+holds, stops the arm and is told to the family like any other report. Where the author is asked
+which pitcher a name means, theirs is the same answer, so that one report comes of both.
 """
 
 from collections.abc import Sequence, Set
@@ -15,10 +16,12 @@ from core.ledger.by_hand import ByHandError, Hand, Refusal, standing_line
 from core.ledger.crew import Crew, crew_of, load_crew
 from core.ledger.days import outing_day
 from core.ledger.dictation import DictationError, Wanted, dictate
-from core.ledger.question import Question, QuestionCode
+from core.ledger.lines import hear_again
+from core.ledger.notices import Notice
+from core.ledger.question import OFFERS_PITCHERS, Question, QuestionCode
 from core.ledger.spoken import spoken
 from core.ledger.who import Arm, find, near
-from core.model import Line, Pitcher, PitcherTeam, key
+from core.model import Line, PainReport, Person, Pitcher, PitcherTeam, key
 from core.reading import Entry, Pain, read
 from core.reading.writing import write
 
@@ -57,6 +60,49 @@ def placed_on(line: Line) -> list[tuple[int, str]]:
     """The pitchers (ids) on whose record the pain of a line was put since, and by whom."""
     given = [Answer.from_json(one) for one in line.answers or ()]
     return [(int(one.value), one.about) for one in given if one.code is QuestionCode.PAIN_UNPLACED]
+
+
+def settled_by(session: Session, line: Line) -> list[tuple[int, str]]:
+    """On whose record (ids) the pain of a line stands since it was asked whose it is, and by whom.
+
+    By the staff's button, or by who answered the question about a name; first come, first kept.
+    """
+    placed = placed_on(line)
+    if placed:
+        return placed
+    given = [Answer.from_json(one) for one in line.answers or ()]
+    chosen = {one.value for one in given if one.code in OFFERS_PITCHERS}
+    author = session.get(Person, line.author_id) if line.author_id is not None else None
+    by = author.name if author is not None else ""
+    return [(one, by) for one in hurt_by(session, line) if str(one) in chosen]
+
+
+def hurt_by(session: Session, line: Line) -> list[int]:
+    """The pitchers (ids) on whose record a report of this very line stands."""
+    rows = select(PainReport.pitcher_id).where(
+        PainReport.line_id == key(line), col(PainReport.withdrawn_at).is_(None)
+    )
+    return list(dict.fromkeys(session.exec(rows.order_by(col(PainReport.id)))))
+
+
+def answer_for(hand: Hand, line: Line, pitcher_id: int) -> list[Notice] | None:
+    """Answer for the author which pitcher the hurt name means; none where that lays no pain.
+
+    Whoever presses was checked by `words_of`.
+    """
+    hurt = {one.about for one in _open(line)}
+    asked = [Question.from_json(one) for one in line.questions]
+    names = [one for one in asked if one.code in OFFERS_PITCHERS and one.about in hurt]
+    if len(names) != 1 or str(pitcher_id) not in names[0].values:
+        return None
+    before = line.answers
+    line.answers = [*before, Answer(names[0].code, str(pitcher_id), names[0].about).as_json()]
+    notices = hear_again(hand.session, line, hand.person, hand.now)
+    if pitcher_id in hurt_by(hand.session, line):
+        return notices
+    line.answers = before
+    hear_again(hand.session, line, hand.person, hand.now)
+    return None
 
 
 def words_of(hand: Hand, line_id: int, pitcher_id: int, among: Set[int]) -> tuple[Line, str]:

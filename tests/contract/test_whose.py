@@ -5,8 +5,9 @@ from sqlmodel import select
 
 from bot.local.records import Message
 from core.model import CoachLimit, PainReport, Pitcher
+from tests.support.answered import Watch
 from tests.support.club import Club
-from tests.support.taps import answer_to, labels, tap
+from tests.support.taps import action_id, answer_to, labels, tap
 
 
 def staff_message(club: Club, beginning: str) -> Message:
@@ -116,3 +117,38 @@ def test_a_pitcher_without_consent_is_told_of_and_has_no_button(club: Club) -> N
 
     assert labels(staff_message(club, UNPLACED)) == []
     assert any("speaks of pain of Ben Abara" in one for one in club.heard("joan"))
+
+
+@pytest.mark.parametrize("text", ["Sam said his shoulder hurts 5/10", "Sam 40p, elbow hurts 5/10"])
+def test_the_staffs_press_answers_for_the_scorekeeper_too(
+    club: Club, watch: Watch, text: str
+) -> None:
+    club.say("priya", text)
+    question, notice = answer_to(club, "priya"), staff_message(club, UNPLACED)
+
+    club.ws.press(club.people["dana"], notice, action_id(notice, "It is Sam Oduya"))
+    club.ws.press(club.people["priya"], question, action_id(question, "Sam Ruiz"))
+    club.settle()
+    watch.presses.clear()  # two presses of one moment share the calls that follow
+
+    assert in_pain(club) == ["Sam Oduya"]
+    assert "*Dana Mercer put it on Sam Oduya's record*" in club.heard("priya")[-1]
+    assert "*Dana Mercer put it on Sam Oduya's record*" in club.ws.message(notice).text
+    assert len([one for one in club.heard("joan") if "has pain" in one]) == 1
+    assert not any("Taken back" in one for one in club.heard("priya") + club.in_staff_channel())
+
+
+def test_the_scorekeepers_choice_settles_it_for_the_staff_too(club: Club, watch: Watch) -> None:
+    club.say("priya", "Sam said his shoulder hurts 5/10")
+    question, notice = answer_to(club, "priya"), staff_message(club, UNPLACED)
+
+    club.ws.press(club.people["priya"], question, action_id(question, "Sam Oduya"))
+    club.ws.press(club.people["dana"], notice, action_id(notice, "It is Sam Ruiz"))
+    club.settle()
+    watch.presses.clear()  # two presses of one moment share the calls that follow
+
+    assert in_pain(club) == ["Sam Oduya"]
+    for told in (club.ws.message(notice), club.ws.message(question)):
+        assert "*Priya Venn put it on Sam Oduya's record*" in told.text
+        assert not any("Sam" in one for one in labels(told))
+    assert club.heard("dana") == []
