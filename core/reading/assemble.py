@@ -183,7 +183,10 @@ class Assembler:
         sentence = self.board.sentence[piece[0].first]
         if not self.drafts[-1].claims:
             return False
-        alone = self.board.sentence[self.drafts[-1].claims[-1].first] != sentence
+        alone = not any(
+            self.board.sentence[c.first] == sentence and (c.key in COUNTS or c.key == "who")
+            for c in self.drafts[-1].claims
+        )
         return alone and all(claim.value == 0 for claim in counts)
 
     def _counts_for_all_but_clashes(self, piece: Piece) -> bool:

@@ -13,6 +13,7 @@ from core.reading.items import Item
 from core.reading.radar import SPEEDS
 
 MOST_INNINGS = 12  # of one outing
+FEWEST_OF_AN_OUTING = 8  # pitches; common practice, no source
 FEWEST = 5  # a smaller bare number is more likely something else
 
 
@@ -71,6 +72,15 @@ def _alone(board: Board, match: re.Match[str]) -> None:
         _pitches(board, match)
 
 
+def _beside_innings(board: Board, match: re.Match[str]) -> None:
+    """As in "34 in 1 inning", "Leo 3 IP 48": a count that fits so many innings."""
+    value, at = board.whole(match.start("n")), match.start("c")
+    outs = next((c.value for c in board.claims if c.key == "outs" and c.first <= at < c.after), 0)
+    fits = isinstance(outs, int) and 7 * outs <= 3 * (value or 0) <= 45 * outs
+    if outs and fits and (value or 0) >= FEWEST_OF_AN_OUTING:
+        _pitches(board, match)
+
+
 def _thrown(board: Board, match: re.Match[str]) -> None:
     if board.items[match.end() - 1].text.lower() in ("thrown", "lanzadas", "tiradas"):
         _pitches(board, match)
@@ -85,7 +95,7 @@ def _of_the_same(board: Board, match: re.Match[str]) -> None:
         board.claim(at, at + 1, key, value)
 
 
-def _total(board: Board, match: re.Match[str]) -> None:
+def claim_total(board: Board, match: re.Match[str]) -> None:
     """A number called the total is as good as one called pitches."""
     _pitches(board, match)
     if board.claims and board.claims[-1].key == "pitches":
@@ -99,7 +109,7 @@ def _came_out(board: Board, match: re.Match[str]) -> None:
     ):
         board.claim(match.start(), match.end(), "running")
     else:
-        _total(board, match)
+        claim_total(board, match)
 
 
 def _is_number(board: Board, at: int) -> bool:
@@ -115,7 +125,7 @@ def _sum_of_innings(board: Board, match: re.Match[str]) -> None:
         if c.key == "running" and board.sentence[c.first] == sentence
     ]
     if len(innings) > 1 and sum(innings) == board.whole(match.start("n")):
-        _total(board, match)
+        claim_total(board, match)
 
 
 def _of_a_total(board: Board, match: re.Match[str]) -> None:
@@ -123,11 +133,6 @@ def _of_a_total(board: Board, match: re.Match[str]) -> None:
     before = any(c.value == "total" and c.first < match.start() for c in board.claims)
     if before:
         _pitches(board, match)
-
-
-def _got_through(board: Board, match: re.Match[str]) -> None:
-    if board.items[match.start("v")].text.lower().startswith("got "):
-        _total(board, match)
 
 
 def _did_instead(board: Board, match: re.Match[str]) -> None:
@@ -161,7 +166,7 @@ def _went(board: Board, match: re.Match[str]) -> None:
 def _final(board: Board, match: re.Match[str]) -> None:
     """As in "32 after 2, 58 final"; "7-5 final" is a score."""
     if board.items[match.start("w")].text.lower() == "final":
-        _total(board, match)
+        claim_total(board, match)
 
 
 def _own_after_others(board: Board, match: re.Match[str]) -> None:
@@ -176,93 +181,11 @@ def _unpaired_type_before(board: Board, at: int) -> bool:
     return any(board.symbol_is(i, name) for i in range(first, at) for name in groups.TYPES)
 
 
-def _running(board: Board, match: re.Match[str]) -> None:
-    """As in "at 45 after 3", where 3 can be an inning."""
-    if match.groupdict().get("k"):
-        named = board.items[match.start("k")].symbol == "first"
-        inning = 1 if named else board.whole(match.start("k"))
-        if inning is None or inning > MOST_INNINGS:
-            return
-    numbers = [i for i in range(*match.span()) if board.items[i].symbol == "num"]
-    if board.has("neverin"):
-        return  # "warmed up 25 pitches in the 6th but never went in"
-    if any(board.whole(i) is None for i in numbers):
-        return
-    board.claim(match.start(), match.end(), "running")
-
-
-def _one_by_one(board: Board, match: re.Match[str]) -> None:
-    """As in "1st 22 ugh, 2nd 9": innings in order; days of a month seldom follow so."""
-    places = [at for at in range(*match.span()) if board.items[at].symbol == "ord"]
-    innings = [board.whole(at) or 0 for at in places]
-    in_order = innings == list(range(innings[0], innings[0] + len(innings)))
-    if not in_order or innings[-1] > MOST_INNINGS or board.has("month", "day", "bullpen", "catch"):
-        return
-    for at in places:
-        board.claim(at, at + 2, "running")
-
-
-def _on_the_way(board: Board, match: re.Match[str]) -> None:
-    """As in "32 thru 2, 48 thru 3", where the line goes on to how it ended."""
-    if any(item.symbol in ("finish", "total", "exit") for item in board.items[match.end() :]):
-        _running(board, match)
-
-
 _AFTER = (
     "(ish)? (?! (fill|dash|slash)* (noun|percent|num|daysago|mph|pct|to|or|quote)"
     " | of (the|hisher|a)* num)"
 )
 
-RUNNING_RULES: tuple[Rule, ...] = (
-    rule(
-        "1st 15, 2nd 16, 3rd 11",
-        "(?<!month) ord num (pitches)? ((word|adj|adv|mark|and)* ord num (pitches)?)+"
-        " (?! (fill|dash)* noun)",
-        _one_by_one,
-    ),
-    rule(
-        "18 in the 3rd",
-        "(?<!finish) (about)? <n:num> (pitches)? in (the)? (ord|ordword) (innings)? | <m:num>"
-        " (pitches)? ordword",
-        _running,
-    ),
-    rule(
-        "1st inning was 25 pitches",
-        "((ord innings | ordword) (is|had|threw|colon|dash)+ |"
-        " (^|newline|dot|comma) (ord innings | ordword)) (about)? <n:num> (pitches)?"
-        " (?! (fill|dash|to)* (noun|num|percent|ord))",
-        _running,
-    ),
-    rule("rain delay at 38", "delay (about)? <n:num> (pitches)?", _running),
-    rule("9 pitch 1st inning", "<n:num> pitches (adj)* (ord (innings) | ordword)", _running),
-    rule(
-        "got through the 5th at 72",
-        "<v:threw> (the)? (ord|ordword) (innings)? at (about)? <n:num>",
-        _got_through,
-    ),
-    rule(
-        "32 through 2, 48 through 3, ended at 66",
-        "num (pitches)? through (the)? <k:num|ord> (innings)? (?= comma|and|then|dot|semi|but)",
-        _on_the_way,
-    ),
-    rule(
-        "at 45 after 3",
-        "(?<!finish) (running|had|at)* (about|at|is)* num (unit)? said_day? after (the)?"
-        " <k:num|ord|first> (innings)?",
-        _running,
-    ),
-    rule(
-        "was at 45 through 3",
-        "(running|at)+ (about|at)* num (unit)? (adv)* (through|in) (the)? <k:num|ord> (innings)?",
-        _running,
-    ),
-    rule(
-        "through 3 at 41",
-        "(after|through) (the)? <k:num|ord> (innings)? (comma|i|he)* (running|at|is|had)+ (at)* num"
-        " (unit)?",
-        _running,
-    ),
-)
 
 BARE_RULES: tuple[Rule, ...] = (
     rule(
@@ -275,7 +198,7 @@ BARE_RULES: tuple[Rule, ...] = (
         f"said_running (comma|dash|dot)* (is|total|for|adv|so)* <n:num> {_AFTER}",
         _sum_of_innings,
     ),
-    rule("total", "<n:num> (ish)? (pitches)? total", _total),
+    rule("total", "<n:num> (ish)? (pitches)? total", claim_total),
     rule("44 when i came out", "(about)? <n:num> (ish)? (pitches)? exit", _came_out),
     rule("total before", f"total (of|colon|is|pitches|about)* <n:num> {_AFTER}", _pitches),
     rule(
@@ -373,6 +296,10 @@ BARE_RULES: tuple[Rule, ...] = (
     ),
     rule("the 22 she threw", "(the|with)+ <n:num> (pitches)? (i|he) threw", _pitches),
     rule("I have 58 for tonight", "i had (adv|about)* <n:num> for (said_day|said_who)", _pitches),
+    rule("34 in 1 inning", "<n:num> (ish)? (in|over) (the)? <c:said_count>", _beside_innings),
+    rule(
+        "Leo 3 ip 48", f"(?<=said_who) <c:said_count> said_count* <n:num> {_AFTER}", _beside_innings
+    ),
     rule("today was 70", f"said_day is (about|adv)* <n:num> {_AFTER}", _pitches),
     rule(
         "threw a side today 25",

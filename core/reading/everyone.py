@@ -1,6 +1,7 @@
 """Others than a line's plain subject: the whole roster, who is left out of it, a playmate."""
 
-from core.reading.board import Board
+from core.reading.board import NO_LOG, Board
+from core.reading.clauses import span
 from core.reading.groups import KINDS, TYPES
 from core.reading.roster import as_typed, bare, is_known, listed
 from core.reading.vocabulary import given_names, nicknames
@@ -8,6 +9,12 @@ from core.reading.vocabulary import given_names, nicknames
 _TOLD = frozenset(
     {"num", "threw", "had", "went", "with", "at", "is", "each", "off", "restday", "notthrown",
      "except", "but", "colon", "dash", "comma", "feels", "about", "none", *KINDS}
+)  # fmt: skip
+
+
+_SAYS_NOTHING = frozenset(
+    {"everyone", "threw", "went", "today", "yesterday", "adv", "word", "dot", "stop", "newline",
+     "colon", "the", "semi"}
 )  # fmt: skip
 
 
@@ -30,6 +37,17 @@ def name_everyone(board: Board) -> None:
             board.claim(at, at + 1, "who", "everyone else")
         elif item.symbol == "except" and board.free(at):
             _left_out(board, at)
+
+
+def forget_everyone(board: Board) -> None:
+    """As in "Everybody threw today. Leo 30, Max 20": each is told of by himself."""
+    names = [c for c in board.claims if c.key == "who" and c.value != "everyone"]
+    for claim in [c for c in board.claims if c.key == "who" and c.value == "everyone"]:
+        first, after = span(board.sentence, claim.first)
+        said = {item.symbol for item in board.items[first:after]}
+        later = [c for c in names if c.first >= after]
+        if later and len(later) == len(names) and said <= _SAYS_NOTHING:
+            claim.key, claim.value = NO_LOG, "heading"
 
 
 def _is_for_all_but(board: Board, at: int) -> bool:

@@ -8,6 +8,7 @@ from core.reading.roster import bare, is_known, listed
 from core.reading.vocabulary import given_names
 
 _LONGEST_OPPONENT = 4  # words
+_LONGEST_CODE = 3  # letters
 _OPENS_A_TEAM = frozenset({"num", "adj", "goodadj", "gamelike", "thing", "stat", "road", "place"})
 _SKIPPED = {
     "vs": ("the", "a", "colon", "dot"),
@@ -65,7 +66,8 @@ def _opponent_word(board: Board, at: int, symbol: str) -> bool:
         return item.symbol in ("word", "road") or (
             (meant or _is_slip(board, at)) and item.symbol not in ("newline", "mention")
         )
-    return item.symbol == "word" and capital and not listed(board, at)
+    short = symbol == "at" and item.text.isupper() and len(item.text) <= _LONGEST_CODE  # "at PE"
+    return item.symbol == "word" and capital and not short and not listed(board, at)
 
 
 def _is_slip(board: Board, at: int) -> bool:

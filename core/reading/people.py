@@ -3,7 +3,7 @@
 from core.reading.board import Board
 from core.reading.double_meanings import double_meaning_is_name, is_nickname
 from core.reading.entry import UnreadReason
-from core.reading.everyone import name_everyone, name_playmate
+from core.reading.everyone import forget_everyone, name_everyone, name_playmate
 from core.reading.groups import FIELDS, KINDS
 from core.reading.items import NUMERIC
 from core.reading.lexicon import lexicon
@@ -80,6 +80,8 @@ def name_people(board: Board) -> None:
         _others_arms(board)
     if board.author != "pitcher":
         _unlisted(board)
+    if board.has("everyone"):
+        forget_everyone(board)
     if any(claim.key == "who" for claim in board.claims):
         _oneself(board)
 

@@ -9,7 +9,7 @@ from core.reading.account import Accounted, account
 from core.reading.addresses import claim_addresses
 from core.reading.ahead import days_of_plans
 from core.reading.assemble import assemble
-from core.reading.bare import BARE_RULES, RUNNING_RULES
+from core.reading.bare import BARE_RULES
 from core.reading.board import Board, run
 from core.reading.clauses import mark_clauses
 from core.reading.conclude import conclude
@@ -37,6 +37,7 @@ from core.reading.pairing import pair_counts
 from core.reading.people import name_people
 from core.reading.put_right import PUT_RIGHT_RULES
 from core.reading.rivals import join_rivals
+from core.reading.running import RUNNING_RULES
 from core.reading.shares import SHARE_RULES
 from core.reading.starred import put_right
 from core.reading.strikes import STRIKE_RULES

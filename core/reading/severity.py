@@ -94,4 +94,25 @@ def level_alone(board: Board, first: int, after: int) -> list[tuple[int, int, in
         pair = item.pair if item.symbol == "ratio" else (item.whole, WORST)
         if pair is not None and pair[0] is not None and pair[1] == WORST and pair[0] <= WORST:
             return [(told[0], told[0] + 1, pair[0])]
-    return []
+    return _opens_next(board, after)
+
+
+def _opens_next(board: Board, after: int) -> list[tuple[int, int, int]]:
+    """As in "strained his oblique. 4 out of 10 when he twists": what the next sentence opens with,
+    where it names no site of its own.
+    """
+    if after >= len(board.items):
+        return []
+    first, end = span(board.sentence, after)
+    if any(board.items[i].symbol in ("site", "pain", "sore") for i in range(first, end)):
+        return []
+    match = _RATIO.compiled.match(board.line, first)
+    if match is None or match.group("r"):
+        return []
+    counted = board.items[match.end()].symbol if match.end() < len(board.items) else ""
+    if counted in NOUNS:
+        return []  # "3 of 10 pitches were curves"
+    level = board.whole(first)
+    scale = board.whole(match.start("t")) if match.group("t") else WORST
+    fits = scale == WORST and level is not None and level <= WORST
+    return [(first, match.end(), level)] if fits and level is not None else []

@@ -45,6 +45,7 @@ TARGETS = {
     "corpus_bleachers.jsonl": 0.97,
     "corpus_letters.jsonl": 0.93,
     "corpus_porch.jsonl": 0.97,
+    "corpus_fall.jsonl": 0.86,
     "corpus_april.jsonl": 0.94,
     "corpus_evenings.jsonl": 0.94,
     "corpus_thumbs.jsonl": 0.90,
