@@ -60,12 +60,15 @@ def days_of_plans(board: Board) -> None:
 
     The day of a sentence that plans and counts nothing is none of the outing before it.
     """
+    days = [claim for claim in board.claims if claim.key == "day"]
+    if all(board.sentence[claim.first] == 0 for claim in days):
+        return
     counted = {board.sentence[c.first] for c in board.claims if c.key in COUNTS}
     counted |= {board.sentence[i] for i, item in enumerate(board.items) if item.symbol in FIELDS
                 and board.free(i)}  # fmt: skip
-    for claim in board.claims:
+    for claim in days:
         here = board.sentence[claim.first]
-        if claim.key != "day" or here in counted or not any(one < here for one in counted):
+        if here in counted or not any(one < here for one in counted):
             continue
         first, after = span(board.sentence, claim.first)
         planned = any(

@@ -5,7 +5,7 @@ is looked at in the end: a number that is left over is asked about.
 """
 
 import re
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import datetime
 
@@ -69,12 +69,8 @@ class Board:
     _line: str | None = None
     symbols: frozenset[str] = frozenset()
     _held: set[str] = field(default_factory=set)  # codes of symbols, those since claimed too
-    # Rows of rules whose first, second and third need the line meets, one bit for each, out of
-    # so many rows.
-    _first: int = 0
-    _second: int = 0
-    _third: int = 0
-    _of_rows: int = 0
+    _meets: int = 0  # the needs of rows that the line meets, and
+    _of_rows: int = 0  # of how many rows
 
     def __post_init__(self) -> None:
         symbols = [item.symbol for item in self.items]
@@ -92,22 +88,19 @@ class Board:
             self._line = "".join(self._codes)
         return self._line
 
+    def look_again(self) -> None:
+        """Pass by the rows that need what is claimed by now."""
+        self._held = set(self._codes)
+        self._of_rows = 0
+
     def fitting_rows(self) -> int:
         """The rows of all tables that may fit the line, one bit for each."""
         if self._of_rows != len(_INDEX.rows):  # a table was taken up since
-            self._first, self._second, self._third = _INDEX.free
-            self._meet(self._held)
-            self._of_rows = len(_INDEX.rows)
-        return self._first & self._second & self._third
-
-    def _meet(self, symbols: Iterable[str]) -> None:
-        met = _INDEX.met
-        for symbol in symbols:
-            if symbol in met:
-                first, second, third = met[symbol]
-                self._first |= first
-                self._second |= second
-                self._third |= third
+            self._meets, self._of_rows = _INDEX.free, len(_INDEX.rows)
+            for symbol in self._held:
+                self._meets |= _INDEX.met.get(symbol, 0)
+        met = self._meets
+        return met & met >> MOST_ROWS & met >> 2 * MOST_ROWS
 
     def claim(
         self,
@@ -124,7 +117,7 @@ class Board:
         said = _SAID_CODES.get(key, _CLAIMED_CODE)
         if said not in self._held:
             self._held.add(said)
-            self._meet(said)
+            self._meets |= _INDEX.met.get(said, 0)
         self._codes[first:after] = [said] * (after - first)
         self._free[first:after] = [False] * (after - first)
         self._line = None
@@ -167,7 +160,7 @@ class Board:
 
     def free_numbers(self) -> list[int]:
         """Places of the unclaimed numbers."""
-        return [i for i, item in enumerate(self.items) if item.symbol in NUMERIC and self.free(i)]
+        return [i for i, free in enumerate(self._free) if free and self.items[i].symbol in NUMERIC]
 
     def whole(self, at: int) -> int | None:
         """The item's value as a whole number."""
@@ -196,20 +189,22 @@ def rule(name: str, pattern: str, apply: Handler) -> Rule:
 
 
 LOOKED_AT = 3  # needs of a row
+MOST_ROWS = 1000  # of all tables; the bits of each need stand so far apart
 
 
 class _Index:
     """Which rows of the tables can fit a line, by the symbols that it holds or has held.
 
-    A set of rows is a number with one bit for each row. A row is looked at when the line holds
-    one symbol of each of its three rarest needs; all are found by one look-up a symbol.
+    A set of rows is a number with one bit for each row; so is, for each of a row's three rarest
+    needs, the set of rows whose need is met. A row is looked at when the line holds one symbol of
+    each; all are found by one look-up a symbol.
     """
 
     def __init__(self) -> None:
         self.rows: list[tuple[LazyPattern, Handler]] = []
         self.tables: dict[int, int] = {}  # by the table's id, its rows: tables are never dropped
-        self.met: dict[str, list[int]] = {}  # by symbol: rows whose need it meets, need by need
-        self.free = [0] * LOOKED_AT  # rows without such a need
+        self.met: dict[str, int] = {}  # by symbol: the needs that it meets
+        self.free = 0  # needs that are none
 
     def table(self, rules: tuple[Rule, ...]) -> int:
         """The rows of a table, which is taken up when it is first asked for."""
@@ -222,14 +217,15 @@ class _Index:
         return found
 
     def _take_up(self, one: Rule) -> None:
-        bit = 1 << len(self.rows)
+        row = len(self.rows)
+        assert row < MOST_ROWS
         self.rows.append((one.pattern, one.apply))
         needs = one.pattern.needs[:LOOKED_AT]
-        for slot, symbols in enumerate(needs):
+        for place, symbols in enumerate(needs):
             for symbol in symbols:
-                self.met.setdefault(symbol, [0] * LOOKED_AT)[slot] |= bit
-        for slot in range(len(needs), LOOKED_AT):
-            self.free[slot] |= bit
+                self.met[symbol] = self.met.get(symbol, 0) | 1 << row + place * MOST_ROWS
+        for place in range(len(needs), LOOKED_AT):
+            self.free |= 1 << row + place * MOST_ROWS
 
 
 _INDEX = _Index()

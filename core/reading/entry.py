@@ -94,6 +94,8 @@ class Entry:
 
     def says_something(self) -> bool:
         """Whether any key is stated."""
+        if self.pitches is not None or self.kind is not None:
+            return True  # most do, and it is quick to see
         return self != (_DAY_ALONE if self.day_named else _NOTHING)
 
     def as_json(self) -> dict[str, object]:

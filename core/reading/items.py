@@ -66,6 +66,15 @@ def itemize(tokens: list[Token], words: Lexicon) -> list[Item]:
     items: list[Item] = []
     at, end = 0, len(tokens)
     while at < end:
+        meaning = words.alone.get(norms[at])
+        if meaning is not None:
+            form, text, norm, start, end_, tight = tokens[at]
+            name, digits = meaning.value or norm, form in _WITH_DIGITS
+            items.append(
+                _new(Item, (meaning.symbol, text, start, end_, None, None, name, tight, digits))
+            )
+            at += 1
+            continue
         if norms[at] not in words.openers:
             items.append(_single(tokens, at))
             at += 1

@@ -18,6 +18,7 @@ class Meaning:
 # By the second word ("" for none): the words after the first, and the meaning.
 Phrases = dict[str, list[tuple[tuple[str, ...], Meaning]]]
 
+_BY_WHAT_FOLLOWS = frozenset({"frac", "good", "oneout"})
 SHORTEST_TYPO = 5  # a shorter word is one letter away from too many others
 LONG_WORD = 8  # from here on two slips are forgiven
 SHORTEST_NEAR = 4
@@ -55,6 +56,13 @@ class Lexicon:
         # What may open a number in words: "half a dozen", "a dozen and a half".
         self.spell = frozenset(self.numbers) | frozenset(self.dozens_after) | {"half", "a"}
         self.spell |= {self.dozen}
+        # Words that mean one thing, whatever follows: most of a line's.
+        self.alone = {
+            first: rows[0][1]
+            for first, rows in self.phrases.items()
+            if len(rows) == 1 and not rows[0][0] and first not in self.spell
+            and rows[0][1].symbol not in _BY_WHAT_FOLLOWS
+        }  # fmt: skip
         # Any other word or number is an item by itself.
         self.openers = self.spell | frozenset(self.by_second)
         self._in_phrases = (frozenset(self.phrases) | inside) - frozenset(self.numbers)

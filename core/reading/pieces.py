@@ -2,10 +2,12 @@
 
 from collections.abc import Iterator
 from itertools import pairwise, takewhile
+from operator import attrgetter
 
 from core.reading.board import COUNTS, NO_LOG, Board, Claim
 
 Piece = list[Claim]
+_PLACE = attrgetter("first", "after")
 FEWEST_CUT = 3  # claims: two markers and a count
 
 
@@ -13,7 +15,7 @@ def pieces(board: Board) -> list[Piece]:
     """The claims that say something, piece by piece; a piece with two of one marker is cut."""
     found: list[Piece] = []
     last = -1
-    for claim in sorted(board.claims, key=lambda one: (one.first, one.after)):
+    for claim in sorted(board.claims, key=_PLACE):
         if claim.key == NO_LOG:
             continue
         if board.piece[claim.first] != last or claim.key == "all" or _of_both(board, found, claim):
@@ -23,11 +25,20 @@ def pieces(board: Board) -> list[Piece]:
         found[-1].append(claim)
     found = [piece for piece in found if piece]
     if len(found) > 1:
-        found = [part for piece in found for part in _headed_by_each(board, piece)]
-        found = _headed_by_days(board, found)
-        found = _led_by_markers(board, found)
-        found = _headed_by_kinds(board, found)
+        found = _put_together(board, found)
     return [part for piece in found for part in _cut(piece) if part]
+
+
+def _put_together(board: Board, found: list[Piece]) -> list[Piece]:
+    """Pieces with what heads them: each rule is asked only where its words are."""
+    keys = {claim.key for claim in board.claims}
+    if "each" in keys and "who" in keys:
+        found = [part for piece in found for part in _headed_by_each(board, piece)]
+    if "day" in keys:
+        found = _headed_by_days(board, found)
+    if "who" in keys:
+        found = _led_by_markers(board, found)
+    return _headed_by_kinds(board, found) if {"day", "kind"} <= keys else found
 
 
 def _led_by_markers(board: Board, found: list[Piece]) -> list[Piece]:

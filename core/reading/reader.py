@@ -163,6 +163,7 @@ def lay_out(
     pair_counts(board)
     days_of_plans(board)
     read_catchers(board)
+    board.look_again()
     run(board, AFTER_COUNTS)
     return board
 

@@ -80,6 +80,10 @@ _FORMS = {form.value: form for form in Form} | {
     "entity": Form.MARK,
     "dots": Form.MARK,
 }
+# By the number of the row: its form, or None for what is left out.
+_FORM_OF_KIND = [None] + [None if name in _LEFT_OUT else _FORMS[name] for name in _TOKEN.groupindex]
+_TOLD_AT_ONCE = _TOKEN.groupindex["count"]  # "plain" and "count", which are their own norm
+_SIGN = _TOKEN.groupindex["mark"]
 _ENTITIES = {"&amp;": "&", "&lt;": "<", "&gt;": ">"}
 _MARKS = str.maketrans(
     {"–": "-", "—": "-", "−": "-", "’": "'", "`": "'", "´": "'", "“": '"', "”": '"'}
@@ -114,17 +118,19 @@ def _tokens(text: str) -> list[Token]:
     tokens: list[Token] = []
     previous_end = 0
     for match in _TOKEN.finditer(text.rstrip()):
-        name = match.lastgroup or "mark"
-        if name in _LEFT_OUT:
+        kind = match.lastindex or 0
+        form = _FORM_OF_KIND[kind]
+        if form is None:
             continue
-        raw = match[name]
+        raw = match[kind]
         end = match.end()
         start = end - len(raw)
-        form = _FORMS[name]
-        if form is _WORD:
+        if kind <= _TOLD_AT_ONCE:
+            norm = raw
+        elif form is _WORD:
             norm = raw.lower() if raw.isascii() else fold(raw)
         elif form is _MARK:
-            if name == "mark" and _is_spelling_hyphen(text, start, end):
+            if kind == _SIGN and _is_spelling_hyphen(text, start, end):
                 continue
             norm = _mark(raw)
         else:
