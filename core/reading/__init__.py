@@ -2,15 +2,15 @@
 
 How a line flows, and where to look:
 
-    tokens      the line cut up, each piece with its place
+    tokens      the line cut up, each piece with its place; starred: words put right by a star
     lexicon     words to symbols, from the tables in vocabulary/; slips put right
     items       tokens to items: a symbol, and the value of a number
     neighbours  words that mean one thing or another by what stands beside them
     clauses     sentences, clauses and pieces
     board       the items, and the claims that rules lay on them; pattern holds their language
     roster      known names; opponents: whom a game was against; everyone: the whole roster
-    people, talk, pain, severity, armroll, nolog, corrections, effort, days, bare, strikes, shares,
-    counts, innings, pairing, ellipsis, tables, kinds
+    people, talk, ahead, pain, severity, healed, armroll, limits, nolog, corrections, effort, days,
+    running, bare, strikes, shares, counts, innings, pairing, ellipsis, tables, kinds
                 the recognisers: each claims what it explains, surest first (reader has the order)
     stretches   how far a pain report reaches
     pieces, draft, assemble, together
@@ -19,6 +19,8 @@ How a line flows, and where to look:
     conclude    drafts to entries: sums, kinds, and what cannot be
     explained   the words beside counts: harmless, or asked about
     leftovers   what else nothing explained: it is asked about
+    doubts, far_doubts
+                a second look at a reading that asks nothing
     account     what became of each number
     jsonl, report
                 the line filter, and how labelled lines are read

@@ -217,6 +217,9 @@ def _in_pitch_place(board: Board, number: int) -> bool:
     before = number - 1
     while before > 0 and board.items[before].symbol in ("about", "adv", "the", "a", "total"):
         before -= 1
+    if before > 0 and board.items[before].symbol == "is":
+        before -= 1  # "Ty was 70, sorry 72"
+        return any(claim.key == "who" and claim.after == before + 1 for claim in board.claims)
     told = before >= 0 and board.items[before].symbol in ("threw", "finish", *groups.KINDS)
     return told or any(claim.key == "who" and claim.after == before + 1 for claim in board.claims)
 

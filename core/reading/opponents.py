@@ -61,6 +61,10 @@ def _numbered_name(board: Board, at: int) -> int:
 def _opponent_word(board: Board, at: int, symbol: str) -> bool:
     item = board.items[at]
     capital = item.text[:1].isupper()
+    if symbol == "vs" and item.symbol == "num" and item.text.isalpha() and at > 0:
+        follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
+        if board.items[at - 1].symbol == "word" and follows in ("", "comma", "dot", "newline"):
+            return True  # "vs bayou nine"
     if symbol == "vs":
         meant = capital and not board.text.isupper()
         return item.symbol in ("word", "road") or (

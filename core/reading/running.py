@@ -15,6 +15,8 @@ def _running(board: Board, match: re.Match[str]) -> None:
         if inning is None or inning > MOST_INNINGS:
             return
     numbers = [i for i in range(*match.span()) if board.items[i].symbol == "num"]
+    if "catching" in [item.symbol for item in board.items[match.end() : match.end() + 2]]:
+        return  # "3cb after 4 inn behind the plate"
     if board.has("neverin"):
         return  # "warmed up 25 pitches in the 6th but never went in"
     if any(board.whole(i) is None for i in numbers):

@@ -11,7 +11,8 @@ _RATIO = LazyPattern("<r:ratio> | <n:num> (of|outof|slash) <t:num> | <m:num> pai
 _SITE_IN = LazyPattern("site adv* into <n:num> (?! (fill|dash)* (noun|percent))")  # "codo en 3"
 _A_LEVEL = LazyPattern("a (about|adv)* <n:num> (?! (fill|dash)* (noun|percent|bullpen|catch))")
 _LEVEL = LazyPattern(
-    "((pain|sore|painscale) (is|colon|about|a|at|adv|dash|painscale|the|open|feels|i|he|of)*"
+    "((pain|sore|painscale|site adv to)"
+    " (is|colon|about|a|at|adv|dash|painscale|the|open|feels|i|he|of)*"
     " | site (adv|feels)* (is|about|a|colon) (is|about|a|at|adv|feels|painscale)*) <n:num>"
     " (ish)? (?! (fill|dash)* (noun|percent|limit))"
 )
