@@ -1,5 +1,6 @@
 """The answer to a line, for its author or for the staff, from the record as it stands."""
 
+from collections.abc import Collection
 from dataclasses import replace
 from zoneinfo import ZoneInfo
 
@@ -13,7 +14,7 @@ from bot.blocks.roll_call import asks_for_all, roll_call
 from bot.blocks.unplaced import settled_texts
 from bot.wording import answers, holds
 from bot.wording.pain import recorded_gone
-from bot.wording.questions import EDIT, PRESS_OR_TYPE, asked_again, question
+from bot.wording.questions import EDIT, PRESS_OR_TYPE, question
 from bot.wording.words import sentences
 from core.ledger.answers import GONE
 from core.ledger.days import before_the_day_turns
@@ -36,7 +37,7 @@ def answer_parts(
         parts = [together]
     else:
         parts = [Part(_pitcher(session, view, one, viewer)) for one in view.pitchers]
-    parts += _questions(session, view)
+    parts += questions_of(session, view)
     placed = _settled(session, view)
     if not any(part.text for part in [*parts, *placed]):
         return [Part(recorded_gone(name)) for name in _said_gone(session, view)]
@@ -63,16 +64,6 @@ def _said_gone(session: Session, view: LineView) -> list[str]:
         for answer in view.line.answers
         if answer["code"] == QuestionCode.PAIN_FREE and answer["value"] == GONE
     ]
-
-
-def asked_again_parts(session: Session, view: LineView) -> list[Part]:
-    """The questions of a line that are still open; empty when none is."""
-    asked = _questions(session, view)
-    if not asked or not any(one.waits for one in view.questions):
-        return []
-    zone = ZoneInfo(view.team.time_zone) if view.team is not None else ZoneInfo("UTC")
-    posted = view.line.posted_at.astimezone(zone).date()
-    return [Part(asked_again(posted, view.line.text)), *asked]
 
 
 def counts_parts(session: Session, view: LineView, author: str) -> list[Part]:
@@ -174,13 +165,17 @@ def _was_moved(view: LineView, outing: Outing) -> bool:
 MOST_ROWS = 3
 
 
-def _questions(session: Session, view: LineView) -> list[Part]:
-    """Each question with its likely answers, and how else to answer."""
+def questions_of(
+    session: Session, view: LineView, which: Collection[int] | None = None
+) -> list[Part]:
+    """Each question with its likely answers, and how else to answer; of `which` places alone."""
     newcomers = offers(session, view)
     outings = [outing for one in view.pitchers for outing, _ in one.outings]
     only = outings[0] if len(outings) == 1 else None
-    parts = []
+    parts: list[Part] = []
     for number, one in enumerate(view.questions):
+        if which is not None and number not in which:
+            continue
         buttons = answers_to(view.line, number, one)
         if one.code in {QuestionCode.UNREAD, QuestionCode.SURE}:
             buttons += type_it(only, view.line)
@@ -190,8 +185,10 @@ def _questions(session: Session, view: LineView) -> list[Part]:
         said = question(
             one, may_add=number in newcomers and one.code is not QuestionCode.NO_CONSENT
         )
-        parts.append(Part(said, buttons if number < MOST_ROWS else ()))
-    can_edit = view.line.deleted_at is None and any(one.waits for one in view.questions)
+        parts.append(Part(said, buttons if len(parts) < MOST_ROWS else ()))
+    can_edit = (
+        bool(parts) and view.line.deleted_at is None and any(one.waits for one in view.questions)
+    )
     typed = any(can_be_typed(one) for one in view.questions if one.waits)
     how = PRESS_OR_TYPE if typed else EDIT
     return [*parts, Part(how)] if can_edit else parts

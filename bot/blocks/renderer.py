@@ -7,9 +7,10 @@ from typing import Any
 from sqlmodel import Session, col, select
 
 from bot.blocks.alerts import alert_parts
-from bot.blocks.answer import answer_parts, asked_again_parts, broken_text, counts_parts
+from bot.blocks.answer import answer_parts, broken_text, counts_parts
 from bot.blocks.arm import copy_parts, guardian_parts, staff_parts, unreached_text, withdrawn_text
 from bot.blocks.asked import asked_parts
+from bot.blocks.asked_again import asked_again_parts
 from bot.blocks.buttons import fix_and_undo
 from bot.blocks.clock import CLOCK_KINDS, by_the_clock
 from bot.blocks.club import CLUB_KINDS, club_parts
@@ -132,12 +133,9 @@ class Renderer:
                 return parts
         return _if_shown(row, answers.taken_back(undone_by(session, line)))
 
-    def _asked_again(self, session: Session, row: OutboxMessage, line: Line) -> Parts:
-        if line.deleted_at is None:
-            view = line_view(session, line, _person(session, row), self._books)
-            if parts := asked_again_parts(session, view):
-                return parts
-        return _if_shown(row, ANSWERED)
+    def _asked_again(self, session: Session, row: OutboxMessage, _line: Line) -> Parts:
+        asked = asked_again_parts(session, row, _person(session, row), self._books)
+        return asked or _if_shown(row, ANSWERED)
 
     def _staff_counts(self, session: Session, row: OutboxMessage, line: Line) -> Parts:
         view = line_view(session, line, None, self._books, _of_team(session, row))

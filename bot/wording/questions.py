@@ -22,8 +22,12 @@ ANSWERED = "Answered, thank you."
 
 def asked_again(on: date, typed: str) -> str:
     """The heading of questions that come back once, with the line they are about."""
-    quoted = cut(typed, QUOTED)
-    return f"Still open from {day(on)}; I ask only this once more. You wrote: “{safe(quoted)}”"
+    return f"Still open from {day(on)}; I ask only this once more. {you_wrote(typed)}"
+
+
+def you_wrote(typed: str) -> str:
+    """Which line the questions below are about."""
+    return f"You wrote: “{safe(cut(typed, QUOTED))}”"
 
 
 FIELD_NAMES = {

@@ -1,15 +1,16 @@
 """The answer to a line: to the staff in whose channel it stands, else to the author alone."""
 
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import datetime
 from zoneinfo import ZoneInfo
 
 from sqlmodel import Session, col, select
 
 from core.contact.reach import speaks_instead
 from core.ledger.asked.about_whom import arms_asked_about
-from core.ledger.notices import MORNING, Heard, Notice, NoticeKind
+from core.ledger.notices import Heard, Notice, NoticeKind
 from core.ledger.of_line import OfLine
+from core.ledger.open_again import asks_again_at, shown_for
 from core.ledger.question import Question, asked_about
 from core.model import (
     CoachLimit,
@@ -39,13 +40,14 @@ def answers_to_line(session: Session, heard: Heard) -> list[Notice]:
     in_staff_channel = any(team.staff_channel == line.channel for team in heard.teams)
     if not in_staff_channel:
         answer = _to_author(session, heard, f"answer/{key(line)}")
-        return [answer, _asked_again(heard, answer)]
+        return [answer, *_asked_again(session, heard, answer)]
     here = _answer(heard, f"answer/{key(line)}", line.channel, line.thread_ts or line.ts)
     if line.state != LineState.QUESTION:  # a question has no reaction: its channel is told
         here = replace(here, only_if_shown=here.only_if_shown or heard.answered_elsewhere)
     private = _to_author(session, heard, f"answer/{key(line)}/author")
     private = replace(private, only_if_shown=private.only_if_shown or not heard.answered_elsewhere)
-    return [here, private, _asked_again(heard, private if heard.answered_elsewhere else here)]
+    asked = private if heard.answered_elsewhere else here
+    return [here, private, *_asked_again(session, heard, asked)]
 
 
 def answers_again(line_id: int, now: datetime) -> list[Notice]:
@@ -112,16 +114,20 @@ def _answer(heard: Heard, slot: str, to: str, thread_ts: str | None) -> Notice:
     )
 
 
-def _asked_again(heard: Heard, answer: Notice) -> Notice:
-    """The open questions of a line once more, at 08:00 of the day after it was posted."""
+def _asked_again(session: Session, heard: Heard, answer: Notice) -> list[Notice]:
+    """The open questions of a line once more, at 08:00 of the day after it was posted.
+
+    One message to a person asks for several lines: what was sent for them is brought up to date.
+    """
     line = heard.line
     open_questions = any(Question.from_json(one).waits for one in line.questions)
     zone = ZoneInfo(heard.time_zone)
-    next_day = line.posted_at.astimezone(zone).date() + timedelta(days=1)
-    return replace(
+    at = asks_again_at(line.posted_at, zone)
+    again = replace(
         answer,
         slot=f"again/{key(line)}",
         kind=NoticeKind.ASKED_AGAIN,
-        not_before=datetime.combine(next_day, MORNING, zone).astimezone(heard.now.tzinfo),
+        not_before=at,
         only_if_shown=not open_questions or line.deleted_at is not None,
     )
+    return [again, *(shown_for(session, again, line, zone) if heard.now >= at else [])]
