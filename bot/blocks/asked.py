@@ -13,7 +13,9 @@ from bot.presses.whom import WHOM
 from bot.wording import asked as say
 from bot.wording import command, first_steps, kept, roster, unanswered
 from bot.wording.consent import WHO_AGREES
+from bot.wording.pain import kept_not_yet
 from bot.wording.sheet import sheet
+from core.ledger.answers import NOT_YET
 from core.ledger.asked import (
     AnswerTaken,
     ConsentAnswer,
@@ -41,6 +43,7 @@ from core.ledger.asked import (
 from core.ledger.asked.last_line import only_counted
 from core.ledger.binding import Books
 from core.ledger.question import Question
+from core.ledger.still_typed import own_answer
 from core.ledger.view import line_view
 from core.model import Line, LineState, Person, Pitcher, key
 from core.reading.adding import pitcher_to_add
@@ -48,6 +51,9 @@ from core.reading.adding import pitcher_to_add
 
 def asked_parts(session: Session, line: Line, books: Books) -> list[Part]:
     """The answers to a line's questions, one after the other."""
+    still = own_answer(line)
+    if still is not None and still.value == NOT_YET:
+        return [Part(kept_not_yet(still.about))]
     parts: list[Part] = []
     for found in replies(session, line, books):
         match found:

@@ -248,6 +248,14 @@ def not_yet(by: str, pitcher: str, what: str, *, asks_again: bool) -> str:
     )
 
 
+def kept_not_yet(pitcher: str) -> str:
+    """The answer to whoever typed that it is not gone, instead of the button."""
+    return (
+        f"Kept: not gone yet for {safe(pitcher)}, so no throwing. If it is worse, or hurts "
+        f"somewhere else, write me where. {NOT_A_DOCTOR}"
+    )
+
+
 def answered_gone(pitcher: str) -> str:
     """The question once the report no longer stands."""
     return f"Answered: the report about {safe(pitcher)}'s arm no longer stands."

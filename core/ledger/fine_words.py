@@ -8,12 +8,11 @@ import re
 from sqlmodel import Session, col, select
 
 from core.audience import Relation
-from core.ledger.answer_words import value_of
-from core.ledger.answers import GONE, NOT_YET
+from core.ledger.answers import GONE
 from core.ledger.clearance import arm_records
 from core.ledger.crew import Crew
 from core.ledger.notices import NoticeKind
-from core.ledger.question import Question, QuestionCode
+from core.ledger.still_typed import BETTER, value_typed
 from core.ledger.typed_answers import WITHIN
 from core.ledger.who import find
 from core.model import Line, OutboxMessage, Pitcher, key
@@ -59,8 +58,8 @@ def _is_fine(text: str, crew: Crew) -> bool:
 
 
 def _answers_the_clock(session: Session, line: Line, text: str) -> bool:
-    """Whether it is a yes to "is it gone?", of which its author was asked in the last days."""
-    if value_of(_IS_IT_GONE, text) != GONE or line.author_id is None:
+    """Whether it is a yes to "is it gone?", or better, asked of its author in the last days."""
+    if value_typed(text) not in {GONE, BETTER} or line.author_id is None:
         return False
     asked = select(OutboxMessage.id).where(
         OutboxMessage.kind == NoticeKind.STILL_HURTS,
@@ -69,9 +68,6 @@ def _answers_the_clock(session: Session, line: Line, text: str) -> bool:
         col(OutboxMessage.ts).is_not(None),
     )
     return session.exec(asked.limit(1)).first() is not None
-
-
-_IS_IT_GONE = Question(QuestionCode.PAIN_FREE, values=(GONE, NOT_YET))
 
 
 def _is_of_one(who: str, crew: Crew) -> bool:

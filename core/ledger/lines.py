@@ -13,10 +13,9 @@ from datetime import datetime
 from typing import Any
 
 from sqlalchemy.exc import SQLAlchemyError
-from sqlmodel import Session, col, select
+from sqlmodel import Session
 
-from core.audience import Relation
-from core.ledger.answers import Answer, Answers
+from core.ledger.answers import NOT_YET, Answer, Answers
 from core.ledger.apply import (
     Change,
     apply_reading,
@@ -36,7 +35,6 @@ from core.ledger.asked.last_line import speaks_of_last
 from core.ledger.care import with_care, with_open_pain
 from core.ledger.claim import Place, claim, find_line, find_place
 from core.ledger.crew import Crew, find_person, load_crew
-from core.ledger.days import before_the_day_turns
 from core.ledger.decide import Decision, decide
 from core.ledger.doubts import with_doubts
 from core.ledger.fields import snapshot
@@ -56,10 +54,11 @@ from core.ledger.question import REFUSALS, Question, QuestionCode
 from core.ledger.rest_days import rest_days
 from core.ledger.spins import with_spins
 from core.ledger.spoken import spoken
+from core.ledger.still_typed import as_no_pain, still_so, take_typed
 from core.ledger.twins import lines_that_depend_on, with_joins
 from core.ledger.typed_answers import take, take_back, typed_answer
 from core.ledger.watch import watch_line
-from core.ledger.whom import EVERYONE
+from core.ledger.wordy import is_scorekeepers, needs_words
 from core.model import FORM_TS, Line, LineState, Person, Team, key
 from core.reading import Reading, read
 from core.reading.stage import puts_right
@@ -233,13 +232,19 @@ def _hear(
     line.author_id = key(place.person)
     posted = crew.local(line.posted_at)
     answered = [] if is_new else _ask_again(session, line, now)
-    typed = typed_answer(session, line)
+    still = still_so(line)
+    typed = typed_answer(session, line) if still is None else None
+    if still is None and typed is None:
+        still, told = take_typed(session, line, place.person, posted.date(), now)
+        answered += told
     if typed is not None:
         target = take(line, typed)
         answered += hear_again(session, target, place.person, now) if target else []
-    order = order_here(session, line, crew) if typed is None else None
+    is_answer = typed is not None or still is not None
+    order = order_here(session, line, crew) if not is_answer else None
     decision = _ordered(order) if order is not None else _decided(session, line, crew)
-    decision = Decision(LineState.QUESTION) if typed is not None else decision
+    if typed is not None or still == NOT_YET:
+        decision = Decision(LineState.QUESTION)
     set_something = line.state == LineState.ORDER
     before, line.entries = line.entries, [snapshot(kept) for kept in decision.kept]
     line.questions = [question.as_json() for question in decision.questions]
@@ -258,8 +263,8 @@ def _hear(
         in_words=line.ts.startswith(FORM_TS)
         or line.state in {LineState.QUESTION, LineState.ORDER}
         or (by_slack_id is not None and by_slack_id != line.author_slack_id)
-        or _in_words(session, line, decision, posted),
-        by_scorekeeper=_by_scorekeeper(decision, crew),
+        or needs_words(session, line, decision, posted),
+        by_scorekeeper=is_scorekeepers(decision, crew),
         news=news_of_pain(before, line.entries),
         joined_before=_joined(before),
     )
@@ -308,11 +313,12 @@ def _decided(session: Session, line: Line, crew: Crew) -> Decision:
     A fault of ours must not lose a line: it is kept as not read. A fault of the database is
     raised, so that Slack sends the event again.
     """
+    is_gone = as_no_pain(line)
     word = speaks_of_last(session, line) or says_a_word(session, line, crew) is not None
-    if word or asks_in_short(session, line, crew):
+    if is_gone is None and (word or asks_in_short(session, line, crew)):
         return Decision(LineState.QUESTION)
     text = spoken(session, line)
-    text = said_to_be_fine(session, line, text, crew) or text
+    text = is_gone or said_to_be_fine(session, line, text, crew) or text
     reading = _try_to_read(line, text, crew, crew.local(line.posted_at))
     if reading is None:
         return _NOT_READ
@@ -374,30 +380,3 @@ def _heard(line: Line, place: Place, now: datetime, crew: Crew | None) -> Heard:
         by_scorekeeper=False,
         teams=(place.team,) if place.team else crew.teams if crew else (),
     )
-
-
-def _in_words(session: Session, line: Line, decision: Decision, posted: datetime) -> bool:
-    """Whether the answer needs words: a game, the arm, a question, a roll call, a moved day."""
-    if decision.questions:
-        return True
-    kept = decision.kept
-    return bool(kept) and (
-        any(one.kind == "game" or one.entry.pain or one.entry.tired for one in kept)
-        or any(one.entry.who == EVERYONE for one in kept)
-        or (before_the_day_turns(posted) and any(one.entry.on is None for one in kept))
-        or not _has_been_read_before(session, line)
-    )
-
-
-def _by_scorekeeper(decision: Decision, crew: Crew) -> bool:
-    only = frozenset({Relation.SCOREKEEPER})
-    return any(crew.relations[kept.arm.pitcher_id] == only for kept in decision.kept)
-
-
-def _has_been_read_before(session: Session, line: Line) -> bool:
-    earlier = select(Line.id).where(
-        Line.author_id == line.author_id,
-        col(Line.state).in_([LineState.READ, LineState.ASKED]),
-        Line.id != line.id,
-    )
-    return session.exec(earlier.limit(1)).first() is not None

@@ -8,7 +8,7 @@ from sqlmodel import select
 from bot.presses import PRESSES
 from core.ledger.by_hand import ByHandError, Hand
 from core.ledger.crew import find_person
-from core.model import OutboxMessage, Person
+from core.model import GuardianLink, OutboxMessage, Person, Pitcher, key
 from tests.support.club import Club
 from tests.support.hours import chicago, go_to
 from tests.support.taps import answer_to, tap
@@ -150,5 +150,109 @@ def test_a_day_of_which_nobody_looked_is_made_up_for_once(club: Club) -> None:
     for _ in range(2):
         club.bot.tick(club.clock.now())
     club.settle()
+
+    assert len(asked(club)) == 1
+
+
+@pytest.mark.parametrize(
+    "typed", ["it's gone", "Gone!", "yes it's all gone now", "the pain is gone, thanks"]
+)
+def test_gone_is_typed_instead_of_pressed(club: Club, typed: str) -> None:
+    club.say("mateo", MILD)
+    go_to(club, chicago("05-03", "08:30"))
+
+    said = club.tell_bot("elena", typed)
+
+    assert asked(club) == []
+    assert club.heard("elena")[-1].startswith("On record: Mateo Cruz's pain is gone, as you say.")
+    assert any("Elena Cruz says that Mateo Cruz's pain is gone." in one
+               for one in club.in_staff_channel())  # fmt: skip
+    club.delete(said)
+    club.tell_bot("mateo", "can i throw today")
+    assert club.heard("mateo")[-1].startswith("Pain was reported")
+
+
+@pytest.mark.parametrize(
+    "typed", ["not yet", "No", "nope, not yet", "still sore", "it's still sore a bit", "not gone",
+              "it still hurts", "better but still sore", "todavía no"],
+)  # fmt: skip
+def test_not_yet_is_typed_instead_of_pressed(club: Club, typed: str) -> None:
+    club.say("mateo", MILD)
+    go_to(club, chicago("05-03", "08:30"))
+    staff = len(club.in_staff_channel())
+
+    said = club.tell_bot("elena", typed)
+
+    assert asked(club) == []
+    assert any(one.startswith("Elena Cruz says that Mateo Cruz's pain is not gone yet")
+               for one in club.heard("elena"))  # fmt: skip
+    assert club.heard("elena")[-1].startswith("Kept: not gone yet for Mateo Cruz")
+    assert len(club.in_staff_channel()) == staff
+    club.edit(said, "it's gone")
+    club.tell_bot("mateo", "can i throw today")
+    assert club.heard("mateo")[-1].startswith("Pain was reported")  # asked again on the third day
+    go_to(club, chicago("05-05", "08:30"))
+    assert len(asked(club)) == 1
+
+
+def test_gone_put_right_to_not_yet_lets_the_pain_stand(club: Club) -> None:
+    club.say("mateo", MILD)
+    go_to(club, chicago("05-03", "08:30"))
+    said = club.tell_bot("elena", "it's gone")
+
+    club.edit(said, "not yet")
+
+    club.tell_bot("mateo", "can i throw today")
+    assert club.heard("mateo")[-1].startswith("Pain was reported")
+    assert any("is not gone yet" in one for one in club.heard("elena"))
+
+
+@pytest.mark.parametrize("typed", ["better", "it's better", "much better", "yes"])
+def test_better_does_not_say_gone_and_is_asked_once_more(club: Club, typed: str) -> None:
+    club.say("mateo", MILD)
+    go_to(club, chicago("05-03", "08:30"))
+
+    club.tell_bot("elena", typed)
+
+    assert "A report of pain of Mateo Cruz is still open." in club.heard("elena")[-1]
+    club.tell_bot("mateo", "can i throw today")
+    assert club.heard("mateo")[-1].startswith("Pain was reported")
+    tap(club, "elena", answer_to(club, "elena"), YES)
+    assert asked(club) == []
+
+
+@pytest.mark.parametrize("typed", ["no, now his shoulder hurts 4/10", "still sore, shoulder too"])
+def test_new_words_of_pain_are_a_report(club: Club, typed: str) -> None:
+    club.say("mateo", MILD)
+    go_to(club, chicago("05-03", "08:30"))
+
+    club.tell_bot("elena", typed)
+
+    assert any("Mateo Cruz: " in one and "shoulder" in one for one in club.in_staff_channel())
+
+
+def test_where_two_arms_are_asked_after_a_word_alone_ends_nothing(club: Club) -> None:
+    club.say("mateo", MILD)
+    with club.store.writing() as session:
+        elena = session.exec(select(Person).where(Person.name == "Elena Cruz")).one()
+        leo = session.exec(select(Pitcher).where(Pitcher.name == "Leo Ortiz")).one()
+        session.add(
+            GuardianLink(workspace_id=leo.workspace_id, person_id=key(elena), pitcher_id=key(leo))
+        )
+    club.say("carmen", MILD)
+    go_to(club, chicago("05-03", "08:30"))
+    assert len(asked(club)) == 2
+
+    club.tell_bot("elena", "it's gone")
+
+    assert len(asked(club)) == 2
+
+
+def test_nobody_who_was_not_asked_answers_by_a_word(club: Club) -> None:
+    club.say("mateo", MILD)
+    go_to(club, chicago("05-03", "08:30"))
+
+    for who in ("mateo", "dana", "carmen"):
+        club.tell_bot(who, "it's gone")
 
     assert len(asked(club)) == 1
