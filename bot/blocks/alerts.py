@@ -14,7 +14,7 @@ from bot.wording.answers import KIND_NAMES
 from bot.wording.words import day, sentences
 from core.alerts import Key, threshold
 from core.alerts.crossings import WINDOWS
-from core.ledger.alert_notices import told_together
+from core.ledger.alert_notices import is_told_with_report, told_together
 from core.ledger.audit import recorded
 from core.ledger.clearance import arm_status
 from core.ledger.settings import history_of, limits_of, set_by_line
@@ -62,6 +62,8 @@ def alert_parts(session: Session, row: OutboxMessage, now: datetime) -> list[Par
             return [Part(say.on_hold_for_pitcher())] if row.ts else []
         said_already = alert.key == Key.GAME_BREAKING and _in_mix(session, alert)
         return [] if said_already else [Part(say.to_pitcher(told, returned=returned))]
+    if not row.ts and is_told_with_report(session, alert, row.person_id):
+        return []
     return [Part(say.to_guardian(told, returned=returned))]
 
 

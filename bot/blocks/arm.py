@@ -41,6 +41,8 @@ class ArmReport:
     urgency: Urgency | None
     #: Other lines about the same site in the twelve months before.
     earlier: int
+    #: The sites as the author is thanked for them: "arm pain" where no number was given.
+    thanked_for: tuple[str, ...]
 
     @property
     def first(self) -> str:
@@ -51,9 +53,9 @@ class ArmReport:
         """The private answer to the author; `own` where it is the author's own arm."""
         of = "" if own else self.pitcher.name
         if not self.stops:
-            return say.noted_for_author(self.sites, told, of)
+            return say.noted_for_author(self.thanked_for, told, of)
         hold = holds.HOLD_FOR_AUTHOR if self.hold else ""
-        return say.to_author(self.sites, told, self.first, hold, of)
+        return say.to_author(self.thanked_for, told, self.first, hold, of)
 
 
 def arm_report(
@@ -79,6 +81,10 @@ def arm_report(
         hold,
         urgency(line.text) if hold is HoldReason.BE_SEEN else None,
         max(earlier_at_site(session, report) for report in standing),
+        tuple(
+            _site(report, goes_on=_goes_on(report, stop), without_number=say.PAIN)
+            for report in standing
+        ),
     )
 
 
@@ -88,10 +94,13 @@ def _goes_on(report: PainReport, stop: Container[int]) -> bool:
     return key(report) in stop and report.feeling != Feeling.PAIN and not bad
 
 
-def _site(report: PainReport, *, goes_on: bool) -> str:
+def _site(report: PainReport, *, goes_on: bool, without_number: str = "") -> str:
     where = say.TIRED_ARM
     if report.feeling != Feeling.TIRED:
-        where = say.site(report.site, report.severity, report.side, report.when)
+        added = without_number if report.feeling == Feeling.PAIN else ""
+        where = say.site(
+            report.site, report.severity, report.side, report.when, without_number=added
+        )
     if report.feeling == Feeling.SORE:
         where = say.sore(where)
     return say.second_day(where) if goes_on else where

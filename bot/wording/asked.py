@@ -17,6 +17,7 @@ from bot.wording.words import (
     safe,
     sentences,
     starts,
+    weekday,
 )
 from core.ledger.asked import (
     ArmDay,
@@ -50,15 +51,28 @@ def unknown(one: ArmDay) -> str:
     return "" if one.has_record else " (nothing on record; days without a line are unknown)"
 
 
-def costs(one: ArmDay) -> str:
-    """What using him costs: up to so many pitches, back on that day."""
+def costs(one: ArmDay, *, for_family: bool = False) -> str:
+    """What using him costs: up to so many pitches, back on that day; in a sentence to a family."""
     if not one.costs:
         return ""
+    if for_family:
+        return f" {'; '.join(_costs_in_words(one))}."
     steps = [
         f"{cost.pitches} → {day(cost.next_eligible) if cost.next_eligible else 'no date'}"
         for cost in one.costs
     ]
     return f" Back after {', '.join(steps)}"
+
+
+def _costs_in_words(one: ArmDay) -> Iterable[str]:
+    """First "Up to 20 pitches: back Sunday", then "up to 35: back Monday"."""
+    for place, cost in enumerate(one.costs):
+        most = f"up to {cost.pitches}" if place else f"Up to {counted(cost.pitches, *PITCH)}"
+        back = weekday(cost.next_eligible, one.on) if cost.next_eligible else ""
+        yield f"{most}: back {back}" if back else f"{most}: no date within a year"
+
+
+PITCH = ("pitch", "pitches")
 
 
 def why(rest: RestAnswer) -> str:
@@ -77,7 +91,8 @@ def _capital(text: str) -> str:
 
 def when(answer: WhenAnswer) -> str:
     """One pitcher, or a few, on the days asked about."""
-    parts = [_capital(_when_one(one, answer.own)) for one in answer.arms]
+    family = answer.for_family
+    parts = [_capital(_when_one(one, answer.own, for_family=family)) for one in answer.arms]
     if answer.activity is not None and answer.activity is not Activity.THROW:
         parts = [_activity(one, answer) for one in answer.arms]
     told = [own_limits(one) for one in answer.arms]
@@ -131,14 +146,14 @@ def own_limits(one: ArmDay | Counts | SeasonAnswer | WhatIfAnswer | MostAnswer) 
     return "" if shown_already else limits(one.status)
 
 
-def _when_one(one: ArmDay, own: bool) -> str:
+def _when_one(one: ArmDay, own: bool, *, for_family: bool = False) -> str:
     name = "" if own else f"{safe(one.pitcher.name)}: "
     if one.status.bars_pitching:
         return f"{name}{stands(one.status)}"
     if one.rest is None:
         return f"{name}rest could not be worked out ({safe(one.problem)}). Ask the coach first."
     if one.rest.eligible:
-        beside = f"{costs(one)}{unknown(one)}"
+        beside = f"{costs(one, for_family=for_family)}{unknown(one)}"
         return f"{name}{_most(one)} on {day(one.on)} by rule{f'.{beside}' if beside else ''}."
     earliest = (
         f"earliest {day(one.rest.next_eligible)} by rule"
@@ -150,7 +165,8 @@ def _when_one(one: ArmDay, own: bool) -> str:
 
 def today_of(one: ArmDay) -> str:
     """What stands of an arm on a day, with nobody's name, and a clinician's limits."""
-    return sentences([_capital(_when_one(one, own=True)), own_limits(one)])
+    told = _when_one(one, own=True, for_family=True)
+    return sentences([_capital(told), own_limits(one)])
 
 
 def _most(one: ArmDay) -> str:

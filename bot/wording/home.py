@@ -81,7 +81,7 @@ def steps(team: str) -> str:
 
 def rest(card: ArmCard, *, own: bool) -> str:
     """Whether the rest is done, how many by the book, or until when, and by which book."""
-    return when(WhenAnswer((card.today,), None, {}, own=own))
+    return when(WhenAnswer((card.today,), None, {}, own=own, for_family=True))
 
 
 def spin(week: SpinWeek | None) -> str:

@@ -11,6 +11,8 @@ from bot.wording.words import counted, day, listed, safe, sentences
 NOT_A_DOCTOR = "I'm a bot, not a doctor; a licensed clinician decides."
 THE_COACHES = "the coaches"
 TIRED_ARM = "tired arm"
+#: After the place, where the thanks to the author would name a part of the body and no more.
+PAIN = " pain"
 URGENT = (
     "If the arm is numb, swollen, out of shape, or hurts at rest, get urgent medical care now; in "
     "an emergency call your emergency number."
@@ -23,10 +25,17 @@ STOP_FOR = (
 )
 
 
-def site(name: str | None, severity: int | None, side: str | None, when: str | None) -> str:
-    """Where it hurts and how much: "left elbow 3/10, after"."""
+def site(
+    name: str | None,
+    severity: int | None,
+    side: str | None,
+    when: str | None,
+    *,
+    without_number: str = "",
+) -> str:
+    """Where it hurts and how much: "left elbow 3/10, after"; else with `without_number`."""
     where = " ".join(part for part in (side, name or "arm") if part)
-    number = f" {severity}/10" if severity is not None else ""
+    number = f" {severity}/10" if severity is not None else without_number
     return safe(f"{where}{number}" + (f", {when}" if when else ""))
 
 

@@ -29,6 +29,11 @@ def day(when: date) -> str:
     return f"{_DAYS[when.weekday()]} {when.day} {_MONTHS[when.month - 1]}"
 
 
+def weekday(when: date, seen_from: date) -> str:
+    """A day within a week as its name, "Sunday"; any other as :func:`day` has it."""
+    return f"{when:%A}" if 0 <= (when - seen_from).days < 7 else day(when)
+
+
 def days_between(first: date, last: date) -> str:
     """A run of days: "Sun 3 May", "Sun 3 and Mon 4 May", "Sun 3 to Tue 5 May"."""
     if first == last:

@@ -1,7 +1,7 @@
 """Who hears of an alert: the rows of the audience table, applied to one pitcher and team."""
 
 from dataclasses import replace
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from zoneinfo import ZoneInfo
 
 from sqlmodel import Session, col, select
@@ -10,12 +10,26 @@ from core.alerts import Key, threshold
 from core.audience import Told, who_is_told
 from core.contact.reach import himself
 from core.ledger.clearance import arm_status
+from core.ledger.holds import stops
 from core.ledger.notices import Notice, NoticeKind, quiet_until
 from core.ledger.people import guardians_of
-from core.model import Alert, AlertState, Person, PitchCaller, Pitcher, Team, key
+from core.model import (
+    Alert,
+    AlertState,
+    Line,
+    OutboxMessage,
+    PainReport,
+    Person,
+    PitchCaller,
+    Pitcher,
+    Team,
+    key,
+)
 
 #: What the calendar brings for several arms at once: one message for all of a team and day.
 TOGETHER = frozenset({Key.SILENT_DAYS, Key.SPIN_WEEK})
+#: An alert and the report that raised it are of one moment.
+AT_ONCE = timedelta(minutes=1)
 
 
 def told_together(session: Session, slot: str) -> list[Alert]:
@@ -55,6 +69,35 @@ def notices_of(
         slot = _slot(alert, own)
         notices.append(_notice(alert, slot, own.slack_id, later, shown, key(own)))
     return notices
+
+
+def is_told_with_report(session: Session, alert: Alert, person_id: int) -> bool:
+    """Whether the report that raised an alert of pain was told to this guardian by itself.
+
+    That notice stops the arm and says more; of soreness alone a family is told by the alert.
+    """
+    if alert.key != Key.PAIN_REPORTS:
+        return False
+    since = alert.raised_at - AT_ONCE
+    reports = select(PainReport, Line).join(Line, col(PainReport.line_id) == col(Line.id))
+    own = reports.where(
+        PainReport.pitcher_id == alert.pitcher_id,
+        Line.author_id == person_id,
+        col(Line.received_at) >= since,
+        col(PainReport.withdrawn_at).is_(None),
+    )
+    pitcher = session.get_one(Pitcher, alert.pitcher_id)
+    if any(stops(session, report, pitcher) for report, _ in session.exec(own)):
+        return True
+    of_pitcher = select(PainReport.line_id).where(PainReport.pitcher_id == alert.pitcher_id)
+    told = select(OutboxMessage.id).where(
+        OutboxMessage.kind == NoticeKind.PAIN,
+        OutboxMessage.person_id == person_id,
+        col(OutboxMessage.line_id).in_(of_pitcher),
+        col(OutboxMessage.not_before) >= since,
+        col(OutboxMessage.not_before) <= alert.raised_at + AT_ONCE,
+    )
+    return session.exec(told.limit(1)).first() is not None
 
 
 def staff_notice(alert: Alert, team: Team, now: datetime) -> Notice:

@@ -1,8 +1,8 @@
 """Words typed instead of the buttons under "is it gone?", where exactly that question is open.
 
 They count as the press does: "it's gone" as yes, "not yet", "no" or "still sore" as not yet.
-"Better", or a yes that may answer anything, is neither: it is asked once more. Anything else, new words of pain above all, is read
-as a line like any other.
+"Better", or a yes that may answer anything, is neither: it is asked once more. Anything else,
+new words of pain above all, is read as a line like any other.
 """
 
 import re

@@ -213,6 +213,34 @@ def test_reports_of_a_tired_arm_are_told_to_staff_and_guardians(club: Club) -> N
     assert "a licensed clinician decides" in mother
 
 
+@pytest.mark.parametrize(("who", "text"), [("mateo", "elbow hurts 5/10"), ("mateo", "elbow hurts"),
+                                           ("elena", "Mateo's elbow hurts 5/10")])  # fmt: skip
+def test_a_guardian_hears_of_pain_once_and_by_the_stronger_message(
+    club: Club, who: str, text: str
+) -> None:
+    club.say("mateo", "elbow hurts 1/10")
+    club.clock.advance(timedelta(days=4))
+    before = len(club.heard("elena"))
+
+    club.say(who, text)
+    club.clock.advance(timedelta(days=1))
+    club.settle()
+
+    new = [one for one in club.heard("elena")[before:] if "Still open" not in one]
+    assert len([one for one in new if "should stop throwing today" in one]) == 1
+    assert not any(one.startswith("*Reports of pain.*") for one in new)
+    assert any(one.startswith("*Reports of pain.*") for one in club.in_staff_channel())
+
+
+def test_of_soreness_on_two_days_a_guardian_hears_by_the_alert(club: Club) -> None:
+    club.say("mateo", "shoulder sore")
+    club.clock.advance(timedelta(days=4))
+    club.say("mateo", "shoulder feels sore")
+
+    told = [one for one in club.heard("elena") if "Reports of pain" in one or "has pain" in one]
+    assert len(told) == 1
+
+
 def test_reports_that_lie_back_in_time_are_not_called_an_improvement(club: Club) -> None:
     club.say("mateo", "shoulder sore")
     club.clock.advance(timedelta(days=4))

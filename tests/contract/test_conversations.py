@@ -312,3 +312,10 @@ def test_answers_in_one_conversation_keep_their_order_wherever_the_lines_were_ty
     first, second = club.heard("mateo")
     assert first.startswith("*Game, Sat 2 May*")
     assert second.startswith("*Game, Sat 25 Apr*")
+
+
+def test_pain_without_a_number_is_thanked_for_in_words(club: Club) -> None:
+    club.say("mateo", "my arm hurts")
+
+    assert club.heard("mateo")[0].startswith("Thank you for saying so: arm pain. Stop throwing")
+    assert any("Mateo Cruz: arm (Sat 2 May" in one for one in club.in_staff_channel())

@@ -353,3 +353,14 @@ def test_one_arm_has_its_rest_done(club: Club) -> None:
         club.say("dana", f"{name} 62p 11cb vs Summit", club.staff)
 
     assert "1 of 4 arms has its rest done." in staff_answer(club, "who can throw sunday")
+
+
+@pytest.mark.parametrize(("who", "text"), [("mateo", "can i throw sunday"),
+                                           ("elena", "can he throw sunday")])  # fmt: skip
+def test_a_family_reads_in_a_sentence_when_he_is_back(club: Club, who: str, text: str) -> None:
+    club.tell_bot(who, text)
+
+    told = club.heard(who)[-1]
+    assert "Up to 30 pitches: back Monday; up to 45: back Tuesday" in told
+    assert "→" not in told
+    assert "Back after" not in told

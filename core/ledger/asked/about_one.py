@@ -57,13 +57,14 @@ def _when(question: Question, arms: list[Arm], pitchers: list[Pitcher]) -> WhenA
     ):
         found += line
     teams = teams_of(question.session, {key(one) for one in pitchers})
-    own = question.crew.related(Relation.SELF)
+    own, staffs = (question.crew.related(one) for one in (Relation.SELF, Relation.STAFF))
     return WhenAnswer(
         tuple(found),
         question.asked.activity,
         rest_day_words(question.session, teams),
         own=all(arm in own for arm in arms),
         of_the_arm=question.asked.topic is Topic.ARM,
+        for_family=not all(arm in staffs for arm in arms),
     )
 
 

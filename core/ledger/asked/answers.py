@@ -79,6 +79,8 @@ class WhenAnswer:
     own: bool = False
     #: Asked whether the arm is well, which no answer says.
     of_the_arm: bool = False
+    #: Asked by a pitcher or a guardian: told in a sentence, not in the staff's short form.
+    for_family: bool = False
 
 
 @dataclass(frozen=True, slots=True)
