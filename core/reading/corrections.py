@@ -76,6 +76,8 @@ def _corrected(board: Board, match: re.Match[str]) -> None:
     noun = next((i for i in range(number, marker) if board.items[i].symbol in groups.NOUNS), None)
     later = _noun_after(board, match.end())
     if noun is not None and later is not None and not _same_noun(board, noun, later):
+        if _of_other_type(board, number, noun, match.end(), later):
+            board.no_log(number, match.end(), "corrected")  # "8 curves i mean 8 sliders"
         return  # "62 pitches, sorry, 11 curves" corrects nothing
     if not _close(board.items[number].value, board.items[match.end()].value):
         return  # "8 cb, make that 47 for Ezra": too far apart to be one count put right
@@ -87,6 +89,12 @@ def _corrected(board: Board, match: re.Match[str]) -> None:
         _claim_corrected(board, match, noun)
     elif noun is not None:
         board.no_log(noun, noun + 1, "corrected")
+
+
+def _of_other_type(board: Board, number: int, noun: int, meant: int, later: int) -> bool:
+    """Whether the same count is told twice, of two types of pitch."""
+    types = {board.items[noun].symbol, board.items[later].symbol} <= set(groups.TYPES)
+    return types and noun == number + 1 and board.whole(number) == board.whole(meant)
 
 
 def _claim_bare(board: Board, match: re.Match[str]) -> None:

@@ -44,6 +44,14 @@ def _sets_of_a_kind(board: Board, match: re.Match[str]) -> None:
     alone = not board.has("pitches") and sum(i.symbol == "num" for i in board.items) == 2
     if sets is None or each is None:
         return
+    totals = [
+        board.whole(i)
+        for i in range(len(board.items) - 1)
+        if board.items[i + 1].symbol in ("total", "pitches")
+    ]
+    if sets * each in totals:
+        board.no_log(match.start(), match.end(), "sets")  # "2 sets of 15 so 30 total"
+        return
     if told and alone and sets <= MOST_SETS and each >= FEWEST_OF_A_SET:
         board.claim(match.start(), match.end(), "pitches", sets * each)
     elif told or board.items[match.start("u")].text.lower().startswith("ups"):

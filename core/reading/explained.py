@@ -75,6 +75,8 @@ def _is_harmless(board: Board, words: Lexicon, at: int, *, few: bool) -> bool:
     if item.name == "they" and at + 1 < len(board.items):
         return board.items[at + 1].symbol == "word" and is_filler(words, board.items[at + 1].name)
     if item.symbol == "word":
+        if item.name == "twice" and board.symbol_is(at + 1, "colon"):
+            return True  # "pitched twice: fri 31p, sat 22p"
         if item.name == "they" and board.symbol_is(at + 1, "hit"):
             return True  # "they hit everything"
         return (

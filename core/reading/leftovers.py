@@ -250,7 +250,9 @@ def _is_limit_or_name(board: Board, at: int) -> bool:
     starts = at > 0 and (
         board.piece[at] != board.piece[at - 1] or board.items[at - 1].symbol in ("and", "num")
     )
-    return starts and board.items[at].symbol == "limit"
+    follows = board.items[at + 1].symbol if at + 1 < len(board.items) else ""
+    capped = at > 0 and board.items[at - 1].symbol == "num" and follows in ("for", "all", "today")
+    return starts and board.items[at].symbol == "limit" and not capped  # "40 max for everyone"
 
 
 def _opens_with_name(board: Board, at: int) -> bool:

@@ -31,6 +31,14 @@ def _share_of_stated(board: Board, match: re.Match[str]) -> None:
     board.claim(match.start(), match.end(), "share", (groups.FIELDS[noun], share))
 
 
+def _share_of_kind(board: Board, match: re.Match[str]) -> None:
+    """As in "half of my pen was curves, 24 pitches": the kind still tells the kind."""
+    item, at = board.items[match.start("n")], match.start("u")
+    share = (item.value or Fraction(0)) / (100 if item.symbol == "pct" else 1)
+    board.claim(at, at + 1, "share", (groups.FIELDS[board.items[at].symbol], share))
+    board.no_log(match.start("n"), match.start("n") + 1, "part of a count")
+
+
 def _part_of(board: Board, match: re.Match[str]) -> None:
     """As in "14 of my 60 were curves", "13 curves out of 58", "threw 11 curves of 53"."""
     part, total = board.whole(match.start("n")), board.whole(match.start("t"))
@@ -127,6 +135,11 @@ SHARE_RULES: tuple[Rule, ...] = (
         f"<n:pct|frac> ((of|in) {DET} | (the|hisher)) <t:num> (pitches|total)*"
         " ((in|of|from) (the|hisher|a)* kind)? (is|adv)* <u:type|strikes>",
         _share,
+    ),
+    rule(
+        "half of my pen was curves",
+        "<n:pct|frac> of (the|hisher|a)* kind (is|adv)* <u:type>",
+        _share_of_kind,
     ),
     rule(
         "share of those",

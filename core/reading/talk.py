@@ -180,6 +180,7 @@ def _scope(board: Board, at: int) -> Scope:
     if symbol in _CLAUSE:
         first, after = span(board.clause, at)
         now = [i for i in range(at, after) if board.items[i].symbol == "today"]
+        now += [i for i in range(at, after) if stays_small(board, i)]
         return Scope(first, now[0] if now else after, _CLAUSE[symbol])
     if symbol in _BESIDE:
         return Scope(*beside(board, at), _BESIDE[symbol])

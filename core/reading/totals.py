@@ -16,7 +16,15 @@ def beside(board: Board, at: int) -> tuple[int, int]:
         return first, after
     whole = span(board.sentence, at)
     many = any((board.whole(i) or 0) > MOST_PITCHES for i in range(first, after))
-    if many and not any(board.items[i].symbol in _NOW for i in range(*whole)):
+    counted_before = any(
+        board.items[i].symbol == "num" and board.items[i + 1].symbol == "pitches"
+        for i in range(whole[0], first - 1)
+    )  # "45 pitches vs Oaks, thats 310 on the year"
+    if (
+        many
+        and not counted_before
+        and not any(board.items[i].symbol in _NOW for i in range(*whole))
+    ):
         return whole  # "612 pitches and 88 curves this season, 38 innings"
     before = _counts_towards(board, range(at - 1, first - 1, -1))
     if before is not None:

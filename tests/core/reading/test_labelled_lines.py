@@ -17,6 +17,7 @@ TARGETS = {
     "corpus_staff.jsonl": 0.87,
     "corpus_summer.jsonl": 0.95,
     "corpus_bullpen.jsonl": 0.95,
+    "corpus_rows.jsonl": 0.95,
     "corpus_people.jsonl": 0.95,
     "corpus_weeks.jsonl": 0.95,
     "corpus_league.jsonl": 0.93,
