@@ -83,8 +83,8 @@ def keep(hand: Hand, trigger_id: str, text: str) -> list[Notice]:
 
 
 def _help(call: _Call) -> Says:
-    found = help_for(call.crew)
-    return Says(say.help_text(found.words, is_staff=found.is_staff))
+    found = help_for(call.crew, call.text)
+    return Says(say.help_text(found.words, found.first, is_staff=found.is_staff))
 
 
 def _unknown(call: _Call) -> Says:

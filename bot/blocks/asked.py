@@ -172,7 +172,7 @@ def _text(found: Reply) -> str:
         case NoRecord():
             return say.no_record([found.name])
         case HelpAnswer():
-            return command.help_text(found.words, is_staff=found.is_staff)
+            return command.help_text(found.words, found.first, is_staff=found.is_staff)
         case Refused():
             return unanswered.refused(found)
         case NotUnderstood():

@@ -35,6 +35,14 @@ WORDS = {
     "settings": "what is set for the team, and the forms that change it",
     "help": "this list",
 }
+#: The words by what they are for, as the whole list has them; a test finds each in one group.
+GROUPS = {
+    "Log": ("log", "bullpen", "catch", "roll call", "counts", "pain", "undo"),
+    "Ask": ("who", "left", "plan", "rest", "mix", "innings", "stats", "calendar", "alerts"),
+    "Your record": ("my data", "consent", "delete my data"),
+    "The team": ("add", "roster", "roles", "team", "schedules", "thresholds", "settings"),
+    "And": ("help",),
+}
 TRY_LINE = f"Or just type a line, for example {EXAMPLES}."
 STAFF_ASK = (
     "You can also ask in your own words: “can Leo go sunday”, “if Leo throws 40 thu when is he "
@@ -51,10 +59,33 @@ STRANGER = (
 TOO_LATE = "That took too long, so the form did not open. Nothing is lost: please press again."
 
 
-def help_text(words: Sequence[str], *, is_staff: bool) -> str:
-    """Every word that this person may use, with what it does."""
-    rows = [f"• *{word}*: {WORDS[word]}" for word in words]
-    return "\n".join([*rows, TRY_LINE, STAFF_ASK if is_staff else ASK, PLACES])
+def help_text(words: Sequence[str], first: Sequence[str], *, is_staff: bool) -> str:
+    """The words that come first with what they do, and how to see the others.
+
+    With none first, or hardly more than those, every word that this person may use, by group.
+    """
+    ask = STAFF_ASK if is_staff else ASK
+    others = [word for word in words if word not in {*first, "help"}]
+    if first and len(others) > FEW:
+        return "\n".join([*_rows(first), f"{MORE}: {', '.join(others)}.", TRY_LINE, ask])
+    return "\n".join([*_groups(words), TRY_LINE, ask, PLACES])
+
+
+def _rows(words: Sequence[str]) -> list[str]:
+    return [f"• *{word}*: {WORDS[word]}" for word in words]
+
+
+def _groups(words: Sequence[str]) -> list[str]:
+    """The rows under the names of their groups; without names where the list is short."""
+    if len(words) <= FEW + FEW:
+        return _rows(words)
+    found = {name: [word for word in group if word in words] for name, group in GROUPS.items()}
+    return [row for name, group in found.items() if group for row in (f"*{name}*", *_rows(group))]
+
+
+#: So many more words are told of at once.
+FEW = 3
+MORE = "More (write `help all` to see what each does)"
 
 
 def short_help(words: Sequence[str]) -> str:

@@ -113,8 +113,13 @@ WORDS: tuple[Word, ...] = (
     Word("thresholds", Does.LINE, May.STAFF),
     Word("alerts", Does.LINE, May.STAFF),
     Word("settings", Does.FORM, May.STAFF, "settings"),
-    Word("help", Does.HELP, May.ANYBODY, also=("?", "commands")),
+    Word("help", Does.HELP, May.ANYBODY, also=("?", "commands", "help all")),
 )
+#: The help names so many with what they do; the others by "help all" (common practice, no source).
+FIRST = 6
+_FIRST_OF_STAFF = ("who", "left", "roll call", "log", "pain", "settings")
+_FIRST_WITHOUT_PITCHERS = ("add", "roster", "team", "roles", "calendar", "settings")
+_FIRST_OF_FAMILY = ("log", "bullpen", "catch", "pain", "rest", "undo", "stats", "calendar")
 #: The word that takes the name of a new pitcher after it.
 ADD = next(word for word in WORDS if word.name == "add")
 _NAMED = {name: word for word in WORDS for name in (word.name, *word.also)}
@@ -146,6 +151,19 @@ def nearest(text: str, crew: Crew | None) -> Word | None:
 def words_for(crew: Crew | None) -> list[Word]:
     """The words that somebody may use, in the order of the table."""
     return [word for word in WORDS if may_use(word, crew)]
+
+
+def first_words(crew: Crew) -> list[str]:
+    """The words that somebody needs first, at most `FIRST`; a staff without pitchers sets up."""
+    names = {word.name for word in words_for(crew)}
+    of_staff = _FIRST_OF_STAFF if crew.related(Relation.STAFF) else _FIRST_WITHOUT_PITCHERS
+    order = of_staff if crew.coaches else _FIRST_OF_FAMILY
+    return [one for one in order if one in names][:FIRST]
+
+
+def asks_for_all(text: str) -> bool:
+    """Whether the help is asked for with every word."""
+    return plain(text.strip(" .!:/")) == "help all"
 
 
 def may_use(word: Word, crew: Crew | None) -> bool:

@@ -1,10 +1,13 @@
 """The command, and the same words in direct messages and mentions."""
 
 import pytest
+from sqlmodel import select
 
 from bot.local.faults import Refused
+from bot.wording.command import GROUPS
 from bot.wording.command import WORDS as HELP
 from core.ledger.command_words import WORDS, Does, Word, word_alone
+from core.model import PitcherTeam
 from tests.support.club import Club
 from tests.support.phone import call, form, is_open
 from tests.support.taps import answer_to, labels, tap
@@ -29,6 +32,46 @@ def test_every_word_does_what_the_table_says(club: Club, word: Word) -> None:
             assert len(club.heard("dana")) == 1
             assert "I keep the pitching log." not in club.heard("dana")[0]
     assert club.in_log_channel() == []
+
+
+def test_every_word_is_in_one_group() -> None:
+    assert sorted(one for group in GROUPS.values() for one in group) == sorted(HELP)
+
+
+@pytest.mark.parametrize(("who", "first"), [
+    ("dana", ["who", "left", "roll call", "log", "pain", "settings"]),
+    ("mateo", ["log", "bullpen", "catch", "pain", "rest", "undo"]),
+    ("elena", ["log", "bullpen", "catch", "pain", "rest", "undo"]),
+])  # fmt: skip
+def test_the_help_is_short_and_help_all_has_the_rest(
+    club: Club, who: str, first: list[str]
+) -> None:
+    club.tell_bot(who, "help")
+    club.tell_bot(who, "what can you do")
+    club.tell_bot(who, "help all")
+
+    short, asked, long = club.heard(who)
+    assert short == asked
+    assert _words_in(short) == first
+    assert "`help all`" in short
+    assert len(short.splitlines()) <= 9
+    names = {word for word in HELP if f" {word}," in short or f" {word}." in short}
+    assert {*_words_in(short), *names, "help"} == set(_words_in(long))
+    assert "\n*Ask*\n" in long
+    assert call(club, who, "help all") == long
+
+
+def test_the_help_of_a_staff_without_pitchers_begins_with_the_set_up(club: Club) -> None:
+    with club.store.writing() as session:
+        for row in session.exec(select(PitcherTeam)).all():
+            session.delete(row)
+    club.tell_bot("dana", "what can you do")
+
+    assert _words_in(club.heard("dana")[-1])[:3] == ["add", "roster", "team"]
+
+
+def _words_in(told: str) -> list[str]:
+    return [line.split("*")[1] for line in told.splitlines() if line.startswith("•")]
 
 
 def test_help_names_what_that_person_may_use(club: Club) -> None:

@@ -86,7 +86,7 @@ def test_every_button_of_home_and_welcome_may_be_pressed(club: Club, who: str) -
 def test_every_word_of_the_help_may_be_used(club: Club, who: str) -> None:
     with_an_assistant(club)
 
-    told = call(club, who, "help")
+    told = call(club, who, "help all")
 
     words = [line.split("*")[1] for line in told.splitlines() if line.startswith("•")]
     for word in words:

@@ -233,6 +233,8 @@ class HelpAnswer:
 
     words: tuple[str, ...]
     is_staff: bool
+    #: Those that come first; empty where every word is told of.
+    first: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

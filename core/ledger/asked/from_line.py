@@ -143,7 +143,8 @@ def replies(session: Session, line: Line, books: Books) -> list[Reply]:
         names = tuple(one.name for one in words_for(crew))
         return [NotForYou(word.name, names, bool(crew.related(Relation.GUARDIAN)))]
     if word is not None:
-        return [_form(session, line, word, crew) if word.does is Does.FORM else help_for(crew)]
+        is_form, text = word.does is Does.FORM, spoken(session, line)
+        return [_form(session, line, word, crew) if is_form else help_for(crew, text)]
     found: list[Reply] = []
     asked = asked_here(session, line, crew)
     while asked is not None:

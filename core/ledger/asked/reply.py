@@ -4,16 +4,18 @@ from core.ledger.asked import about_one, about_staff, kept
 from core.ledger.asked.answers import HelpAnswer, NoRecord, NotUnderstood, Refused, Reply
 from core.ledger.asked.meaning import has_empty_roster, meant, refused
 from core.ledger.asked.question import Question
-from core.ledger.command_words import words_for
+from core.ledger.command_words import asks_for_all, first_words, words_for
 from core.ledger.crew import Crew
 from core.reading.asking import Topic
 
 STAFF_TOPICS = frozenset({Topic.STAFF, Topic.LEFT, Topic.PLAN})
 
 
-def help_for(crew: Crew) -> HelpAnswer:
-    """The words that somebody may use."""
-    return HelpAnswer(tuple(word.name for word in words_for(crew)), crew.is_staff)
+def help_for(crew: Crew, text: str = "") -> HelpAnswer:
+    """The words that somebody may use; the first of them, unless `text` asks for all."""
+    words = tuple(word.name for word in words_for(crew))
+    first = () if asks_for_all(text) else tuple(first_words(crew))
+    return HelpAnswer(words, crew.is_staff, first)
 
 
 def without_record(question: Question) -> list[Reply]:
