@@ -62,6 +62,9 @@ def _each(board: Board, match: re.Match[str]) -> None:
 def _on_days(board: Board, match: re.Match[str]) -> None:
     """As in "pens: mon 20, wed 25": beside one day alone the number may be its date."""
     days = {claim.value for claim in board.claims if claim.key == "day"}
+    if days == {board.posted.date()} and any(c.value == "earlier" for c in board.claims):
+        _pitches(board, match)  # "last week 80, today 45"
+        return
     if len(days) > 1 and board.has("bullpen", "catch", "live"):
         _pitches(board, match)
 

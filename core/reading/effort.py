@@ -11,7 +11,9 @@ LEAST_EFFORT = 30  # percent; nobody asks for less
 
 def _effort(board: Board, match: re.Match[str]) -> None:
     value = board.whole(match.start("n"))
-    if value is not None and value <= 100:
+    if value == 100 and any(c.key == "nopain" and c.after == match.start() for c in board.claims):
+        board.no_log(match.start(), match.end(), "feeling")  # "arm feels great 100%"
+    elif value is not None and value <= 100:
         board.claim(match.start(), match.end(), "effort", value)
     else:
         board.unread(match.start(), match.end(), UnreadReason.IMPOSSIBLE)

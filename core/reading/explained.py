@@ -83,7 +83,7 @@ def _is_harmless(board: Board, words: Lexicon, at: int, *, few: bool) -> bool:
             is_filler(words, item.name, slips=few) or _is_company(board, at) or _is_team(board, at)
         )
     if item.symbol == "skipped":  # "cut the pen at 18 pitches"
-        return item.text.lower() == "cut"
+        return item.text.lower() == "cut" or item.text.lower().startswith("rain")
     if item.symbol == "speed":  # "effort:80%"
         return board.symbol_is(at + 1, "colon")
     if item.symbol == "hit":  # "they hit everything"

@@ -181,7 +181,7 @@ def _scope(board: Board, at: int) -> Scope:
         first, after = span(board.clause, at)
         now = [i for i in range(at, after) if board.items[i].symbol == "today"]
         now += [i for i in range(at, after) if stays_small(board, i)]
-        return Scope(first, now[0] if now else after, _CLAUSE[symbol])
+        return Scope(first, _with_todays(board, at, now[0]) if now else after, _CLAUSE[symbol])
     if symbol in _BESIDE:
         return Scope(*beside(board, at), _BESIDE[symbol])
     if symbol in ("heading", "radar", "limit"):
@@ -220,6 +220,22 @@ def _before_another_count(board: Board, at: int, end: int) -> int:
     return end
 
 
+def _with_todays(board: Board, marker: int, now: int) -> int:
+    """Back over the count of today: "threw 80 last week only 45 today", after last week's own."""
+    first, _ = span(board.clause, marker)
+    if not any(board.items[i].symbol == "num" for i in range(first, marker)):
+        return now
+    place = now
+    while place - 1 > marker and board.items[place - 1].symbol in (
+        "num",
+        "pitches",
+        "adv",
+        "about",
+    ):
+        place -= 1
+    return place
+
+
 def claim_talk(board: Board, scopes: tuple[Scope, ...]) -> None:
     """Claim every item in talk as no log, so that it says nothing. Pain words stay."""
     several_names = len({str(claim.value) for claim in board.claims if claim.key == "who"}) > 1
@@ -231,7 +247,8 @@ def claim_talk(board: Board, scopes: tuple[Scope, ...]) -> None:
             symbol = board.items[at].symbol
             if scope.returns and symbol in KINDS:
                 continue
-            ends = symbol in ("dot", "stop") and at == scope.after - 1
+            marks = ("dot", "stop", "comma") if scope.what == "earlier" else ("dot", "stop")
+            ends = symbol in marks and at == scope.after - 1
             if board.free(at) and symbol != "newline" and not ends:
                 board.no_log(at, at + 1, scope.what)
 

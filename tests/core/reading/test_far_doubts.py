@@ -38,3 +38,11 @@ def test_a_day_that_leads_the_line_or_is_thrown_on_is_the_outings() -> None:
 def test_talk_stays_talk(line: str) -> None:
     reading = reading_of(line)
     assert (reading.entries, reading.unread) == ((), ())
+
+
+@pytest.mark.parametrize(
+    "line", ["45 last week, today 30", "last week 80 today 30", "threw 80 last week, 30 today"]
+)
+def test_todays_count_beside_last_weeks_is_read_or_asked_about(line: str) -> None:
+    reading = reading_of(line)
+    assert [entry.as_json() for entry in reading.entries] == [{"pitches": 30}] or reading.unread
