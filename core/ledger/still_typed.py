@@ -25,7 +25,8 @@ WITHIN = timedelta(days=7)
 BETTER = "better"
 
 _WHO = (
-    r"(?:(?:it|he|she|i|the pain|pain|his arm|her arm|my arm|the arm)\s*(?:'s|is|'m|am|feels)?\s+)?"
+    r"(?:(?:it|he|she|i|the pain|pain|his arm|her arm|my arm|the arm)"
+    r"\s*(?:'s|s|is|'m|am|feels)?\s+|feels\s+)?"
 )
 _END = r"(?:\s+(?:now|today|yet|thanks|thank you|him|her|a bit|a little|though))*"
 _IS_GONE = re.compile(
@@ -35,7 +36,8 @@ _IS_GONE = re.compile(
 _IS_NOT = re.compile(
     rf"(?:(?:no|nope|nah)\s+)?{_WHO}(?:(?:a bit |a little |much )?better but\s+)?{_WHO}"
     r"(?:not yet|not (?:all |quite |completely )?gone|not (?:quite|really|completely)"
-    rf"|still (?:sore|hurts|hurt|hurting|there)|sore still){_END}"
+    r"|still (?:a bit |a little |kind of )?(?:sore|hurts|hurt|hurting|there)"
+    rf"|(?:sore|hurts) still|(?:not|no) (?:any )?better|no change|the same){_END}"
     r"|todav[ií]a (?:no|(?:le |me )?duele)|a[uú]n no|not yet"
 )
 _IS_BETTER = re.compile(

@@ -155,7 +155,7 @@ def test_a_day_of_which_nobody_looked_is_made_up_for_once(club: Club) -> None:
 
 
 @pytest.mark.parametrize(
-    "typed", ["it's gone", "Gone!", "yes it's all gone now", "the pain is gone, thanks"]
+    "typed", ["it's gone", "its gone", "Gone!", "yes it's all gone now", "the pain is gone, thanks"]
 )
 def test_gone_is_typed_instead_of_pressed(club: Club, typed: str) -> None:
     club.say("mateo", MILD)
@@ -174,7 +174,8 @@ def test_gone_is_typed_instead_of_pressed(club: Club, typed: str) -> None:
 
 @pytest.mark.parametrize(
     "typed", ["not yet", "No", "nope, not yet", "still sore", "it's still sore a bit", "not gone",
-              "it still hurts", "better but still sore", "todavía no"],
+              "it still hurts", "its still a little sore", "no better", "better but still sore",
+              "todavía no"],
 )  # fmt: skip
 def test_not_yet_is_typed_instead_of_pressed(club: Club, typed: str) -> None:
     club.say("mateo", MILD)
@@ -246,6 +247,17 @@ def test_where_two_arms_are_asked_after_a_word_alone_ends_nothing(club: Club) ->
     club.tell_bot("elena", "it's gone")
 
     assert len(asked(club)) == 2
+
+
+@pytest.mark.parametrize("typed", ["almost gone", "gone but sore", "gone for now", "not all gone"])
+def test_less_than_gone_ends_nothing(club: Club, typed: str) -> None:
+    club.say("mateo", MILD)
+    go_to(club, chicago("05-03", "08:30"))
+
+    club.tell_bot("elena", typed)
+
+    club.tell_bot("mateo", "can i throw today")
+    assert club.heard("mateo")[-1].startswith("Pain was reported")
 
 
 def test_nobody_who_was_not_asked_answers_by_a_word(club: Club) -> None:
