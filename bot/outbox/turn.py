@@ -24,6 +24,8 @@ def due(
 ) -> Select[int | None]:
     """The first rows that may be sent now and at this pace, oldest first.
 
+    What already stands in Slack is put right before anything is posted: whoever pressed a button
+    looks at that message.
     Only a workspace in `opened` can be sent to; one in `full` takes no posts now.
     """
     closed = {*pace.closed(now), *((workspace, POST) for workspace in full)}
@@ -37,7 +39,7 @@ def due(
     return (
         sa_select(col(OutboxMessage.id))
         .where(col(OutboxMessage.workspace_id).in_(opened), free(now), in_turn(), *map(not_, waits))
-        .order_by(col(OutboxMessage.id))
+        .order_by(col(OutboxMessage.ts).is_(None), col(OutboxMessage.id))
         .limit(AT_A_TIME)
     )
 

@@ -89,6 +89,7 @@ class Scopes(Part):
 
 class OauthConfig(Part):
     scopes: Scopes
+    redirect_urls: list[Url] | None = None
 
 
 class EventSubscriptions(Part):
