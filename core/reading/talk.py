@@ -20,7 +20,7 @@ from core.reading.groups import FIELDS, KINDS
 from core.reading.items import NUMERIC
 from core.reading.people import OWN_CIRCLE
 from core.reading.relatives import is_relative
-from core.reading.totals import beside
+from core.reading.totals import beside, with_todays
 from core.reading.whose import ask_whose, own_again
 
 _FORWARD = {
@@ -181,7 +181,7 @@ def _scope(board: Board, at: int) -> Scope:
         first, after = span(board.clause, at)
         now = [i for i in range(at, after) if board.items[i].symbol == "today"]
         now += [i for i in range(at, after) if stays_small(board, i)]
-        return Scope(first, _with_todays(board, at, now[0]) if now else after, _CLAUSE[symbol])
+        return Scope(first, with_todays(board, at, now[0]) if now else after, _CLAUSE[symbol])
     if symbol in _BESIDE:
         return Scope(*beside(board, at), _BESIDE[symbol])
     if symbol in ("heading", "radar", "limit"):
@@ -218,22 +218,6 @@ def _before_another_count(board: Board, at: int, end: int) -> int:
         if board.items[place].symbol == "is" and board.items[place + 1].symbol == "num":
             return place
     return end
-
-
-def _with_todays(board: Board, marker: int, now: int) -> int:
-    """Back over the count of today: "threw 80 last week only 45 today", after last week's own."""
-    first, _ = span(board.clause, marker)
-    if not any(board.items[i].symbol == "num" for i in range(first, marker)):
-        return now
-    place = now
-    while place - 1 > marker and board.items[place - 1].symbol in (
-        "num",
-        "pitches",
-        "adv",
-        "about",
-    ):
-        place -= 1
-    return place
 
 
 def claim_talk(board: Board, scopes: tuple[Scope, ...]) -> None:

@@ -74,4 +74,20 @@ def _counts_towards(board: Board, places: range) -> int | None:
     return end
 
 
-__all__ = ["beside"]
+def with_todays(board: Board, marker: int, now: int) -> int:
+    """Back over the count of today: "threw 80 last week only 45 today", after last week's own."""
+    first, _ = span(board.clause, marker)
+    if not any(board.items[i].symbol == "num" for i in range(first, marker)):
+        return now
+    place = now
+    while place - 1 > marker and board.items[place - 1].symbol in (
+        "num",
+        "pitches",
+        "adv",
+        "about",
+    ):
+        place -= 1
+    return place
+
+
+__all__ = ["beside", "with_todays"]
