@@ -59,7 +59,6 @@ def rows(session: Session, team: Team, forms: Sequence[Form], *, is_coach: bool)
     told = {
         say.RULE_BOOKS: say.rule_books(team.rule_books),
         say.TEAM: say.team(team.time_zone, team.account_age),
-        say.QUIET: say.QUIET_NOW,
     }
     return [*found, *(Row(title, now) for title, now in told.items() if title not in named)]
 

@@ -8,6 +8,7 @@ from pydantic import AfterValidator, BeforeValidator
 
 from core.audience import LOWEST_ACCOUNT_AGE
 from core.reading.coach_words import speaks_of_pain
+from core.roster.quiet_hours import BEGINS, ENDS
 
 #: A club may ask for more than Slack's lowest age, up to adulthood.
 HIGHEST_ACCOUNT_AGE = 18
@@ -105,6 +106,20 @@ def _account_age(value: object) -> int:
     return int(str(value))
 
 
+def _hour_of(offered: tuple[int, ...]) -> BeforeValidator:
+    """One of the hours that a club may choose for its quiet hours."""
+
+    def read(value: object) -> int:
+        if isinstance(value, bool) or value not in offered:
+            raise ValueError(
+                f"is {value}; write {min(offered)} to {max(offered)}. Quiet hours may be longer "
+                f"than 20 to 8, never shorter."
+            )
+        return int(str(value))
+
+    return BeforeValidator(read)
+
+
 def _grade(value: object) -> int | None:
     text = str(value).strip() if value is not None else ""
     if not text:
@@ -138,6 +153,8 @@ Day = Annotated[date, BeforeValidator(_day)]
 OptionalDay = Annotated[date | None, BeforeValidator(_optional_day)]
 Zone = Annotated[Text, AfterValidator(_zone)]
 AccountAge = Annotated[int, BeforeValidator(_account_age)]
+QuietFrom = Annotated[int, _hour_of(BEGINS)]
+QuietTo = Annotated[int, _hour_of(ENDS)]
 Grade = Annotated[int | None, BeforeValidator(_grade)]
 #: The coach's own words; null where the key is left out.
 Words = Annotated[str | None, AfterValidator(_of_no_pain), BeforeValidator(_words)]

@@ -12,6 +12,8 @@ from bot.team_file.cells import (
     Grade,
     OptionalDay,
     OptionalText,
+    QuietFrom,
+    QuietTo,
     Text,
     Texts,
     Words,
@@ -20,6 +22,7 @@ from bot.team_file.cells import (
 )
 from core.audience import LOWEST_ACCOUNT_AGE
 from core.model import BreakingPitch, PitchCaller, SeasonKind
+from core.roster.quiet_hours import BEGINS, ENDS
 
 
 def _tables(name: str) -> BeforeValidator:
@@ -87,6 +90,8 @@ class TeamTable(BaseModel):
     staff_channel: Text
     rule_books: FullArray
     account_age: AccountAge = LOWEST_ACCOUNT_AGE
+    quiet_from: QuietFrom = BEGINS[0]
+    quiet_to: QuietTo = ENDS[0]
     season_start: OptionalDay = None
     coaches: FullArray
     assistants: Array = ()

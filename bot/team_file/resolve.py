@@ -80,6 +80,8 @@ def _team(looking: _Looking, team: TeamAt) -> WantedTeam:
         "staff_channel": _channel(looking, team, "staff_channel", must_be_private=True),
         "rule_books": _books(looking.parsed.folder, table.rule_books),
         "account_age": table.account_age,
+        "quiet_from": table.quiet_from,
+        "quiet_to": table.quiet_to,
         "season_start": table.season_start,
         "rest_day": table.rest_day.model_dump(exclude_none=True),
     }

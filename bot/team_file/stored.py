@@ -32,6 +32,8 @@ TEAM_COLUMNS = (
     "staff_channel",
     "rule_books",
     "account_age",
+    "quiet_from",
+    "quiet_to",
     "season_start",
     "rest_day",
 )

@@ -12,10 +12,6 @@ ROLES = "Roles"
 RULE_BOOKS = "Rule books"
 TEAM = "Team"
 QUIET = "Quiet hours"
-QUIET_NOW = (
-    "20:00 to 08:00. Fixed, and the same for every team: no unasked-for message reaches a pitcher "
-    "or a family then, except pain, which goes to the adults at any hour."
-)
 #: So many pitchers with thresholds of their own are named.
 MOST_NAMED = 5
 

@@ -42,6 +42,8 @@ _TEAM = {
     "staff_channel": "the staff channel",
     "rule_books": "the rule books",
     "account_age": "age for an own account",
+    "quiet_from": "hour at which quiet hours begin",
+    "quiet_to": "hour at which quiet hours end",
 }
 
 

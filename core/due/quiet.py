@@ -1,6 +1,9 @@
-"""Quiet hours at the moment of sending: a message that is late must not wake a family."""
+"""Quiet hours at the moment of sending: a message that is late must not wake a family.
 
-from datetime import datetime
+A team's own hours, which are the usual ones or longer, hold here, for whatever is sent.
+"""
+
+from datetime import datetime, time
 
 from sqlmodel import Session
 
@@ -32,7 +35,9 @@ def held_until(session: Session, row: OutboxMessage, now: datetime) -> datetime 
     if row.ts is not None or not waits:
         return None
     team = _team(session, row)
-    until = quiet_until(now, team.time_zone) if team is not None else now
+    if team is None:
+        return None
+    until = quiet_until(now, team.time_zone, time(team.quiet_from), time(team.quiet_to))
     return until if until > now else None
 
 

@@ -94,17 +94,19 @@ class Notice:
     anew: bool = False
 
 
-def quiet_until(moment: datetime, time_zone: str) -> datetime:
-    """The first moment from `moment` on that is outside quiet hours (20:00-08:00 local).
+def quiet_until(
+    moment: datetime, time_zone: str, begin: time = EVENING, end: time = MORNING
+) -> datetime:
+    """The first moment from `moment` on that is outside quiet hours, `begin` to `end` local time.
 
-    The hours are the usual ones of youth-sport communication policies (electronic contact
-    with minor athletes between 08:00 and 20:00 local time).
+    The usual ones, 20:00-08:00, are those of youth-sport communication policies (electronic
+    contact with minor athletes between 08:00 and 20:00 local time).
     """
     local = moment.astimezone(ZoneInfo(time_zone))
-    if MORNING <= local.time() < EVENING:
+    if end <= local.time() < begin:
         return moment
-    day = local.date() + timedelta(days=1 if local.time() >= EVENING else 0)
-    return datetime.combine(day, MORNING, ZoneInfo(time_zone)).astimezone(moment.tzinfo)
+    day = local.date() + timedelta(days=1 if local.time() >= begin else 0)
+    return datetime.combine(day, end, ZoneInfo(time_zone)).astimezone(moment.tzinfo)
 
 
 @dataclass(frozen=True, slots=True)

@@ -73,6 +73,9 @@ class Team(Stored, table=True):
     #: Youngest age with a Slack account of one's own (years). A club may raise it, never
     #: lower it: Slack's Developer Policy does not allow use by children under 16.
     account_age: int = 16
+    #: Quiet hours of the families (local hours): a club may lengthen 20-8, never shorten it.
+    quiet_from: int = 20
+    quiet_to: int = 8
     season_start: date | None = None
     #: What the coach allows on a rest day, by activity, in the coach's own words.
     rest_day: dict[str, str] = Field(default_factory=dict, sa_type=JSON)

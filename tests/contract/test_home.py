@@ -107,7 +107,7 @@ def test_a_coach_reads_the_staff_the_week_and_what_waits(club: Club) -> None:
     assert "Sat 2 May, *Sam Oduya*. Many breaking balls in one game. 25 breaking balls" in read
     assert "# Questions that wait for an answer\n• Mateo Cruz, Sat 2 May" in read
     assert "# Settings" in read
-    assert "*Quiet hours*: 20:00 to 08:00. Fixed, and the same for every team" in read
+    assert "*Quiet hours*: 20:00 to 08:00 (the default). No unasked-for message" in read
     assert "• Sat 2 May, Dana Mercer: mix 20 → 18 for Leo Ortiz" in read
 
 

@@ -22,7 +22,7 @@ def test_the_menu_tells_each_setting_and_opens_its_form_on_top(club: Club) -> No
     assert read.startswith("Settings\n")
     assert "*Thresholds*: all at their defaults." in read
     assert "*Rule books*: pitch-smart. Where two apply, the stricter one wins." in read
-    assert "*Quiet hours*: 20:00 to 08:00. Fixed, and the same for every team" in read
+    assert "*Quiet hours*: 20:00 to 08:00 (the default). No unasked-for message" in read
     assert "Nothing has been changed yet." in read
 
     press_in_form(club, "dana", "open.thresholds")
