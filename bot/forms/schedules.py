@@ -84,18 +84,18 @@ def _lines(session: Session, team: Team, values: Values) -> list[str]:
     stands = timings(session, key(team))
     lines: list[str] = []
     for kind, timing in stands.items():
-        lines += _line(kind, timing, values)
+        lines += _line(kind, timing, values, team)
     named = [f"{line} for {team.name}" for line in lines]
     return [*named, *_cues(stands[ScheduleKind.SPIN], team.name, values)]
 
 
-def _line(kind: ScheduleKind, timing: Timing, values: Values) -> list[str]:
+def _line(kind: ScheduleKind, timing: Timing, values: Values, team: Team) -> list[str]:
     mark, name = kind.name.lower(), say.TYPED[kind]
     lines: list[str] = []
     is_on = inputs.read_choice(values, f"{mark}_is") == ON
     picked = values[f"{mark}_at"][f"{mark}_at"].get("selected_time")
     at = time.fromisoformat(picked) if picked else timing.at
-    if kind in BY_DAY and not is_by_day(at):
+    if kind in BY_DAY and at != timing.at and not is_by_day(at, team):
         raise FormError(f"{mark}_at", say.AT_NIGHT)
     weekday = timing.weekday
     if f"{mark}_day" in values:

@@ -204,7 +204,10 @@ def _short(kind: ScheduleKind, timing: Timing) -> str:
 SWITCH = {True: "On", False: "Off"}
 BEFORE_LABEL = "Or so many minutes before the week's first practice (empty: never)"
 CUES_LABEL = "Cues for spin in catch play, one a line, each week in turn"
-AT_NIGHT = "Families sleep then. Choose a time from 08:00 to before 20:00. Nothing was changed."
+AT_NIGHT = (
+    "Families sleep then. Choose a time from 08:00 to before 20:00, outside the team's quiet "
+    "hours. Nothing was changed."
+)
 BEFORE_WRONG = "From 5 to 180 minutes, or empty. Nothing was changed."
 CUES_PAIN = (
     "Cues say nothing of pain, soreness or an injury: minors read them. Nothing was changed."

@@ -1,12 +1,11 @@
 """When a team's schedule falls due: at its own time, or before the week's first practice."""
 
-from datetime import UTC, date, datetime, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 
 from sqlmodel import Session
 
 from core.calendar.days import entries, is_game_day
 from core.due.weekly import Weekly
-from core.ledger.notices import EVENING, MORNING
 from core.model import DAILY, EntryKind, Team, TeamSchedule, key
 
 WEEK = timedelta(days=7)
@@ -60,7 +59,8 @@ def _before_practice(
             continue
         begins = datetime.combine(entry.on, entry.at, weekly.zone).astimezone(UTC) - span
         local = begins.astimezone(weekly.zone)
-        by_day = MORNING <= local.time() < EVENING and local.date() == entry.on
+        by_day = time(team.quiet_to) <= local.time() < time(team.quiet_from)
+        by_day = by_day and local.date() == entry.on
         if by_day and not is_game_day(session, [key(team)], entry.on):
             return begins
     return None

@@ -8,7 +8,6 @@ from sqlmodel import Session
 from core.audience import Relation
 from core.ledger.apply import Change, audit, keep_row
 from core.ledger.crew import Crew
-from core.ledger.notices import EVENING, MORNING
 from core.ledger.one_meant import one_meant
 from core.ledger.question import Question, QuestionCode
 from core.ledger.schedule_rows import bring_up, timing
@@ -106,7 +105,7 @@ def _sets(
                 return Scheduling(question=found)
             arm = found
         one = _named_cue(session, order, teams[0])
-        problem = _problem(one) or _said_of_an_arm(one, crew)
+        problem = _problem(one, teams[0]) or _said_of_an_arm(one, crew)
         if problem is not None:
             return Scheduling(question=problem)
         sets.append(Set(one, arm))
@@ -124,7 +123,7 @@ def _named_cue(session: Session, order: Order, team: Team) -> Order:
     return replace(order, cue=cues[place])
 
 
-def _problem(order: Order) -> Question | None:
+def _problem(order: Order, team: Team) -> Question | None:
     if isinstance(order, PlanOrder):
         return _unclear("plan", order.unclear) if order.unclear else None
     if isinstance(order, RestDayOrder):
@@ -133,7 +132,7 @@ def _problem(order: Order) -> Question | None:
         return _unclear("time", order.kind)
     if order.unclear:
         return _unclear("cue" if order.cue or order.drops_cue else "time", order.unclear)
-    if order.at is not None and order.kind in BY_DAY and not is_by_day(order.at):
+    if order.at is not None and order.kind in BY_DAY and not is_by_day(order.at, team):
         return _unclear("night", f"{order.at:%H:%M}")
     if order.weekday is not None and order.kind in DAILY | FOR_AN_OUTING:
         return _unclear("daily", order.kind)
@@ -151,9 +150,9 @@ def _said_of_an_arm(order: Order, crew: Crew) -> Question | None:
     return _unclear("named") if words and named else None
 
 
-def is_by_day(at: time) -> bool:
-    """Whether a time keeps out of the quiet hours of families."""
-    return MORNING <= at < EVENING
+def is_by_day(at: time, team: Team) -> bool:
+    """Whether a time keeps out of the quiet hours of the team's families."""
+    return time(team.quiet_to) <= at < time(team.quiet_from)
 
 
 def _unclear(reason: str, about: str = "") -> Question:

@@ -40,6 +40,15 @@ def test_what_comes_by_the_clock_waits_for_their_end(club: Club) -> None:
     assert len(about_rest(club, "elena")) == 1
 
 
+def test_no_time_in_them_is_set_for_families(club: Club) -> None:
+    open_form(club)
+    assert fill(club, "dana", quiet_from="20", quiet_to="10") == {}
+
+    club.say("dana", "rest day messages at 9am", club.staff)
+
+    assert any("families sleep" in text for text in club.in_staff_channel())
+
+
 def test_none_is_offered_that_is_shorter() -> None:
     # Common practice in youth-sport communication policies: contact between 08:00 and 20:00.
     assert max(BEGINS) == BEGINS[0] == 20
