@@ -170,8 +170,9 @@ def _resolve_ranges(draft: Draft, counts: dict[str, int], unread: list[Unread], 
     for claim in draft.claims:
         if claim.key == "range" and isinstance(claim.value, tuple):
             field, low, high = claim.value
-            result = counts.get("pitches", 0) if draft.weak_pitches is not None else 0
-            if field not in ("pitches", *counts) and low <= result <= high:
+            result = counts.get("pitches") if draft.weak_pitches is not None else None
+            elsewhere = field not in ("pitches", *counts)
+            if elsewhere and result is not None and low <= result <= high:
                 counts[field] = counts.pop("pitches")  # "10-15 spins in catch, did 14"
             if not low <= counts.get(field, -1) <= high:
                 unread.append(

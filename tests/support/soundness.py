@@ -49,7 +49,7 @@ _REST = re.compile(r"\b(rest|resto|dem[aá]s)\b", re.IGNORECASE)  # "35. 7 cb. 5
 _SPELLED = re.compile(
     r"[a-z]*(ty|teen|ta|nte|ce|te)\b|one|two|three|four|five|six|seven|eight|nine|ten\b|eleven"
     r"|twelve|do[cz]en|dos|tres|cuatro|cinco|seis|siete|ocho|nueve|diez|once|veinti|dieci|inning"
-    r"|entrada|\ban?\b|\bun[ao]?\b|same|ditto|mismo",
+    r"|cien\b|entrada|\ban?\b|\bun[ao]?\b|same|ditto|mismo",
     re.IGNORECASE,
 )
 

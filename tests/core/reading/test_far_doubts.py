@@ -46,3 +46,7 @@ def test_talk_stays_talk(line: str) -> None:
 def test_todays_count_beside_last_weeks_is_read_or_asked_about(line: str) -> None:
     reading = reading_of(line)
     assert [entry.as_json() for entry in reading.entries] == [{"pitches": 30}] or reading.unread
+
+
+def test_a_range_from_none_without_a_result_is_asked_about() -> None:
+    assert reading_of("0-3 sliders and that was it").unread
