@@ -8,7 +8,6 @@ from core.reading.board import Board, Rule, rule
 from core.reading.entry import UnreadReason
 from core.reading.pairing import claim_count
 
-_TOLD = frozenset({"said", "posted", "put", "logged", "wrote", "typed", "reported", "told"})
 COUNTS_OF_A_GAME = range(15, 121)  # pitches; common practice, no source
 
 
@@ -180,20 +179,6 @@ def _told_and_threw(board: Board, match: re.Match[str]) -> None:
         board.no_log(match.start(), threw, "plan")
 
 
-def _wanted_and_did(board: Board, match: re.Match[str]) -> None:
-    """As in "coach wanted 12 spins but i only did 8": 8 of the same."""
-    number = match.start("n")
-    field = groups.FIELDS[board.items[match.start("u")].symbol]
-    claim_count(board, number, number + 1, field, number)
-    board.no_log(match.start(), number, "plan")
-
-
-def _said_before(board: Board, match: re.Match[str]) -> None:
-    """As in "i said forty eight earlier but it was forty six pitches"."""
-    if board.items[match.start()].text.lower() in _TOLD:
-        board.no_log(match.start(), match.end(), "corrected")
-
-
 def _guessed(board: Board, match: re.Match[str]) -> None:
     """As in "guessed 55-60, clicker said 58": the one who counted is right."""
     book = board.items[match.end()].symbol == "book"
@@ -286,12 +271,6 @@ CORRECTION_RULES: tuple[Rule, ...] = (
         _given_up,
     ),
     rule(
-        "coach wanted 12 spins but i only did 8",
-        "(modal|book|feels|word) (about)? num fill* <u:unit> (comma)? but (i|he)* adv* threw adv*"
-        " <n:num> (?! (fill)* noun)",
-        _wanted_and_did,
-    ),
-    rule(
         "guessed 55-60, clicker said 58",
         "(i)? guess (is|the|i|he|about|at|adv|threw|had)* num ((dash|to|or) num)? (ish)? (pitches)?"
         " (comma|dot|semi|dash|but|and)* (?= book (threw|had|is|feels|colon|at|the|he|i)* num)",
@@ -301,12 +280,6 @@ CORRECTION_RULES: tuple[Rule, ...] = (
         "coach said 45 but i only threw 41",
         "book (adv|about)* num (unit)? (comma)? but (i|he|the)* adv+ threw (about)? (?= num)",
         _told_and_threw,
-    ),
-    rule(
-        "i said 48 earlier but it was 46",
-        "(feels|book|logthis|threw|word) <n:num> (pitches)? (word|before|adv|pastref)* (comma)?"
-        " but (it|the|i)* is (adv|about|a)* (?= num)",
-        _said_before,
     ),
     rule(
         "9 benders, I mean curves",

@@ -11,6 +11,9 @@ _KIND = "bullpen|catch|live|game"
 _SMALL = "(mark|is|the|a|it|on|last|correction|i|he)*"
 
 
+_TOLD = frozenset({"said", "posted", "put", "logged", "wrote", "typed", "reported", "told"})
+
+
 def _first_goes(board: Board, match: re.Match[str]) -> None:
     board.no_log(match.start(), match.end(), "corrected")
 
@@ -71,7 +74,7 @@ def _bare_goes(board: Board, match: re.Match[str]) -> None:
 
 def _said_but_was(board: Board, match: re.Match[str]) -> None:
     """As in "you said 30 but it was 34"; "the book has 30 but I counted 34" are two counts."""
-    said = board.items[match.start()].text.lower().endswith("said")
+    said = board.items[match.start()].text.lower().split()[-1] in _TOLD
     counted = any("count" in board.items[i].text.lower() for i in range(*match.span()))
     if said and not counted:
         board.no_log(match.start(), match.start("b"), "corrected")
@@ -107,7 +110,8 @@ PUT_RIGHT_RULES: tuple[Rule, ...] = (
     ),
     rule(
         "you said 30 but it was 34",
-        "book (about|adv)* num (pitches)? (comma)? <b:but> (it|i|he|the)* (is|threw|finish)+"
+        "(book|feels|logthis|threw|word) (about|adv)* num (pitches)? (word|before|adv|pastref)*"
+        " (comma)? <b:but> (it|i|he|the)* (is|threw|finish)+"
         " (about|adv)* (?= num)",
         _said_but_was,
     ),
