@@ -6,7 +6,7 @@ from sqlmodel import Session
 
 from bot.forms import inputs
 from bot.forms.form import Carried, Filled, Form, FormError, Setting, modal
-from bot.forms.roles import teams_as_coach
+from bot.forms.roles import team_as_coach
 from bot.wording import quiet_hours as say
 from bot.wording.settings import QUIET
 from core.ledger import Notice
@@ -18,10 +18,7 @@ NAME = "quiet_hours"
 
 
 def _view(hand: Hand, carried: Carried) -> dict[str, Any] | None:
-    teams = {key(team): team for team in teams_as_coach(hand)}
-    if not teams:
-        return None
-    team = teams.get(int(carried.get("team") or next(iter(teams))))
+    team = team_as_coach(hand, carried)
     if team is None:
         return None
     offered = {

@@ -48,6 +48,13 @@ def teams_as_coach(hand: Hand) -> list[Team]:
     return list(hand.session.exec(select(Team).where(col(Team.id).in_(held)).order_by(Team.name)))
 
 
+def team_as_coach(hand: Hand, carried: Carried) -> Team | None:
+    """The team that is carried, or the first, of those on which somebody has the coach's role."""
+    teams = teams_as_coach(hand)
+    wanted = int(carried["team"]) if carried.get("team") else None
+    return next((one for one in teams if wanted in (None, one.id)), None)
+
+
 def _standing(session: Session, team: Team) -> str:
     rows = session.exec(
         select(Membership.role, Person.name)

@@ -8,7 +8,7 @@ from sqlmodel import Session
 
 from bot.forms import inputs, picks
 from bot.forms.form import Carried, Filled, Form, FormError, Setting, Values, modal, paragraph
-from bot.forms.roles import teams_as_coach
+from bot.forms.roles import team_as_coach
 from bot.wording import first_steps as say
 from bot.wording import roster as errors
 from bot.wording import settings as said
@@ -47,10 +47,7 @@ def _new(hand: Hand, _carried: Carried) -> dict[str, Any] | None:
 
 
 def _settings(hand: Hand, carried: Carried) -> dict[str, Any] | None:
-    teams = {key(team): team for team in teams_as_coach(hand)}
-    if not teams:
-        return None
-    team = teams.get(int(carried.get("team") or next(iter(teams))))
+    team = team_as_coach(hand, carried)
     if team is None:
         return None
     told = say.changes(history(hand.session, team, MOST_CHANGES))

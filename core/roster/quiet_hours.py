@@ -1,10 +1,9 @@
 """A team's quiet hours: the usual ones, or longer, never shorter."""
 
-from core.ledger.audit import put_on_audit
 from core.ledger.by_hand import ByHandError, Hand, Refusal
 from core.ledger.schedule_rows import timings
-from core.model import AuditAction, Role, ScheduleKind, Team
-from core.roster.people import roles_on
+from core.model import ScheduleKind
+from core.roster.teams import put_changes, team_to_change
 
 #: Local hours that a team may choose, the default first. Youth-sport communication policies
 #: end electronic contact with minors at 20:00 and begin it at 08:00: earlier and later only.
@@ -28,9 +27,7 @@ def set_quiet_hours(hand: Hand, team_id: int, begin: int, end: int) -> None:
     Raises `ByHandError` for who is no coach of it and for hours that are not offered, and
     `StillSentError` while a schedule sends later than `begin`.
     """
-    team = hand.session.get(Team, team_id, with_for_update=True)
-    if team is None or Role.COACH not in roles_on(hand.session, hand.person, team_id):
-        raise ByHandError(Refusal.NOT_ALLOWED)
+    team = team_to_change(hand, team_id)
     for name, value, offered in (("quiet_from", begin, BEGINS), ("quiet_to", end, ENDS)):
         if value not in offered:
             raise ByHandError(Refusal.IMPOSSIBLE, name)
@@ -38,14 +35,4 @@ def set_quiet_hours(hand: Hand, team_id: int, begin: int, end: int) -> None:
     for kind in _IN_THE_EVENING:
         if times[kind].is_on and times[kind].at.hour >= begin:
             raise StillSentError(kind)
-    wanted = {"quiet_from": begin, "quiet_to": end}
-    changed = {name: value for name, value in wanted.items() if getattr(team, name) != value}
-    if not changed:
-        return
-    before = {name: getattr(team, name) for name in changed}
-    team.quiet_from, team.quiet_to = begin, end
-    hand.session.add(team)
-    put_on_audit(
-        hand.session, team, AuditAction.CORRECTED, hand.slack_id, hand.now,
-        before=before, after=changed,
-    )  # fmt: skip
+    put_changes(hand, team, {"quiet_from": begin, "quiet_to": end})

@@ -78,13 +78,27 @@ def change_team(hand: Hand, team_id: int, values: Mapping[str, Any]) -> int:
     Their accounts are taken off the roster: guardians and staff log for them then. Raises
     `RosterError`, `ByHandError` for who is no coach of it.
     """
+    team = team_to_change(hand, team_id)
+    _check(hand.session, team.workspace_id, values, team)
+    changed = put_changes(hand, team, values)
+    if changed.keys() & {"log_channel", "staff_channel"}:
+        _look(hand, team)
+    return _take_accounts(hand, team) if "account_age" in changed else 0
+
+
+def team_to_change(hand: Hand, team_id: int) -> Team:
+    """The team, locked, for its coach; raises `ByHandError` for who is none."""
     team = hand.session.get(Team, team_id, with_for_update=True)
     if team is None or Role.COACH not in roles_on(hand.session, hand.person, team_id):
         raise ByHandError(Refusal.NOT_ALLOWED)
-    _check(hand.session, team.workspace_id, values, team)
+    return team
+
+
+def put_changes(hand: Hand, team: Team, values: Mapping[str, Any]) -> dict[str, Any]:
+    """Set what differs from the team as it is, with its entry in the audit; gives what that was."""
     changed = {name: value for name, value in values.items() if getattr(team, name) != value}
     if not changed:
-        return 0
+        return changed
     before = {name: getattr(team, name) for name in changed}
     for name, value in changed.items():
         setattr(team, name, value)
@@ -93,9 +107,7 @@ def change_team(hand: Hand, team_id: int, values: Mapping[str, Any]) -> int:
         hand.session, team, AuditAction.CORRECTED, hand.slack_id, hand.now,
         before=before, after=changed,
     )  # fmt: skip
-    if changed.keys() & {"log_channel", "staff_channel"}:
-        _look(hand, team)
-    return _take_accounts(hand, team) if "account_age" in changed else 0
+    return changed
 
 
 def history(session: Session, team: Team, most: int) -> list[Changed]:
