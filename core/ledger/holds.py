@@ -150,26 +150,12 @@ def stops(session: Session, report: PainReport, pitcher: Pitcher) -> bool:
     return key(report) in stopping(session, near, pitcher)
 
 
-def holds_of(session: Session, pitcher_ids: Iterable[int]) -> dict[int, list[Hold]]:
-    """Every hold of each of these pitchers, ended ones too, oldest first."""
-    rows = select(Hold).where(col(Hold.pitcher_id).in_(pitcher_ids))
-    return holds_by_pitcher(session.exec(rows))
-
-
 def holds_by_pitcher(holds: Iterable[Hold]) -> dict[int, list[Hold]]:
     """Holds by pitcher, oldest first."""
     found: dict[int, list[Hold]] = defaultdict(list)
     for one in sorted(holds, key=lambda hold: (hold.on, key(hold))):
         found[one.pitcher_id].append(one)
     return found
-
-
-def clearances_of(session: Session, pitcher_ids: Iterable[int]) -> dict[int, list[Clearance]]:
-    """The clearances of each that stand, oldest first by the clinician's day."""
-    rows = select(Clearance).where(
-        col(Clearance.pitcher_id).in_(pitcher_ids), col(Clearance.withdrawn_at).is_(None)
-    )
-    return clearances_by_pitcher(session.exec(rows))
 
 
 def clearances_by_pitcher(clearances: Iterable[Clearance]) -> dict[int, list[Clearance]]:
