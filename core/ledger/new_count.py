@@ -8,6 +8,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
+from sqlalchemy import ColumnElement
 from sqlmodel import Session, col, select
 
 from core.audience import Relation
@@ -88,6 +89,17 @@ def _asked(decision: Decision, numbers: Sequence[int], *, corrects: bool) -> Que
     return None
 
 
+def _counted_before(line: Line) -> tuple[ColumnElement[bool], ...]:
+    """What holds of an outing that another line of the same evening counts, up to this one."""
+    return (
+        col(Line.id) != line.id,
+        col(Line.posted_at) <= line.posted_at,
+        col(Line.posted_at) >= line.posted_at - SAME_EVENING,
+        col(Outing.withdrawn_at).is_(None),
+        col(Outing.pitches).is_not(None),
+    )
+
+
 def _last(session: Session, line: Line) -> list[Outing]:
     """The counted outings of the author's newest line of the evening that has any."""
     rows = session.exec(
@@ -96,12 +108,8 @@ def _last(session: Session, line: Line) -> list[Outing]:
         .where(
             Line.workspace_id == line.workspace_id,
             Line.author_slack_id == line.author_slack_id,
-            Line.id != line.id,
-            col(Line.posted_at) <= line.posted_at,
-            col(Line.posted_at) >= line.posted_at - SAME_EVENING,
             col(Line.deleted_at).is_(None),
-            col(Outing.withdrawn_at).is_(None),
-            col(Outing.pitches).is_not(None),
+            *_counted_before(line),
         )
         .order_by(col(Line.posted_at).desc(), col(Line.id).desc(), col(Outing.id))
     ).all()
@@ -118,12 +126,8 @@ def _of_named(session: Session, line: Line, text: str, crew: Crew) -> list[Outin
         .join(Line, col(Outing.line_id) == col(Line.id))
         .where(
             Outing.pitcher_id == arm.pitcher_id,
-            Line.id != line.id,
-            col(Line.posted_at) <= line.posted_at,
-            col(Line.posted_at) >= line.posted_at - SAME_EVENING,
-            col(Outing.withdrawn_at).is_(None),
             col(Outing.joins).is_(None),
-            col(Outing.pitches).is_not(None),
+            *_counted_before(line),
         )
         .order_by(col(Line.posted_at).desc(), col(Outing.id).desc())
     )
